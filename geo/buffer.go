@@ -1,0 +1,52 @@
+package geo
+
+import (
+	"math"
+
+	"github.com/peterstace/simplefeatures/geom"
+)
+
+// A Line is an open line in a frame; it is closed if it ends where it starts.
+type Line []XY
+
+const quadrantEdges = 16 // a round join of 1 m radius stays within 1.2 mm of the circle
+
+// Buffer returns the ground within d metres of the region, or, for negative
+// d, the ground of the region farther than -d from its edge. Joins are round:
+// a mitre reaches farther than d at each sharp corner of a walked edge.
+func (r Region) Buffer(d float64) (Region, error) {
+	if r.Empty() || d == 0 {
+		return r, nil
+	}
+	b, err := geom.Buffer(r.geometry(), d, geom.BufferQuadSegments(quadrantEdges), geom.BufferJoinStyleRound())
+	return overlaid("buffer", b, err)
+}
+
+// Stroke returns the ground covered by a line of a width in metres: flat
+// ends, round joins. A closed line has no ends.
+func (l Line) Stroke(width float64) (Region, error) {
+	b, err := geom.Buffer(l.geometry(), width/2, geom.BufferQuadSegments(quadrantEdges),
+		geom.BufferEndCapFlat(), geom.BufferJoinStyleRound())
+	return overlaid("stroke", b, err)
+}
+
+// Disc returns the ground within radius metres of p: a regular polygon of the
+// disc's area.
+func Disc(p XY, radius float64) Region {
+	const sides = 4 * quadrantEdges
+	r := radius * math.Sqrt(2*math.Pi/(sides*math.Sin(2*math.Pi/sides)))
+	ring := make(Ring, sides)
+	for i := range ring {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)
+		ring[i] = p.plus(XY{r * cos, r * sin}).snapped()
+	}
+	return regionOf([]Polygon{{Shell: ring}})
+}
+
+func (l Line) geometry() geom.Geometry {
+	coordinates := make([]float64, 0, 2*len(l))
+	for _, p := range l {
+		coordinates = append(coordinates, p.X, p.Y)
+	}
+	return geom.NewLineString(geom.NewSequence(coordinates, geom.DimXY)).AsGeometry()
+}

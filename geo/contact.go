@@ -1,0 +1,97 @@
+package geo
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Contact returns the length, on the ellipsoid, of the edge of r that runs
+// along an edge of o: within d metres of it and less than 30 degrees askew.
+func (f Frame) Contact(r, o Region, d float64) Length {
+	if !r.Bounds().Grown(d).Meets(o.Bounds()) {
+		return 0
+	}
+	grid := newEdgeGrid(o.edgeList())
+	var sum float64
+	r.edges(func(a, b XY) {
+		e := edge{a, b}
+		var spans []span
+		grid.near(e, d, func(i int) {
+			if s, ok := e.alongside(grid.edges[i], d); ok {
+				spans = append(spans, s)
+			}
+		})
+		sum += covered(spans) * f.trueLength(a, b)
+	})
+	return Length(sum)
+}
+
+func (r Region) edgeList() []edge {
+	var list []edge
+	r.edges(func(a, b XY) { list = append(list, edge{a, b}) })
+	return list
+}
+
+// A span is a part of an edge, as shares of its length.
+type span struct{ from, to float64 }
+
+// alongside returns the part of e that lies within d of the line of o,
+// opposite o and less than 30 degrees askew.
+func (e edge) alongside(o edge, d float64) (span, bool) {
+	u, v := e.b.minus(e.a), o.b.minus(o.a)
+	if math.Abs(u.cross(v)) >= 0.5*u.norm()*v.norm() {
+		return span{}, false
+	}
+	along := func(p XY) float64 { return p.minus(e.a).dot(u) / u.dot(u) }
+	s := span{along(o.a), along(o.b)}
+	if s.from > s.to {
+		s.from, s.to = s.to, s.from
+	}
+	s = span{max(0, s.from), min(1, s.to)}
+	offset := func(t float64) float64 { return v.cross(e.at(t).minus(o.a)) / v.norm() }
+	s = s.narrowed(offset(s.from), offset(s.to), d)
+	return s, s.from < s.to
+}
+
+// narrowed keeps of a span, over which a value runs straight from `from` to
+// `to`, the part where it is within -d..d.
+func (s span) narrowed(from, to, d float64) span {
+	if from == to {
+		if math.Abs(from) > d {
+			return span{}
+		}
+		return s
+	}
+	at := func(v float64) float64 { return s.from + (s.to-s.from)*(v-from)/(to-from) }
+	enter, leave := at(-d), at(d)
+	if enter > leave {
+		enter, leave = leave, enter
+	}
+	return span{max(s.from, enter), min(s.to, leave)}
+}
+
+// covered returns the share of an edge that spans cover together.
+func covered(spans []span) float64 {
+	slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	var sum, reached float64
+	for _, s := range spans {
+		sum += max(0, s.to-max(s.from, reached))
+		reached = max(reached, s.to)
+	}
+	return sum
+}
+
+// without returns what is left of spans when s is taken out.
+func without(spans []span, s span) []span {
+	var left []span
+	for _, o := range spans {
+		if o.from < s.from {
+			left = append(left, span{o.from, min(o.to, s.from)})
+		}
+		if o.to > s.to {
+			left = append(left, span{max(o.from, s.to), o.to})
+		}
+	}
+	return left
+}

@@ -1,0 +1,15 @@
+// Package geo says where things are and how large they are.
+//
+// Start with [NewFrame]: it lays a plane on the WGS 84 ellipsoid around one
+// property, in which areas are exact and a lawn's edges are straight. Rings
+// traced in degrees become a [Region] there; regions are joined, cut and
+// measured in metres.
+//
+// Geographic positions are [orb.Point], longitude first, in degrees (RFC
+// 7946). Positions in a frame are [XY], in metres, x to the east and y to the
+// north, snapped to an eighth of a micrometre. Within 10 km of its centre a frame gives
+// areas to 1e-9 and lengths to 1e-10 of their size; the trace they came from
+// almost never is as good, which is what [AreaSigma] is for.
+//
+// Everything here is a plain value, safe for use by several goroutines.
+package geo

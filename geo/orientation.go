@@ -1,0 +1,43 @@
+package geo
+
+import (
+	"math"
+	"math/big"
+)
+
+// orientation is +1 if c lies left of the line from a to b, -1 if right, and
+// 0 if exactly on it. Doubles decide where their rounding cannot matter
+// (Shewchuk 1997, "Adaptive precision floating-point arithmetic", first
+// filter), exact arithmetic elsewhere.
+func orientation(a, b, c XY) int {
+	l := (a.X - c.X) * (b.Y - c.Y)
+	r := (a.Y - c.Y) * (b.X - c.X)
+	det := l - r
+	const bound = 3.3306690738754716e-16 // (3 + 16 eps) eps
+	if math.Abs(det) > bound*(math.Abs(l)+math.Abs(r)) {
+		return sign(det)
+	}
+	return exactOrientation(a, b, c)
+}
+
+func exactOrientation(a, b, c XY) int {
+	diff := func(p, q float64) *big.Float {
+		return new(big.Float).SetPrec(0).Sub(exact(p), exact(q))
+	}
+	l := new(big.Float).Mul(diff(a.X, c.X), diff(b.Y, c.Y))
+	r := new(big.Float).Mul(diff(a.Y, c.Y), diff(b.X, c.X))
+	return l.Cmp(r)
+}
+
+// exact holds any double of a frame with room for differences and products.
+func exact(v float64) *big.Float { return new(big.Float).SetPrec(1024).SetFloat64(v) }
+
+func sign(v float64) int {
+	switch {
+	case v > 0:
+		return 1
+	case v < 0:
+		return -1
+	}
+	return 0
+}

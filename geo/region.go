@@ -1,0 +1,136 @@
+package geo
+
+import (
+	"slices"
+)
+
+// A Polygon is a connected piece of ground: a counter-clockwise shell and
+// clockwise holes inside it, none of which cross themselves or each other.
+type Polygon struct {
+	Shell Ring
+	Holes []Ring
+}
+
+// Rings returns the shell, then the holes.
+func (p Polygon) Rings() []Ring { return append([]Ring{p.Shell}, p.Holes...) }
+
+func (p Polygon) area() float64 {
+	sum := p.Shell.signedArea()
+	for _, h := range p.Holes {
+		sum += h.signedArea()
+	}
+	return sum
+}
+
+func (p Polygon) locate(q XY) side {
+	at := p.Shell.locate(q)
+	for _, h := range p.Holes {
+		if at != inside {
+			break
+		}
+		switch h.locate(q) {
+		case inside:
+			at = outside
+		case onEdge:
+			at = onEdge
+		}
+	}
+	return at
+}
+
+// A Region is a part of a frame: any number of polygons whose insides do not
+// overlap. The zero value is empty. A region never changes.
+type Region struct {
+	polygons []Polygon
+	bounds   Bounds
+}
+
+// regionOf returns the region of polygons that are known to be apart, in an
+// order that depends on the ground alone.
+func regionOf(polygons []Polygon) Region {
+	if len(polygons) == 0 {
+		return Region{}
+	}
+	ordered := make([]Polygon, len(polygons))
+	bounds := noBounds
+	for i, p := range polygons {
+		holes := make([]Ring, len(p.Holes))
+		for j, h := range p.Holes {
+			holes[j] = h.wound(false)
+		}
+		slices.SortFunc(holes, compareRings)
+		ordered[i] = Polygon{p.Shell.wound(true), holes}
+		bounds = bounds.Union(p.Shell.bounds())
+	}
+	slices.SortFunc(ordered, func(a, b Polygon) int { return compareRings(a.Shell, b.Shell) })
+	return Region{ordered, bounds}
+}
+
+func compareRings(a, b Ring) int { return slices.CompareFunc(a, b, compareXY) }
+
+// Polygons returns the pieces of the region; do not change them.
+func (r Region) Polygons() []Polygon { return r.polygons }
+
+// Empty reports whether the region holds nothing.
+func (r Region) Empty() bool { return len(r.polygons) == 0 }
+
+// Bounds returns the rectangle round the region.
+func (r Region) Bounds() Bounds {
+	if r.Empty() {
+		return noBounds
+	}
+	return r.bounds
+}
+
+// Pieces returns each connected piece as a region of its own.
+func (r Region) Pieces() []Region {
+	pieces := make([]Region, len(r.polygons))
+	for i, p := range r.polygons {
+		pieces[i] = Region{[]Polygon{p}, p.Shell.bounds()}
+	}
+	return pieces
+}
+
+// Contains reports whether p lies in the region or on its edge.
+func (r Region) Contains(p XY) bool {
+	return r.Bounds().holds(p) && slices.ContainsFunc(r.polygons, func(g Polygon) bool { return g.locate(p) != outside })
+}
+
+// planarArea is the area in the frame, which is the area on the ellipsoid.
+func (r Region) planarArea() float64 {
+	var sum float64
+	for _, p := range r.polygons {
+		sum += p.area()
+	}
+	return sum
+}
+
+// Centroid returns the centre of gravity; it may lie outside the region. The
+// region must not be empty.
+func (r Region) Centroid() XY {
+	origin := r.bounds.Min
+	var sum XY
+	var double float64
+	for _, p := range r.polygons {
+		for _, ring := range p.Rings() {
+			for i, a := range ring {
+				a, b := a.minus(origin), ring.next(i).minus(origin)
+				c := a.cross(b)
+				sum = sum.plus(a.plus(b).times(c))
+				double += c
+			}
+		}
+	}
+	return origin.plus(sum.times(1 / (3 * double)))
+}
+
+// edges calls visit for each edge of the region; the region lies to the left.
+func (r Region) edges(visit func(a, b XY)) {
+	for _, p := range r.polygons {
+		for _, ring := range p.Rings() {
+			for i, a := range ring {
+				visit(a, ring.next(i))
+			}
+		}
+	}
+}

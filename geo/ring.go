@@ -1,0 +1,122 @@
+package geo
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// XY is a position in a frame: metres east and north of its centre.
+type XY struct{ X, Y float64 }
+
+func (p XY) snapped() XY {
+	return XY{math.Round(p.X/grain) * grain, math.Round(p.Y/grain) * grain}
+}
+
+func (p XY) minus(q XY) XY             { return XY{p.X - q.X, p.Y - q.Y} }
+func (p XY) plus(q XY) XY              { return XY{p.X + q.X, p.Y + q.Y} }
+func (p XY) times(k float64) XY        { return XY{p.X * k, p.Y * k} }
+func (p XY) dot(q XY) float64          { return p.X*q.X + p.Y*q.Y }
+func (p XY) cross(q XY) float64        { return p.X*q.Y - p.Y*q.X }
+func (p XY) norm() float64             { return math.Hypot(p.X, p.Y) }
+func (p XY) toward(q XY, t float64) XY { return p.plus(q.minus(p).times(t)) }
+
+func compareXY(p, q XY) int { return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) }
+
+// A Ring is a closed line; the first position is not repeated at the end.
+type Ring []XY
+
+// next returns the end of the edge that starts at i.
+func (r Ring) next(i int) XY {
+	if i++; i == len(r) {
+		i = 0
+	}
+	return r[i]
+}
+
+// signedArea is positive for a counter-clockwise ring. It is summed from the
+// first position, so that far-off coordinates cost no digits.
+func (r Ring) signedArea() float64 {
+	var sum float64
+	for i := 1; i+1 < len(r); i++ {
+		sum += r[i].minus(r[0]).cross(r[i+1].minus(r[0]))
+	}
+	return sum / 2
+}
+
+func (r Ring) length() float64 {
+	var sum float64
+	for i := range r {
+		sum += r.next(i).minus(r[i]).norm()
+	}
+	return sum
+}
+
+func (r Ring) bounds() Bounds {
+	b := noBounds
+	for _, p := range r {
+		b = b.With(p)
+	}
+	return b
+}
+
+// wound returns the ring counter-clockwise, or clockwise, starting at its
+// least position, so that equal rings are equal slices.
+func (r Ring) wound(counterClockwise bool) Ring {
+	w := slices.Clone(r)
+	if (w.signedArea() > 0) != counterClockwise {
+		slices.Reverse(w)
+	}
+	least := 0
+	for i := range w {
+		if compareXY(w[i], w[least]) < 0 {
+			least = i
+		}
+	}
+	return append(w[least:len(w):len(w)], w[:least]...)
+}
+
+// withoutRepeats drops positions equal to the one before.
+func (r Ring) withoutRepeats() Ring {
+	w := slices.Compact(slices.Clone(r))
+	for len(w) > 1 && w[0] == w[len(w)-1] {
+		w = w[:len(w)-1]
+	}
+	return w
+}
+
+// side tells where a position lies.
+type side int
+
+const (
+	outside side = iota
+	onEdge
+	inside
+)
+
+// locate says where p lies, by counting edges to the right of it.
+func (r Ring) locate(p XY) side {
+	in := false
+	for i, a := range r {
+		b := r.next(i)
+		if (a.Y < p.Y) == (b.Y < p.Y) && a.Y != p.Y && b.Y != p.Y {
+			continue // wholly above or below
+		}
+		turn := orientation(a, b, p)
+		if turn == 0 && between(a, b, p) {
+			return onEdge
+		}
+		if (a.Y > p.Y) != (b.Y > p.Y) && (turn > 0) == (b.Y > a.Y) {
+			in = !in
+		}
+	}
+	if in {
+		return inside
+	}
+	return outside
+}
+
+// between reports whether p, on the line through a and b, lies on the edge.
+func between(a, b, p XY) bool {
+	return min(a.X, b.X) <= p.X && p.X <= max(a.X, b.X) && min(a.Y, b.Y) <= p.Y && p.Y <= max(a.Y, b.Y)
+}
