@@ -1,6 +1,7 @@
 package geo
 
 import (
+	"fmt"
 	"math"
 
 	"github.com/peterstace/simplefeatures/geom"
@@ -18,8 +19,8 @@ func (r Region) Buffer(d float64) (Region, error) {
 	if r.Empty() || d == 0 {
 		return r, nil
 	}
-	b, err := geom.Buffer(r.geometry(), d, geom.BufferQuadSegments(quadrantEdges), geom.BufferJoinStyleRound())
-	return overlaid("buffer", b, err)
+	b, err := geom.Buffer(r.geometry(0), d, geom.BufferQuadSegments(quadrantEdges), geom.BufferJoinStyleRound())
+	return buffered(b, err)
 }
 
 // Stroke returns the ground covered by a line of a width in metres: flat
@@ -27,11 +28,19 @@ func (r Region) Buffer(d float64) (Region, error) {
 func (l Line) Stroke(width float64) (Region, error) {
 	b, err := geom.Buffer(l.geometry(), width/2, geom.BufferQuadSegments(quadrantEdges),
 		geom.BufferEndCapFlat(), geom.BufferJoinStyleRound())
-	return overlaid("stroke", b, err)
+	return buffered(b, err)
+}
+
+func buffered(g geom.Geometry, err error) (Region, error) {
+	if err != nil {
+		return Region{}, fmt.Errorf("geo: buffer failed: %w", err)
+	}
+	return regionOf(polygonsOf(g)), nil
 }
 
 // Disc returns the ground within radius metres of p: a regular polygon of the
-// disc's area.
+// disc's area, with a vertex 0.08 % outside. Nothing for a radius that rounds
+// to 0.
 func Disc(p XY, radius float64) Region {
 	const sides = 4 * quadrantEdges
 	r := radius * math.Sqrt(2*math.Pi/(sides*math.Sin(2*math.Pi/sides)))
@@ -39,6 +48,9 @@ func Disc(p XY, radius float64) Region {
 	for i := range ring {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)
 		ring[i] = p.plus(XY{r * cos, r * sin}).snapped()
+	}
+	if ring = ring.withoutRepeats(); len(ring) < sides {
+		return Region{}
 	}
 	return regionOf([]Polygon{{Shell: ring}})
 }

@@ -11,18 +11,19 @@ import (
 // holds the places, across the antimeridian too, whatever their order. The
 // places must span less than half the globe; without any it is 0, 0.
 func Center(places iter.Seq[orb.Point]) orb.Point {
-	first, seen := orb.Point{}, false
-	low, high := orb.Point{math.Inf(1), math.Inf(1)}, orb.Point{math.Inf(-1), math.Inf(-1)}
+	inf := math.Inf(1)
+	lat, lon, eastern := [2]float64{inf, -inf}, [2]float64{inf, -inf}, [2]float64{inf, -inf}
+	stretch := func(to *[2]float64, v float64) { *to = [2]float64{min(to[0], v), max(to[1], v)} }
 	for p := range places {
-		if !seen {
-			first, seen = p, true
-		}
-		p[0] = first[0] + math.Remainder(p[0]-first[0], 360)
-		low = orb.Point{min(low[0], p[0]), min(low[1], p[1])}
-		high = orb.Point{max(high[0], p[0]), max(high[1], p[1])}
+		stretch(&lat, p.Lat())
+		stretch(&lon, p.Lon())
+		stretch(&eastern, math.Mod(p.Lon()+360, 360)) // counted from 0 to 360
 	}
-	if !seen {
-		return first
+	if lat[0] > lat[1] {
+		return orb.Point{}
 	}
-	return orb.Point{math.Remainder((low[0]+high[0])/2, 360), (low[1] + high[1]) / 2}
+	if lon[1]-lon[0] > 180 {
+		lon = eastern
+	}
+	return orb.Point{math.Remainder((lon[0]+lon[1])/2, 360), (lat[0] + lat[1]) / 2}
 }

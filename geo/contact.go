@@ -6,6 +6,8 @@ import (
 	"slices"
 )
 
+const mostAskew = 30 * degree
+
 // Contact returns the length, on the ellipsoid, of the edge of r that runs
 // along an edge of o: within d metres of it and less than 30 degrees askew.
 func (f Frame) Contact(r, o Region, d float64) Length {
@@ -17,7 +19,7 @@ func (f Frame) Contact(r, o Region, d float64) Length {
 	r.edges(func(a, b XY) {
 		e := edge{a, b}
 		var spans []span
-		grid.near(e, d, func(i int) {
+		grid.near(e, d/math.Cos(mostAskew), func(i int) {
 			if s, ok := e.alongside(grid.edges[i], d); ok {
 				spans = append(spans, s)
 			}
@@ -40,7 +42,7 @@ type span struct{ from, to float64 }
 // opposite o and less than 30 degrees askew.
 func (e edge) alongside(o edge, d float64) (span, bool) {
 	u, v := e.b.minus(e.a), o.b.minus(o.a)
-	if math.Abs(u.cross(v)) >= 0.5*u.norm()*v.norm() {
+	if math.Abs(u.cross(v)) >= math.Sin(mostAskew)*u.norm()*v.norm() {
 		return span{}, false
 	}
 	along := func(p XY) float64 { return p.minus(e.a).dot(u) / u.dot(u) }

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// ErrBentCut says that a line, run on straight at both ends, crosses itself
-// and so has no two sides.
+// ErrBentCut says that a line has no two sides: it has no length, or, run on
+// straight at both ends, crosses itself.
 var ErrBentCut = errors.New("line turns back on itself and has no two sides")
 
 // Cut divides a region by a line, run on straight at both ends: what lies to
@@ -26,6 +26,10 @@ func (r Region) Cut(l Line) (left, right Region, err error) {
 
 // leftOf returns the ground to the left of a line, as far as bounds reach.
 func leftOf(l Line, bounds Bounds) (Region, error) {
+	l = slices.Compact(slices.Clone(l))
+	if len(l) < 2 {
+		return Region{}, ErrBentCut
+	}
 	for _, p := range l {
 		bounds = bounds.With(p)
 	}

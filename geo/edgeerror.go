@@ -1,8 +1,6 @@
 package geo
 
-import (
-	"math"
-)
+import "math"
 
 // An EdgeError says how far a traced edge may lie from the true one, and how
 // the errors along it hang together.
@@ -57,14 +55,12 @@ func AreaSigma(r Region, traces []Trace) Area {
 	}
 	var variance float64
 	for _, t := range traces {
-		if t.Error.Sigma <= 0 {
-			continue
-		}
-		exposed := make([][]exposure, len(t.Rings))
+		rings, exposed := make([]Ring, len(t.Rings)), make([][]exposure, len(t.Rings))
 		for i, ring := range t.Rings {
-			exposed[i] = claim(ring, grid, free)
+			rings[i] = ring.withoutRepeats() // a vertex traced twice errs once
+			exposed[i] = claim(rings[i], grid, free)
 		}
-		variance += t.Error.variance(t.Rings, exposed)
+		variance += t.Error.variance(rings, exposed)
 	}
 	return Area(math.Sqrt(variance))
 }
@@ -83,7 +79,7 @@ func claim(ring Ring, grid *edgeGrid, free [][]span) []exposure {
 	var found []exposure
 	for i, a := range ring {
 		e := edge{a, ring.next(i)}
-		grid.near(e, same, func(j int) {
+		take := func(j int) {
 			o := grid.edges[j]
 			part, ok := o.alongside(e, same)
 			if !ok {
@@ -96,7 +92,12 @@ func claim(ring Ring, grid *edgeGrid, free [][]span) []exposure {
 				}
 			}
 			free[j] = without(free[j], part)
-		})
+		}
+		if j, ok := grid.same(e); ok {
+			take(j)
+			continue
+		}
+		grid.near(e, same, take)
 	}
 	return found
 }

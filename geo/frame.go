@@ -15,9 +15,10 @@ const (
 // Lambert azimuthal equal-area projection (Snyder 1987, USGS PP 1395, eq.
 // 24-17 to 24-24; also IOGP 373-7-2 method 9820).
 //
-// Areas in it are areas on the ellipsoid. Edges are straight in it: against
-// the geodesic between the same two places an edge of 100 m lies within a
-// nanometre, one of 10 km within a millimetre or two.
+// Areas in it are areas on the ellipsoid. Edges are straight in it: within 5
+// km of the centre, an edge of 100 m lies within a micrometre of the geodesic
+// between the same two places, one of 1 km within a tenth of a millimetre,
+// one of 10 km within a centimetre.
 type Frame struct {
 	center       orb.Point
 	on           ellipsoid
@@ -44,7 +45,7 @@ func newFrameOn(l ellipsoid, center orb.Point) Frame {
 // Center returns the place the frame is centred on.
 func (f Frame) Center() orb.Point { return f.center }
 
-// XY returns the position of a place, snapped to an eighth of a micrometre.
+// XY returns the position of a place, snapped to 2^-23 m.
 func (f Frame) XY(p orb.Point) XY { return f.project(p).snapped() }
 
 func (f Frame) project(p orb.Point) XY {
@@ -58,8 +59,9 @@ func (f Frame) project(p orb.Point) XY {
 	}
 }
 
-// Place returns the place at a position, longitude in -180..180. It undoes
-// XY to 1e-9 m.
+// Place returns the place at a position, longitude in -180..180. It is right
+// to 1e-8 m up to 70 degrees of latitude and to 2e-7 m up to 89, where doubles
+// leave no more of the distance from the pole.
 func (f Frame) Place(p XY) orb.Point {
 	x, y := p.X/f.d, p.Y*f.d
 	rho := math.Hypot(x, y)
@@ -96,17 +98,19 @@ func (f Frame) latitude(q float64) float64 {
 
 // trueLength returns the length on the ellipsoid of the straight edge from a
 // to b. An equal-area plane shrinks lengths along the radius and stretches
-// them across it, by 1 in 13 million at 5 km from the centre, and the
-// ellipsoid adds a drift from south to north; both are taken out here.
+// them across it, by 1 in 13 million at 5 km from the centre. The drift of the
+// stretch towards the north and, equal to it in the first power of the
+// flattening, the turning of the meridians to either side are ten times as
+// much there. Both are taken out at the middle of the edge.
 func (f Frame) trueLength(a, b XY) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	y := (a.Y + b.Y) / 2
-	dx, dy = dx*(1+f.drift*y), dy*(1-f.drift*y)
-	length := math.Hypot(dx, dy)
+	way, middle := b.minus(a), a.toward(b, 0.5)
+	length := way.norm()
 	if length == 0 {
 		return 0
 	}
-	x := (a.X + b.X) / 2
-	along, across := (x*dx+y*dy)/length, (x*dy-y*dx)/length
-	return length * (1 + (along*along+length*length/12-across*across)/(8*f.rq*f.rq))
+	dx, dy := way.X/length, way.Y/length
+	along, across := middle.dot(XY{dx, dy}), middle.cross(XY{dx, dy})
+	radial := (along*along + length*length/12 - across*across) / (8 * f.rq * f.rq)
+	drifted := f.drift * (middle.Y*(dx*dx-dy*dy) - 2*middle.X*dx*dy)
+	return length * (1 + radial + drifted)
 }

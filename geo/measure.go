@@ -34,7 +34,8 @@ func (f Frame) Area(r Region) Area {
 }
 
 // Perimeter returns the length of all rings of a region, holes included, on
-// the ellipsoid: to 1e-10 up to 10 km across, along geodesics beyond.
+// the ellipsoid: to 1e-8 up to 10 km across (1e-9 up to 1 km), along geodesics
+// beyond.
 func (f Frame) Perimeter(r Region) Length {
 	var sum float64
 	far := Wide(r.Bounds())
@@ -53,7 +54,8 @@ func (f Frame) Perimeter(r Region) Length {
 	return Length(sum)
 }
 
-// LineLength returns the length of a line on the ellipsoid, as Perimeter does.
+// LineLength returns the length of a line on the ellipsoid, to 1e-8 within 10
+// km of the centre.
 func (f Frame) LineLength(l Line) Length {
 	var sum float64
 	for i := 1; i < len(l); i++ {

@@ -17,13 +17,14 @@ func within(a, b Region) bool {
 }
 
 // pierced returns a less b where each polygon of b lies strictly inside one
-// of a, or clear of all of it.
+// of a. It leaves to the engine a b of several polygons with holes, as one may
+// lie in a hole of another.
 func pierced(a, b Region) (Region, bool) {
 	polygons := slices.Clone(a.polygons)
 	var islands []Polygon
 	for _, q := range b.polygons {
 		host := slices.IndexFunc(a.polygons, func(p Polygon) bool { return q.strictlyInside(p) })
-		if host < 0 {
+		if host < 0 || len(q.Holes) > 0 && len(b.polygons) > 1 {
 			return Region{}, false
 		}
 		p := &polygons[host]

@@ -5,40 +5,70 @@ import (
 	"slices"
 )
 
-// A meeting is a place where two edges of a ring that are not neighbours
-// share a point, or where neighbours fold back on one another.
+// A meeting is a place inside an edge of a ring at which it crosses another
+// edge, or at which another has its end.
 type meeting struct {
 	first, second int // edges, by their start
 	at            []XY
 	crossing      bool // the edges pass through each other
 }
 
+// noded returns the ring with a vertex at each meeting, so that its edges
+// share whole edges and vertices only, and the meetings. Snapping a crossing
+// moves its edges by up to a grain, which may make another; a few rounds
+// settle it.
+func (r Ring) noded() (Ring, []meeting, error) {
+	const rounds = 10
+	var all []meeting
+	for range rounds {
+		ms := r.meetings(mostMeetings)
+		if len(ms) == 0 {
+			return r, all, nil
+		}
+		if len(ms) > mostMeetings {
+			break
+		}
+		if all == nil {
+			all = ms
+		}
+		r = r.divided(ms)
+	}
+	return nil, nil, ErrTangled
+}
+
 // meetings finds all of a ring by a sweep from west to east. It stops when
 // more than limit are found.
 func (r Ring) meetings(limit int) []meeting {
-	order := make([]int, len(r))
-	boxes := make([]Bounds, len(r))
-	for i, a := range r {
-		order[i], boxes[i] = i, edgeBounds(a, r.next(i))
+	type boxed struct {
+		Bounds
+		edge int
 	}
-	slices.SortFunc(order, func(i, j int) int { return cmp.Or(cmp.Compare(boxes[i].Min.X, boxes[j].Min.X), cmp.Compare(i, j)) })
+	order := make([]boxed, len(r))
+	for i, a := range r {
+		order[i] = boxed{edgeBounds(a, r.next(i)), i}
+	}
+	slices.SortFunc(order, func(a, b boxed) int { return cmp.Or(cmp.Compare(a.Min.X, b.Min.X), cmp.Compare(a.edge, b.edge)) })
 
 	var found []meeting
-	var open []int
-	for _, i := range order {
-		open = slices.DeleteFunc(open, func(j int) bool { return boxes[j].Max.X < boxes[i].Min.X })
-		for _, j := range open {
-			if !boxes[i].Meets(boxes[j]) {
+	var open []boxed
+	for _, e := range order {
+		kept := open[:0]
+		for _, o := range open {
+			if o.Max.X < e.Min.X {
 				continue
 			}
-			if m, ok := r.meet(min(i, j), max(i, j)); ok {
+			kept = append(kept, o)
+			if o.Min.Y > e.Max.Y || o.Max.Y < e.Min.Y {
+				continue
+			}
+			if m, ok := r.meet(min(e.edge, o.edge), max(e.edge, o.edge)); ok {
 				found = append(found, m)
 			}
 		}
 		if len(found) > limit {
 			break
 		}
-		open = append(open, i)
+		open = append(kept, e)
 	}
 	slices.SortFunc(found, func(a, b meeting) int { return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.second, b.second)) })
 	return found
@@ -49,23 +79,23 @@ func (r Ring) meet(i, j int) (meeting, bool) {
 	a, b, c, d := r[i], r.next(i), r[j], r.next(j)
 	m := meeting{first: i, second: j}
 	abc, abd := orientation(a, b, c), orientation(a, b, d)
+	if abc*abd > 0 {
+		return m, false
+	}
 	cda, cdb := orientation(c, d, a), orientation(c, d, b)
 	if abc*abd < 0 && cda*cdb < 0 {
 		m.crossing, m.at = true, []XY{intersection(a, b, c, d)}
 		return m, true
 	}
-	add := func(p XY, on bool, q, s XY) {
-		if on && between(q, s, p) && !slices.Contains(m.at, p) {
+	add := func(p XY, turn int, q, s XY) {
+		if turn == 0 && between(q, s, p) && p != q && p != s {
 			m.at = append(m.at, p)
 		}
 	}
-	add(c, abc == 0, a, b)
-	add(d, abd == 0, a, b)
-	add(a, cda == 0, c, d)
-	add(b, cdb == 0, c, d)
-	if b == c || d == a { // neighbours share one point, and should share no more
-		return m, len(m.at) > 1
-	}
+	add(c, abc, a, b)
+	add(d, abd, a, b)
+	add(a, cda, c, d)
+	add(b, cdb, c, d)
 	return m, len(m.at) > 0
 }
 
@@ -75,8 +105,8 @@ func intersection(a, b, c, d XY) XY {
 	return a.toward(b, c.minus(a).cross(v)/u.cross(v)).snapped()
 }
 
-// noded returns the ring with a vertex at each meeting.
-func (r Ring) noded(ms []meeting) Ring {
+// divided returns the ring with a vertex at each meeting.
+func (r Ring) divided(ms []meeting) Ring {
 	extra := make(map[int][]XY)
 	for _, m := range ms {
 		extra[m.first] = append(extra[m.first], m.at...)
@@ -92,29 +122,4 @@ func (r Ring) noded(ms []meeting) Ring {
 		n = append(n, points...)
 	}
 	return n.withoutRepeats()
-}
-
-// loops takes a noded ring apart at each position it comes back to. Loops
-// that enclose nothing are left out; the winding numbers of the rest add up
-// to those of the ring.
-func (r Ring) loops() []Ring {
-	var loops []Ring
-	var path Ring
-	seen := make(map[XY]int) // place in path
-	for _, p := range append(slices.Clone(r), r[0]) {
-		start, again := seen[p]
-		if !again {
-			seen[p] = len(path)
-			path = append(path, p)
-			continue
-		}
-		if loop := slices.Clone(path[start:]); len(loop) > 2 && loop.signedArea() != 0 {
-			loops = append(loops, loop)
-		}
-		for _, q := range path[start+1:] {
-			delete(seen, q)
-		}
-		path = path[:start+1]
-	}
-	return loops
 }

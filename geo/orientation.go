@@ -14,7 +14,7 @@ func orientation(a, b, c XY) int {
 	r := (a.Y - c.Y) * (b.X - c.X)
 	det := l - r
 	const bound = 3.3306690738754716e-16 // (3 + 16 eps) eps
-	if math.Abs(det) > bound*(math.Abs(l)+math.Abs(r)) {
+	if size := math.Abs(l) + math.Abs(r); size == 0 || math.Abs(det) > bound*size {
 		return sign(det)
 	}
 	return exactOrientation(a, b, c)

@@ -1,9 +1,8 @@
 package geo
 
 import (
-	"fmt"
-
-	"github.com/peterstace/simplefeatures/geom"
+	"cmp"
+	"slices"
 )
 
 // Union returns the ground that is in any of the regions.
@@ -24,33 +23,59 @@ func unionOfCluster(regions []Region) (Region, error) {
 	if len(regions) == 1 {
 		return regions[0], nil
 	}
-	gs := make([]geom.Geometry, len(regions))
-	for i, r := range regions {
-		gs[i] = r.geometry()
-	}
-	u, err := geom.UnionMany(gs)
-	return overlaid("union", u, err)
+	return engineUnion(regions)
 }
 
 // clusters groups the regions whose bounds meet, directly or through others.
 func clusters(regions []Region) [][]Region {
+	var order []int // from west to east
+	for i, r := range regions {
+		if !r.Empty() {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(regions[i].bounds.Min.X, regions[j].bounds.Min.X) })
+
+	head := make([]int, len(regions)) // towards the first of a cluster
+	first := func(i int) int {
+		for head[i] != i {
+			head[i] = head[head[i]]
+			i = head[i]
+		}
+		return i
+	}
+	var open []int
+	for _, i := range order {
+		head[i] = i
+		b := regions[i].bounds
+		open = slices.DeleteFunc(open, func(j int) bool { return regions[j].bounds.Max.X < b.Min.X })
+		for _, j := range open {
+			if regions[j].bounds.Meets(b) {
+				f, g := first(i), first(j)
+				head[max(f, g)] = min(f, g)
+			}
+		}
+		open = append(open, i)
+	}
+	return gathered(regions, first)
+}
+
+// gathered returns the regions that are not empty by the first of their
+// cluster.
+func gathered(regions []Region, first func(int) int) [][]Region {
 	var groups [][]Region
-	var bounds []Bounds
-	for _, r := range regions {
+	group := make(map[int]int)
+	for i, r := range regions {
 		if r.Empty() {
 			continue
 		}
-		group, b := []Region{r}, r.bounds
-		for i := 0; i < len(groups); {
-			if !bounds[i].Meets(b) {
-				i++
-				continue
-			}
-			group, b = append(groups[i], group...), b.Union(bounds[i])
-			groups, bounds = append(groups[:i], groups[i+1:]...), append(bounds[:i], bounds[i+1:]...)
-			i = 0 // the grown bounds may meet an earlier group
+		k, known := group[first(i)]
+		if !known {
+			k = len(groups)
+			group[first(i)] = k
+			groups = append(groups, nil)
 		}
-		groups, bounds = append(groups, group), append(bounds, b)
+		groups[k] = append(groups[k], r)
 	}
 	return groups
 }
@@ -65,9 +90,8 @@ func Difference(a, b Region) (Region, error) {
 		return r, nil
 	}
 	met, clear := a.partedBy(b)
-	d, err := geom.Difference(met.geometry(), b.geometry())
-	left, err := overlaid("difference", d, err)
-	return regionOf(append(left.polygons, clear.polygons...)), err
+	_, out, err := engineParts(met, b)
+	return regionOf(append(out.polygons, clear.polygons...)), err
 }
 
 // Intersection returns the ground that is in both regions.
@@ -82,8 +106,8 @@ func Intersection(a, b Region) (Region, error) {
 	case within(b, a):
 		return b, nil
 	}
-	i, err := geom.Intersection(a.geometry(), b.geometry())
-	return overlaid("intersection", i, err)
+	in, _, err := engineParts(a, b)
+	return in, err
 }
 
 // partedBy returns the pieces of r whose bounds meet those of o, and the
@@ -98,60 +122,4 @@ func (r Region) partedBy(o Region) (met, clear Region) {
 		side.polygons = append(side.polygons, p)
 	}
 	return met, clear
-}
-
-// geometry hands the region to the overlay engine.
-func (r Region) geometry() geom.Geometry {
-	polygons := make([]geom.Polygon, len(r.polygons))
-	for i, p := range r.polygons {
-		rings := make([]geom.LineString, 0, 1+len(p.Holes))
-		for _, ring := range p.Rings() {
-			rings = append(rings, geom.NewLineString(ring.closedSequence()))
-		}
-		polygons[i] = geom.NewPolygon(rings)
-	}
-	return geom.NewMultiPolygon(polygons).AsGeometry()
-}
-
-func (r Ring) closedSequence() geom.Sequence {
-	coordinates := make([]float64, 0, 2*len(r)+2)
-	for _, p := range r {
-		coordinates = append(coordinates, p.X, p.Y)
-	}
-	coordinates = append(coordinates, r[0].X, r[0].Y)
-	return geom.NewSequence(coordinates, geom.DimXY)
-}
-
-// overlaid takes the areal part of what the engine gave.
-func overlaid(operation string, g geom.Geometry, err error) (Region, error) {
-	if err != nil {
-		return Region{}, fmt.Errorf("geo: %s of regions failed: %w", operation, err)
-	}
-	return regionOf(polygonsOf(g)), nil
-}
-
-func polygonsOf(g geom.Geometry) []Polygon {
-	var polygons []Polygon
-	for _, part := range g.Dump() {
-		if !part.IsPolygon() || part.IsEmpty() {
-			continue
-		}
-		p := part.MustAsPolygon()
-		polygon := Polygon{Shell: ringOf(p.ExteriorRing())}
-		for i := range p.NumInteriorRings() {
-			polygon.Holes = append(polygon.Holes, ringOf(p.InteriorRingN(i)))
-		}
-		polygons = append(polygons, polygon)
-	}
-	return polygons
-}
-
-func ringOf(l geom.LineString) Ring {
-	s := l.Coordinates()
-	ring := make(Ring, s.Length()-1)
-	for i := range ring {
-		p := s.GetXY(i)
-		ring[i] = XY{p.X, p.Y}
-	}
-	return ring
 }

@@ -2,18 +2,24 @@ package geo
 
 import (
 	"math"
+	"slices"
 
 	"github.com/paulmach/orb"
 	"github.com/tidwall/geodesic"
 )
 
-// longEdge is the length, in metres, above which an edge is divided along the
-// geodesic before it is drawn straight.
-const longEdge = 1000
+const (
+	longEdge  = 1000 // m: longer ones are divided along the geodesic before they are drawn straight
+	mostParts = 64   // of an edge: no lawn's is longer than 64 km
+)
 
 // Ring returns a traced ring in the frame, open or closed, in either order.
-// Edges longer than a kilometre are divided along their geodesic.
+// Edges longer than a kilometre are divided along their geodesic, into 64
+// parts at most.
 func (f Frame) Ring(r orb.Ring) Ring {
+	if len(r) > 0 && r[0] != r[len(r)-1] {
+		r = append(slices.Clone(r), r[0])
+	}
 	l := f.line(orb.LineString(r))
 	if n := len(l); n > 1 && l[0] == l[n-1] {
 		l = l[:n-1]
@@ -55,12 +61,12 @@ func (f Frame) line(l orb.LineString) Line {
 	return line
 }
 
-// alongGeodesic returns positions between two places, a kilometre apart at
-// most.
+// alongGeodesic returns positions between two places, a kilometre apart unless
+// that makes too many parts.
 func (f Frame) alongGeodesic(a, b orb.Point) Line {
 	var length, azimuth float64
 	geodesic.WGS84.Inverse(a.Lat(), a.Lon(), b.Lat(), b.Lon(), &length, &azimuth, nil)
-	parts := int(math.Ceil(length / longEdge))
+	parts := min(mostParts, int(math.Ceil(length/longEdge)))
 	var between Line
 	for i := 1; i < parts; i++ {
 		var p orb.Point

@@ -44,7 +44,7 @@ func publishedPolygons(t *testing.T) []publishedPolygon {
 	return file.Polygons
 }
 
-// within the tolerance of the published table: max(absolute, relative).
+// near reports whether a value is within the greater of two tolerances.
 func near(got, want, abs, rel float64) bool {
 	return math.Abs(got-want) <= max(abs, rel*math.Abs(want))
 }

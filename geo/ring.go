@@ -13,13 +13,20 @@ func (p XY) snapped() XY {
 	return XY{math.Round(p.X/grain) * grain, math.Round(p.Y/grain) * grain}
 }
 
-func (p XY) minus(q XY) XY             { return XY{p.X - q.X, p.Y - q.Y} }
-func (p XY) plus(q XY) XY              { return XY{p.X + q.X, p.Y + q.Y} }
-func (p XY) times(k float64) XY        { return XY{p.X * k, p.Y * k} }
-func (p XY) dot(q XY) float64          { return p.X*q.X + p.Y*q.Y }
-func (p XY) cross(q XY) float64        { return p.X*q.Y - p.Y*q.X }
-func (p XY) norm() float64             { return math.Hypot(p.X, p.Y) }
-func (p XY) toward(q XY, t float64) XY { return p.plus(q.minus(p).times(t)) }
+func (p XY) minus(q XY) XY      { return XY{p.X - q.X, p.Y - q.Y} }
+func (p XY) plus(q XY) XY       { return XY{p.X + q.X, p.Y + q.Y} }
+func (p XY) times(k float64) XY { return XY{p.X * k, p.Y * k} }
+func (p XY) dot(q XY) float64   { return p.X*q.X + p.Y*q.Y }
+func (p XY) cross(q XY) float64 { return p.X*q.Y - p.Y*q.X }
+func (p XY) norm() float64      { return math.Hypot(p.X, p.Y) }
+
+// toward returns the position a share t of the way to q, which is q for 1.
+func (p XY) toward(q XY, t float64) XY {
+	if t == 1 {
+		return q
+	}
+	return p.plus(q.minus(p).times(t))
+}
 
 func compareXY(p, q XY) int { return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) }
 
@@ -74,6 +81,14 @@ func (r Ring) wound(counterClockwise bool) Ring {
 		}
 	}
 	return append(w[least:len(w):len(w)], w[:least]...)
+}
+
+func (r Ring) snapped() Ring {
+	w := make(Ring, len(r))
+	for i, p := range r {
+		w[i] = p.snapped()
+	}
+	return w
 }
 
 // withoutRepeats drops positions equal to the one before.

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+func checkCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "check",
+		CustomHelpTemplate: checkHelp,
+		OnUsageError:       onUsageError,
+		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag()),
+		Action: func(c *cli.Context) error {
+			o, err := d.order(c)
+			if err != nil {
+				return err
+			}
+			return o.check()
+		},
+	}
+}
+
+// A finding is one problem in the form machines read.
+type finding struct {
+	Severity string    `json:"severity"`
+	Code     string    `json:"code"`
+	Source   string    `json:"source"`
+	Line     int       `json:"line"`
+	Feature  int       `json:"feature_index"`
+	Label    string    `json:"feature"`
+	Near     []float64 `json:"near"`
+	Text     string    `json:"text"`
+	Hint     string    `json:"hint"`
+}
+
+type checkedSite struct {
+	ID       string    `json:"id"`
+	Name     string    `json:"name"`
+	Usable   bool      `json:"usable"`
+	Problems []finding `json:"problems"`
+}
+
+const checkSchema = "turfplat/check/1"
+
+type checkDocument struct {
+	Schema string        `json:"schema"`
+	Sites  []checkedSite `json:"sites"`
+}
+
+// check writes its findings whether they block or not: they are its result.
+func (o *order) check() error {
+	blocked := false
+	err := o.write(func(w io.Writer) error {
+		var all []checkedSite
+		for s := range o.sites() {
+			usable := zones.Survey(s) != nil
+			blocked = blocked || !usable
+			site := checked(s, usable)
+			switch {
+			case !o.json:
+				o.tellAll(s.Problems)
+				fmt.Fprintln(w, verdict(site))
+			case o.lines:
+				if err := writeJSON(w, checkDocument{checkSchema, []checkedSite{site}}, ""); err != nil {
+					return err
+				}
+			default:
+				all = append(all, site)
+			}
+		}
+		if o.json && !o.lines {
+			return writeJSON(w, checkDocument{checkSchema, all}, " ")
+		}
+		return nil
+	})
+	if err == nil && blocked {
+		return errRefused
+	}
+	return err
+}
+
+func checked(s *zones.Site, usable bool) checkedSite {
+	site := checkedSite{ID: s.ID, Name: s.Name, Usable: usable, Problems: []finding{}}
+	for _, p := range s.Problems {
+		f := finding{Severity: p.Severity.String(), Code: p.Code, Source: p.Place.Source, Line: p.Place.Line, Feature: p.Place.Feature, Label: p.Place.Label, Text: p.Text, Hint: p.Hint}
+		if p.Place.Near != nil {
+			f.Near = p.Place.Near[:]
+		}
+		site.Problems = append(site.Problems, f)
+	}
+	return site
+}
+
+// verdict sums a site up in a line.
+func verdict(s checkedSite) string {
+	count := make(map[string]int)
+	for _, p := range s.Problems {
+		count[p.Severity]++
+	}
+	var parts []string
+	for _, kind := range []ingest.Severity{ingest.Refusal, ingest.Warning, ingest.Note} {
+		if n := count[kind.String()]; n > 0 {
+			parts = append(parts, plural(n, kind.String()))
+		}
+	}
+	word := "can be measured"
+	if !s.Usable {
+		word = "cannot be measured"
+	}
+	if len(parts) == 0 {
+		return s.ID + ": " + word
+	}
+	return s.ID + ": " + word + " (" + strings.Join(parts, ", ") + ")"
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/render"
+	"example.org/turfplat/samples"
+	"example.org/turfplat/zones"
+)
+
+func demoCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "demo",
+		CustomHelpTemplate: demoHelp,
+		OnUsageError:       onUsageError,
+		Flags:              []cli.Flag{outputFlag(), &cli.BoolFlag{Name: "json"}},
+		Action: func(c *cli.Context) error {
+			if c.NArg() > 0 {
+				return usageErrorf("demo takes no files: the folder to write into is -o DIR")
+			}
+			folder := c.String("output")
+			if folder == "" {
+				folder = "turfplat-demo"
+			}
+			return d.demo(folder, c.Bool("json"))
+		},
+	}
+}
+
+// A demoFile is a file of the demo and what it is.
+type demoFile struct {
+	Name  string `json:"file"`
+	About string `json:"about"`
+	data  []byte
+}
+
+func (d *desk) demo(folder string, asJSON bool) error {
+	files, err := d.demoFiles()
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	for i, f := range files {
+		files[i].Name = filepath.ToSlash(filepath.Join(folder, f.Name))
+		all := func(w io.Writer) error { _, err := w.Write(f.data); return err }
+		if err := replaceFile(files[i].Name, all, func(err error) bool { return err == nil }); err != nil {
+			return err
+		}
+	}
+	if asJSON {
+		return writeJSON(d.out, struct {
+			Schema string     `json:"schema"`
+			Files  []demoFile `json:"files"`
+		}{"turfplat/demo/1", files}, " ")
+	}
+	t := newTable("ll")
+	for _, f := range files {
+		t.row(f.Name, f.About)
+	}
+	if _, err := t.WriteTo(d.out); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(d.out, "\nnow try: turfplat measure %s\n", files[0].Name)
+	return err
+}
+
+// demoFiles makes all files of the demo before any is written.
+func (d *desk) demoFiles() ([]demoFile, error) {
+	o := &order{desk: &desk{in: bytes.NewReader(samples.AlderLane), messages: d.messages}, files: []string{"-"}, reading: zones.Reading{Key: zones.DefaultMapKey()}}
+	var files []demoFile
+	err := o.plats(func(p *zones.Plat) error {
+		m, err := p.Measurement()
+		if err != nil {
+			return err
+		}
+		sheet, err := render.SiteMap(p, m, render.MapOptions{Units: p.Site.Units})
+		if err != nil {
+			return err
+		}
+		pdf, err := render.PDF(sheet)
+		if err != nil {
+			return err
+		}
+		svg, err := render.SVG(sheet)
+		if err != nil {
+			return err
+		}
+		var feed bytes.Buffer
+		rows := newCSVRows(&feed)
+		if err := rows.write(p.FeedRows(m, software())); err != nil {
+			return err
+		}
+		files = []demoFile{
+			{samples.AlderLaneName, "the site file of an invented property", samples.AlderLane},
+			{"alder-lane-map.pdf", "its site map, true to scale", pdf},
+			{"alder-lane-map.svg", "the same, for a screen", svg},
+			{"alder-lane-feed.csv", "its rows for a quoting tool", nil},
+		}
+		err = rows.finish()
+		files[3].data = feed.Bytes()
+		return err
+	})
+	return files, err
+}

@@ -1,0 +1,139 @@
+package main
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/zones"
+)
+
+func feedCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "feed",
+		CustomHelpTemplate: feedHelp,
+		OnUsageError:       onUsageError,
+		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "format"}),
+		Action: func(c *cli.Context) error {
+			o, err := d.order(c)
+			if err != nil {
+				return err
+			}
+			format, err := o.feedFormat(c.String("format"))
+			if err != nil {
+				return err
+			}
+			return o.write(func(w io.Writer) error { return o.feed(w, format) })
+		},
+	}
+}
+
+// feedFormat settles how rows are written; --json is short for --format json,
+// with --lines for --format ndjson.
+func (o *order) feedFormat(format string) (string, error) {
+	if format == "" {
+		format = "csv"
+		if o.json {
+			format = "json"
+		}
+	}
+	if o.lines && format == "json" {
+		format = "ndjson"
+	}
+	switch format {
+	case "csv", "json", "ndjson":
+		return format, nil
+	}
+	return "", usageErrorf("--format is csv, json or ndjson, not %q", format)
+}
+
+// A rowWriter writes the rows of a feed.
+type rowWriter interface {
+	write(rows []zones.FeedRow) error
+	finish() error
+}
+
+func (o *order) feed(w io.Writer, format string) error {
+	var rows rowWriter
+	switch format {
+	case "csv":
+		rows = newCSVRows(w)
+	case "json":
+		rows = &jsonRows{w: w, rows: []zones.FeedRow{}}
+	case "ndjson":
+		rows = ndjsonRows{w}
+	}
+	err := o.plats(func(p *zones.Plat) error {
+		m, err := p.Measurement()
+		if err != nil {
+			return fmt.Errorf("%s: %w", p.Site.ID, err)
+		}
+		return rows.write(p.FeedRows(m, software()))
+	})
+	if !o.keeps(err) {
+		return err
+	}
+	if finished := rows.finish(); finished != nil {
+		return finished
+	}
+	return err
+}
+
+// csvRows writes RFC 4180: a header, CRLF.
+type csvRows struct{ w *csv.Writer }
+
+func newCSVRows(w io.Writer) csvRows {
+	c := csvRows{csv.NewWriter(w)}
+	c.w.UseCRLF = true
+	c.w.Write(zones.FeedColumns) // an error stays with the writer until it is flushed
+	return c
+}
+
+func (c csvRows) write(rows []zones.FeedRow) error {
+	for _, r := range rows {
+		if err := c.w.Write(r.Cells()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (c csvRows) finish() error {
+	c.w.Flush()
+	return c.w.Error()
+}
+
+type jsonRows struct {
+	w    io.Writer
+	rows []zones.FeedRow
+}
+
+func (j *jsonRows) write(rows []zones.FeedRow) error {
+	j.rows = append(j.rows, rows...)
+	return nil
+}
+
+func (j *jsonRows) finish() error {
+	return writeJSON(j.w, struct {
+		Schema string          `json:"schema"`
+		Rows   []zones.FeedRow `json:"rows"`
+	}{zones.FeedSchema, j.rows}, " ")
+}
+
+type ndjsonRows struct{ w io.Writer }
+
+func (n ndjsonRows) write(rows []zones.FeedRow) error {
+	e := json.NewEncoder(n.w)
+	e.SetEscapeHTML(false)
+	for _, r := range rows {
+		if err := e.Encode(r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (ndjsonRows) finish() error { return nil }

@@ -1,0 +1,159 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"io/fs"
+	"iter"
+	"os"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+// readingFlags are the flags of every command that reads sites.
+func readingFlags(more ...cli.Flag) []cli.Flag {
+	return append([]cli.Flag{
+		&cli.BoolFlag{Name: "json"},
+		&cli.BoolFlag{Name: "repair"},
+		&cli.StringFlag{Name: "tags"},
+		&cli.StringFlag{Name: "units"},
+		&cli.BoolFlag{Name: "quiet"},
+	}, more...)
+}
+
+func outputFlag() cli.Flag { return &cli.StringFlag{Name: "output", Aliases: []string{"o"}} }
+
+// An order is what a command was asked to do with which files.
+type order struct {
+	*desk
+	files   []string
+	reading zones.Reading
+	units   zones.Units // "" = each site's own
+	json    bool
+	lines   bool
+	quiet   bool
+	output  string
+}
+
+// order reads the flags that commands share.
+func (d *desk) order(c *cli.Context) (*order, error) {
+	o := &order{desk: d, files: c.Args().Slice(), json: c.Bool("json"), lines: c.Bool("lines"), quiet: c.Bool("quiet"), output: c.String("output")}
+	switch units := zones.Units(c.String("units")); units {
+	case "", zones.US, zones.Metric:
+		o.units = units
+	default:
+		return nil, usageErrorf("--units is us or metric, not %q", units)
+	}
+	if len(o.files) == 0 {
+		if !piped(d.in) {
+			return nil, usageErrorf("no file given: name one, or - for standard input")
+		}
+		o.files = []string{"-"}
+	}
+	if err := o.checkOutput(); err != nil {
+		return nil, err
+	}
+	key, err := mapKey(c.String("tags"))
+	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair")}
+	return o, err
+}
+
+// piped reports whether standard input is something else than a keyboard.
+func piped(in io.Reader) bool {
+	f, ok := in.(*os.File)
+	if !ok {
+		return in != nil
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&fs.ModeCharDevice == 0
+}
+
+func mapKey(file string) (*zones.MapKey, error) {
+	if file == "" {
+		return zones.DefaultMapKey(), nil
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	key, err := zones.ReadMapKey(f)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err)
+	}
+	return key, nil
+}
+
+// sites reads the sites of all files, one at a time, in order.
+func (o *order) sites() iter.Seq[*zones.Site] {
+	return func(yield func(*zones.Site) bool) {
+		for _, file := range o.files {
+			for c := range o.collections(file) {
+				s := zones.NewSite(c, o.reading)
+				if o.units != "" {
+					s.Units = o.units
+				}
+				if !yield(s) {
+					return
+				}
+			}
+		}
+	}
+}
+
+func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
+	if file == "-" {
+		return ingest.GeoJSON(o.in, "standard input", ingest.DefaultLimits)
+	}
+	return func(yield func(*ingest.Collection) bool) {
+		f, err := os.Open(file)
+		if err != nil {
+			yield(unreadable(file, err))
+			return
+		}
+		defer f.Close()
+		for c := range ingest.GeoJSON(f, file, ingest.DefaultLimits) {
+			if !yield(c) {
+				return
+			}
+		}
+	}
+}
+
+// unreadable stands for a file that cannot be opened.
+func unreadable(file string, err error) *ingest.Collection {
+	if path, ok := err.(*fs.PathError); ok {
+		err = path.Err
+	}
+	return &ingest.Collection{Source: file, Problems: []ingest.Problem{{
+		Severity: ingest.Refusal, Code: "file_unreadable",
+		Place: ingest.Place{Source: file, Feature: -1}, Text: err.Error(),
+	}}}
+}
+
+// plats lays the sites out. A site that is refused is told and left out, and
+// makes the command end with errRefused; so is one that do fails on.
+func (o *order) plats(do func(*zones.Plat) error) error {
+	refused := false
+	progress := o.progress()
+	defer progress.done()
+	for s := range o.sites() {
+		plat := zones.Survey(s)
+		o.tellProblems(s.Problems)
+		progress.step()
+		if plat == nil {
+			refused = true
+			continue
+		}
+		if err := do(plat); err != nil {
+			return err
+		}
+	}
+	if refused {
+		return errRefused
+	}
+	return nil
+}

@@ -1,0 +1,80 @@
+// Command turfplat measures turf, divides it into zones and draws it to
+// scale. Run it without arguments for its help.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/urfave/cli/v2"
+)
+
+// Exit codes: 0 done, warnings included; 1 the input or the data is at fault,
+// nothing was written; 2 the command line is at fault.
+const (
+	exitData  = 1
+	exitUsage = 2
+)
+
+func main() { os.Exit(run(os.Args, os.Stdin, os.Stdout, os.Stderr)) }
+
+// run is the whole program but for the process around it.
+func run(args []string, in io.Reader, out, messages io.Writer) int {
+	desk := &desk{in: in, out: out, messages: messages}
+	app := newApp(desk)
+	args, err := flagsFirst(app, args)
+	if err == nil {
+		err = app.Run(args)
+	}
+	return desk.exitCode(err)
+}
+
+func newApp(d *desk) *cli.App {
+	return &cli.App{
+		Name:                      "turfplat",
+		Writer:                    d.out,
+		ErrWriter:                 d.messages,
+		CustomAppHelpTemplate:     appHelp,
+		Commands:                  []*cli.Command{checkCommand(d), measureCommand(d), zoneCommand(d), mapCommand(d), feedCommand(d), demoCommand(d), versionCommand(d)},
+		DisableSliceFlagSeparator: true,
+		HideVersion:               true,
+		OnUsageError:              onUsageError,
+		ExitErrHandler:            func(*cli.Context, error) {}, // run says how it ends
+		Action: func(c *cli.Context) error {
+			if name := c.Args().First(); name != "" {
+				return usageErrorf("there is no command %q: see turfplat help", name)
+			}
+			return cli.ShowAppHelp(c)
+		},
+	}
+}
+
+// A usageError is the command line's fault.
+type usageError struct{ error }
+
+func (e usageError) Unwrap() error { return e.error }
+
+func onUsageError(_ *cli.Context, err error, _ bool) error { return usageError{err} }
+
+func usageErrorf(format string, v ...any) error { return usageError{fmt.Errorf(format, v...)} }
+
+// errRefused says that the input is at fault and that all about it was told.
+var errRefused = errors.New("refused")
+
+// exitCode tells an error that was not told yet.
+func (d *desk) exitCode(err error) int {
+	var usage usageError
+	switch {
+	case err == nil:
+		return 0
+	case errors.Is(err, errRefused):
+		return exitData
+	case errors.As(err, &usage):
+		d.tell("error", err.Error())
+		return exitUsage
+	}
+	d.tell("error", err.Error())
+	return exitData
+}

@@ -1,0 +1,114 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/render"
+	"example.org/turfplat/zones"
+)
+
+func mapCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "map",
+		CustomHelpTemplate: mapHelp,
+		OnUsageError:       onUsageError,
+		Flags: readingFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
+			&cli.BoolFlag{Name: "mono"}),
+		Action: func(c *cli.Context) error {
+			o, err := d.order(c)
+			if err != nil {
+				return err
+			}
+			draw, err := o.drawing(c)
+			if err != nil {
+				return err
+			}
+			return o.drawMap(draw)
+		},
+	}
+}
+
+// A drawing is how a map is to be drawn.
+type drawing struct {
+	options render.MapOptions
+	write   func(*render.Sheet) ([]byte, error)
+}
+
+// writers are the forms of a sheet by the ending of the file's name.
+var writers = map[string]func(*render.Sheet) ([]byte, error){
+	".svg": render.SVG,
+	".pdf": func(s *render.Sheet) ([]byte, error) { return render.PDF(s) },
+	".png": func(s *render.Sheet) ([]byte, error) { return render.PNG(s, 150) },
+}
+
+func (o *order) drawing(c *cli.Context) (drawing, error) {
+	d := drawing{options: render.MapOptions{Mono: c.Bool("mono")}, write: render.SVG}
+	if o.output != "" {
+		var known bool
+		if d.write, known = writers[strings.ToLower(filepath.Ext(o.output))]; !known {
+			return d, usageErrorf("-o %s: a map is written as .pdf, .svg or .png", o.output)
+		}
+	}
+	var err error
+	if paper := c.String("paper"); paper != "" {
+		if d.options.Paper, err = render.PaperNamed(paper); err != nil {
+			return d, usageErrorf("--paper: %v", err)
+		}
+	}
+	if scale := c.String("scale"); scale != "" {
+		if d.options.Scale, err = render.ParseScale(scale); err != nil {
+			return d, usageErrorf("--scale: %v", err)
+		}
+	}
+	if o.json && o.output == "" {
+		return d, usageErrorf("map --json tells of the file written: name it with -o")
+	}
+	return d, nil
+}
+
+// drawnMap is the machine form of what map did.
+type drawnMap struct {
+	Schema string `json:"schema"`
+	Site   string `json:"site"`
+	File   string `json:"file"`
+	Paper  string `json:"paper"`
+	Scale  int    `json:"scale"`
+	Text   string `json:"scale_text"`
+}
+
+func (o *order) drawMap(d drawing) error {
+	var drawn drawnMap
+	err := o.write(func(w io.Writer) error {
+		count := 0
+		return o.plats(func(p *zones.Plat) error {
+			if count++; count > 1 {
+				return fmt.Errorf("map draws one site, and there are more: give it one")
+			}
+			m, err := p.Measurement()
+			if err != nil {
+				return err
+			}
+			d.options.Units = p.Site.Units
+			sheet, err := render.SiteMap(p, m, d.options)
+			if err != nil {
+				return fmt.Errorf("%s: %w", p.Site.ID, err)
+			}
+			picture, err := d.write(sheet)
+			if err != nil {
+				return fmt.Errorf("%s: %w", p.Site.ID, err)
+			}
+			drawn = drawnMap{"turfplat/map/1", p.Site.ID, o.output, sheet.Paper, int(sheet.Scale), sheet.Scale.String()}
+			_, err = w.Write(picture)
+			return err
+		})
+	})
+	if err == nil && o.json {
+		return writeJSON(o.out, drawn, "")
+	}
+	return err
+}

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/zones"
+)
+
+func measureCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "measure",
+		CustomHelpTemplate: measureHelp,
+		OnUsageError:       onUsageError,
+		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, &cli.StringFlag{Name: "by"}, outputFlag()),
+		Action: func(c *cli.Context) error {
+			o, err := d.order(c)
+			if err != nil {
+				return err
+			}
+			print, err := printerOf(o, c.String("by"))
+			if err != nil {
+				return err
+			}
+			return o.write(func(w io.Writer) error { return o.measure(w, print) })
+		},
+	}
+}
+
+// A printer prints the measures of sites, one after the other.
+type printer interface {
+	print(w io.Writer, s *zones.Site, m zones.Measurement) error
+	finish(w io.Writer) error
+}
+
+func printerOf(o *order, by string) (printer, error) {
+	switch {
+	case o.json && o.lines:
+		return jsonLines{}, nil
+	case o.json:
+		return &jsonDocument{}, nil
+	}
+	switch by {
+	case "":
+		return &reports{}, nil
+	case "site":
+		return &siteRows{lines: o.lines}, nil
+	case "zone":
+		return &zoneRows{lines: o.lines}, nil
+	}
+	return nil, usageErrorf("--by is site or zone, not %q", by)
+}
+
+func (o *order) measure(w io.Writer, p printer) error {
+	err := o.plats(func(plat *zones.Plat) error {
+		m, err := plat.Measurement()
+		if err != nil {
+			return fmt.Errorf("%s: %w", plat.Site.ID, err)
+		}
+		return p.print(w, plat.Site, m)
+	})
+	if err != nil && !o.keeps(err) {
+		return err
+	}
+	if finished := p.finish(w); finished != nil {
+		return finished
+	}
+	return err
+}
+
+// measureDocument is the machine form of measure.
+type measureDocument struct {
+	Schema string              `json:"schema"`
+	Sites  []zones.Measurement `json:"sites"`
+}
+
+type jsonLines struct{}
+
+func (jsonLines) print(w io.Writer, _ *zones.Site, m zones.Measurement) error {
+	return writeJSON(w, measureDocument{zones.MeasureSchema, []zones.Measurement{m}}, "")
+}
+
+func (jsonLines) finish(io.Writer) error { return nil }
+
+type jsonDocument struct{ sites []zones.Measurement }
+
+func (p *jsonDocument) print(_ io.Writer, _ *zones.Site, m zones.Measurement) error {
+	p.sites = append(p.sites, m)
+	return nil
+}
+
+func (p *jsonDocument) finish(w io.Writer) error {
+	return writeJSON(w, measureDocument{zones.MeasureSchema, p.sites}, " ")
+}
+
+// writeJSON writes a document that ends in a newline.
+func writeJSON(w io.Writer, document any, indent string) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", indent)
+	return e.Encode(document)
+}

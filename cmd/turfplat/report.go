@@ -1,0 +1,117 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.org/turfplat/zones"
+)
+
+// reports prints a page a site: covers, zones, deductions, edges.
+type reports struct{ count int }
+
+func (r *reports) print(w io.Writer, s *zones.Site, m zones.Measurement) error {
+	if r.count++; r.count > 1 {
+		fmt.Fprintln(w)
+	}
+	f := figures{s.Units}
+	fmt.Fprintf(w, "%s\n\n", title(m))
+	if _, err := coverTable(f, m).WriteTo(w); err != nil {
+		return err
+	}
+	if len(m.Zones) > 1 || m.Zones != nil && !m.Zones[0].Apply {
+		fmt.Fprintln(w)
+		if _, err := zoneTable(f, m).WriteTo(w); err != nil {
+			return err
+		}
+	}
+	if len(m.Deductions) > 0 {
+		fmt.Fprintln(w)
+		if _, err := deductionTable(f, m).WriteTo(w); err != nil {
+			return err
+		}
+	}
+	_, err := fmt.Fprintf(w, "\nedges: %s along hardscape, %s along beds, %s to trim\n+/- is half of the 95 %% interval that the traced edges bear\n",
+		f.length(m.Edges.TurfHardscapeM), f.length(m.Edges.TurfBedM), f.length(m.Edges.TrimM))
+	return err
+}
+
+func (r *reports) finish(io.Writer) error { return nil }
+
+func title(m zones.Measurement) string {
+	if m.Name == m.ID {
+		return m.ID
+	}
+	return fmt.Sprintf("%s (%s)", m.Name, m.ID)
+}
+
+func coverTable(f figures, m zones.Measurement) *table {
+	t := newTable("lrrr")
+	t.row("cover", f.areaUnit(), "share", "+/-")
+	whole := 0.0
+	if m.Outline != nil {
+		whole = m.Outline.AreaM2
+	}
+	covers := append([]zones.Kind{zones.Turf}, zones.CoverKinds...)
+	for i, k := range covers {
+		c, there := m.Covers[k]
+		if !there || i > 0 && k == zones.Turf {
+			continue
+		}
+		t.row(string(k), f.area(c.AreaM2, c.CI95M2), share(c.AreaM2, whole), f.plusMinus(c.CI95M2))
+	}
+	if m.Outline != nil {
+		if m.Unknown.AreaM2 > 0 {
+			t.row("unknown", f.area(m.Unknown.AreaM2, m.Outline.CI95M2), share(m.Unknown.AreaM2, whole), "")
+		}
+		t.row("outline", f.area(whole, m.Outline.CI95M2), share(whole, whole), f.plusMinus(m.Outline.CI95M2))
+	}
+	return t
+}
+
+func zoneTable(f figures, m zones.Measurement) *table {
+	t := newTable("llrrl")
+	t.row("zone", "", f.areaUnit(), "+/-", "")
+	for _, z := range m.Zones {
+		t.row(z.Letter, z.Name, f.area(z.AreaM2, z.CI95M2), f.plusMinus(z.CI95M2), remarks(f, z))
+	}
+	return t
+}
+
+func remarks(f figures, z zones.ZoneMeasure) string {
+	var said []string
+	for _, s := range []string{z.Exposure, z.Species} {
+		if s != "" {
+			said = append(said, s)
+		}
+	}
+	if z.SlopePercent > 0 {
+		said = append(said, fmt.Sprintf("slope %.0f %%, surface %s", z.SlopePercent, f.area(z.SurfaceAreaM2, 0)))
+	}
+	if !z.Apply {
+		said = append(said, "no application")
+	}
+	return strings.Join(said, ", ")
+}
+
+// traced names what deductions are taken off.
+func traced(m zones.Measurement) string {
+	if m.TracedTurf.From == zones.Outline {
+		return "outline"
+	}
+	return "traced turf"
+}
+
+func deductionTable(f figures, m zones.Measurement) *table {
+	t := newTable("llr")
+	t.row("off the "+traced(m), "", f.areaUnit())
+	for _, d := range m.Deductions {
+		label := d.Name
+		if label == "" {
+			label = d.Feature
+		}
+		t.row(label, string(d.Kind), f.area(d.AreaM2, 0))
+	}
+	return t
+}

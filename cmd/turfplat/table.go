@@ -1,0 +1,49 @@
+package main
+
+import (
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// A table prints rows in columns, the first to the left, those of figures to
+// the right.
+type table struct {
+	right []bool // columns
+	rows  [][]string
+}
+
+func newTable(alignment string) *table {
+	t := new(table)
+	for _, a := range alignment {
+		t.right = append(t.right, a == 'r')
+	}
+	return t
+}
+
+func (t *table) row(cells ...string) { t.rows = append(t.rows, cells) }
+
+func (t *table) WriteTo(w io.Writer) (int64, error) {
+	widths := make([]int, len(t.right))
+	for _, row := range t.rows {
+		for i, cell := range row {
+			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+		}
+	}
+	var b strings.Builder
+	for _, row := range t.rows {
+		line := ""
+		for i, cell := range row {
+			pad := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell))
+			if t.right[i] {
+				cell = pad + cell
+			} else {
+				cell += pad
+			}
+			line += cell + "  "
+		}
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	n, err := io.WriteString(w, b.String())
+	return int64(n), err
+}

@@ -1,0 +1,42 @@
+package ingest
+
+import (
+	"encoding/json"
+	"slices"
+)
+
+// A Collection is one site as read.
+type Collection struct {
+	Source   string
+	Line     int      // where the site begins in a newline-delimited input, else 0
+	Members  []Member // of the collection, in order, but for type and features
+	Features []*Feature
+	Problems []Problem // in the order of the input
+	// Digest is the SHA-256 sum of the bytes read: the whole input, or in a
+	// newline-delimited one the site's lines without their last line end.
+	Digest [32]byte
+}
+
+// Member returns the value of a member of the collection.
+func (c *Collection) Member(name string) (json.RawMessage, bool) { return lookup(c.Members, name) }
+
+// SetMember gives a member of the collection a value. It panics if value has
+// no JSON form.
+func (c *Collection) SetMember(name string, value any) {
+	c.Members = with(c.Members, name, marshal(value))
+}
+
+// Refused reports whether anything in the site blocks it.
+func (c *Collection) Refused() bool {
+	return slices.ContainsFunc(c.Problems, func(p Problem) bool { return p.Severity == Refusal })
+}
+
+// Place says where a feature of the collection stands, for problems found
+// later on.
+func (c *Collection) Place(f *Feature) Place {
+	line := f.line
+	if line == 0 {
+		line = c.Line
+	}
+	return Place{Source: c.Source, Line: line, Feature: f.Index, Label: f.Label()}
+}

@@ -1,0 +1,33 @@
+package ingest
+
+import "cmp"
+
+// Limits bound what one site may ask of the machine. A field left zero means
+// that of [DefaultLimits].
+type Limits struct {
+	Bytes     int // of the text of a site
+	Depth     int // of brackets within brackets
+	Features  int // of a site
+	Positions int // of a site
+	Problems  int // listed for a site; the rest are counted
+}
+
+// DefaultLimits are far above any property and well below a small computer's
+// memory.
+var DefaultLimits = Limits{
+	Bytes:     256 << 20,
+	Depth:     100,
+	Features:  1_000_000,
+	Positions: 5_000_000,
+	Problems:  10_000,
+}
+
+func (l Limits) filled() Limits {
+	return Limits{
+		Bytes:     cmp.Or(l.Bytes, DefaultLimits.Bytes),
+		Depth:     cmp.Or(l.Depth, DefaultLimits.Depth),
+		Features:  cmp.Or(l.Features, DefaultLimits.Features),
+		Positions: cmp.Or(l.Positions, DefaultLimits.Positions),
+		Problems:  cmp.Or(l.Problems, DefaultLimits.Problems),
+	}
+}

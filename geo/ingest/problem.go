@@ -1,0 +1,122 @@
+package ingest
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/paulmach/orb"
+)
+
+// Severity orders problems: a Note informs, a Warning tells of a repair or a
+// doubt, a Refusal blocks the site.
+type Severity int
+
+// The severities, mildest first.
+const (
+	Note Severity = iota
+	Warning
+	Refusal
+)
+
+// String gives the word printed before a message.
+func (s Severity) String() string {
+	switch s {
+	case Note:
+		return "note"
+	case Warning:
+		return "warning"
+	}
+	return "error"
+}
+
+// A Place says where in the input something stands.
+type Place struct {
+	Source  string     // file name as the user gave it
+	Line    int        // 1-based line of a newline-delimited input, else 0
+	Feature int        // index in features, -1 for the file itself
+	Label   string     // the feature's name or id, or the site's id
+	Near    *orb.Point // longitude, latitude in degrees, as read
+}
+
+// String names the place without Near, as in
+//
+//	route.ndjson: line 12: features[3] "back bed"
+//
+// Empty parts are left out.
+func (p Place) String() string {
+	var parts []string
+	if p.Source != "" {
+		parts = append(parts, p.Source)
+	}
+	if p.Line > 0 {
+		parts = append(parts, "line "+strconv.Itoa(p.Line))
+	}
+	if object := p.object(); object != "" {
+		parts = append(parts, object)
+	}
+	return strings.Join(parts, ": ")
+}
+
+func (p Place) object() string {
+	var parts []string
+	if p.Feature >= 0 {
+		parts = append(parts, "features["+strconv.Itoa(p.Feature)+"]")
+	}
+	if p.Label != "" {
+		parts = append(parts, quoted(p.Label))
+	}
+	return strings.Join(parts, " ")
+}
+
+// A Problem is one thing found in an input. Code is stable, for programs;
+// Text and Hint are for people, Hint being something to do about it.
+type Problem struct {
+	Severity Severity
+	Code     string
+	Place    Place
+	Text     string
+	Hint     string
+}
+
+// String is the place, the text and the position, without severity and hint:
+//
+//	yard.geojson: features[3] "back bed": ring is not closed, closed it near [-93.1, 44.9]
+func (p Problem) String() string {
+	s := p.Text
+	if place := p.Place.String(); place != "" {
+		s = place + ": " + s
+	}
+	if p.Place.Near != nil {
+		s += " near " + brief(*p.Place.Near)
+	}
+	return s
+}
+
+// messageDecimals are those of degrees in messages: a centimetre, enough to
+// find a place.
+const messageDecimals = 7
+
+// brief prints a position.
+func brief(p orb.Point) string {
+	b := appendDegrees([]byte{'['}, p.Lon(), messageDecimals)
+	b = append(b, ", "...)
+	b = appendDegrees(b, p.Lat(), messageDecimals)
+	return string(append(b, ']'))
+}
+
+// quoted makes any text fit for a message: one line, no control characters,
+// not long.
+func quoted(s string) string { return strconv.Quote(shortened(s)) }
+
+func shortened(s string) string {
+	const most = 60 // characters
+	if len(s) <= most {
+		return s
+	}
+	runes := []rune(s[:min(len(s), (most+1)*utf8.UTFMax)])
+	if len(runes) <= most {
+		return s
+	}
+	return string(runes[:most-1]) + "…"
+}

@@ -1,0 +1,89 @@
+package geo
+
+import (
+	"slices"
+	"sort"
+)
+
+// simple reports whether no two edges of a ring share a point, save
+// neighbours their common vertex. It sweeps over the vertices from west to
+// east, keeps the edges cut by the sweep in order from south to north, and
+// compares those that become neighbours there (Shamos & Hoey 1976, "Geometric
+// intersection problems").
+func (r Ring) simple() bool {
+	order := make([]int, len(r))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, j int) int { return compareXY(r[i], r[j]) })
+	for k := 1; k < len(order); k++ {
+		if r[order[k-1]] == r[order[k]] {
+			return false
+		}
+	}
+	s := sweep{ring: r}
+	return !slices.ContainsFunc(order, func(i int) bool { return !s.pass(i) })
+}
+
+// A sweep holds the edges of a ring, by their start, that a line from south to
+// north cuts; a line that leans a little to the west, so that of two vertices
+// on one meridian it meets the southern first.
+type sweep struct {
+	ring Ring
+	cut  []int
+}
+
+// pass moves the sweep over vertex i. It returns false if edges meet.
+func (s *sweep) pass(i int) bool {
+	n, p := len(s.ring), s.ring[i]
+	before := (i + n - 1) % n
+	var starting []int
+	if compareXY(p, s.ring[before]) < 0 {
+		starting = append(starting, before)
+	}
+	if compareXY(p, s.ring.next(i)) < 0 {
+		starting = append(starting, i)
+	}
+	if len(starting) == 2 && orientation(p, s.ring[before], s.ring.next(i)) < 0 {
+		starting[0], starting[1] = i, before
+	}
+	at := sort.Search(len(s.cut), func(k int) bool { return !s.below(s.cut[k], p) })
+	over := at + 2 - len(starting) // the edges that end here are at..over
+	if over > len(s.cut) {
+		return false
+	}
+	for _, e := range s.cut[at:over] {
+		if e != before && e != i {
+			return false
+		}
+	}
+	s.cut = slices.Replace(s.cut, at, over, starting...)
+	for k := at; k <= at+len(starting); k++ {
+		if k > 0 && k < len(s.cut) && s.meet(s.cut[k-1], s.cut[k]) {
+			return false
+		}
+	}
+	return true
+}
+
+// below reports whether an edge that the sweep cuts passes south of p.
+func (s *sweep) below(e int, p XY) bool {
+	a, b := s.ring[e], s.ring.next(e)
+	if compareXY(a, b) > 0 {
+		a, b = b, a
+	}
+	return orientation(a, b, p) > 0
+}
+
+// meet reports whether two edges share a point other than the common vertex
+// of neighbours.
+func (s *sweep) meet(e, f int) bool {
+	a, b, c, d := s.ring[e], s.ring.next(e), s.ring[f], s.ring.next(f)
+	switch {
+	case b == c:
+		return orientation(a, b, d) == 0 && (between(a, b, d) || between(c, d, a))
+	case d == a:
+		return orientation(c, d, b) == 0 && (between(c, d, b) || between(a, b, c))
+	}
+	return edgesMeet(a, b, c, d)
+}

@@ -1,0 +1,105 @@
+package render
+
+import "strings"
+
+// Block is something that is set into a column of text: a [Paragraph] or a
+// [Table]. Set returns its elements, placed under a point at the column's
+// upper left corner, and the height they take, in millimetres.
+type Block interface {
+	Set(corner Point, width float64) (elements []Element, height float64)
+}
+
+// Stack sets blocks one under the other, gap millimetres apart.
+func Stack(corner Point, width, gap float64, blocks ...Block) (elements []Element, height float64) {
+	for i, b := range blocks {
+		if i > 0 {
+			height += gap
+		}
+		set, h := b.Set(corner.plus(0, -height), width)
+		elements = append(elements, set...)
+		height += h
+	}
+	return elements, height
+}
+
+// Paragraph is text broken into lines. A line feed ends a line.
+type Paragraph struct {
+	Text   string
+	Face   Face
+	Size   float64 // points
+	Ink    Ink
+	Anchor Anchor // Start is flush left, End flush right
+}
+
+// Set implements [Block].
+func (p Paragraph) Set(corner Point, width float64) (elements []Element, height float64) {
+	lines := wrapped(p.Text, p.Face, p.Size, width)
+	for i, line := range lines {
+		elements = append(elements, Text{
+			At:     Point{corner.X + width*p.Anchor.share(), baseLine(corner.Y, i, p.Face, p.Size)},
+			String: line, Face: p.Face, Size: p.Size, Ink: p.Ink, Anchor: p.Anchor,
+		})
+	}
+	return elements, float64(len(lines)) * lineHeight(p.Size)
+}
+
+// lineHeight is the distance of base lines in millimetres at a size in points.
+func lineHeight(size float64) float64 { return 1.3 * size * mmPerPoint }
+
+// baseLine is where the letters of a line stand, so that capitals are in the
+// middle of the line's height.
+func baseLine(top float64, line int, face Face, size float64) float64 {
+	return top - lineHeight(size)*(float64(line)+0.5) - face.CapHeight(size)/2
+}
+
+// wrapped breaks text into lines no longer than width; words longer than that
+// are broken within.
+func wrapped(text string, face Face, size, width float64) []string {
+	var lines []string
+	for _, paragraph := range strings.Split(text, "\n") {
+		line := ""
+		for _, word := range strings.Fields(paragraph) {
+			longer := strings.TrimLeft(line+" "+word, " ")
+			if face.Width(longer, size) <= width {
+				line = longer
+				continue
+			}
+			if line != "" {
+				lines = append(lines, line)
+			}
+			pieces := piecesOf(word, face, size, width)
+			lines = append(lines, pieces[:len(pieces)-1]...)
+			line = pieces[len(pieces)-1]
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// piecesOf cuts a word into pieces no longer than width, of one letter at
+// least.
+func piecesOf(word string, face Face, size, width float64) []string {
+	var pieces []string
+	piece := ""
+	for _, r := range word {
+		if piece != "" && face.Width(piece+string(r), size) > width {
+			pieces = append(pieces, piece)
+			piece = ""
+		}
+		piece += string(r)
+	}
+	return append(pieces, piece)
+}
+
+// shortened cuts text to a width and ends it with an ellipsis if it had to.
+func shortened(text string, face Face, size, width float64) string {
+	const ellipsis = "…"
+	if face.Width(text, size) <= width {
+		return text
+	}
+	letters := []rune(text)
+	for len(letters) > 0 && face.Width(string(letters)+ellipsis, size) > width {
+		letters = letters[:len(letters)-1]
+	}
+	return strings.TrimRight(string(letters), " ") + ellipsis
+}

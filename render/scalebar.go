@@ -1,0 +1,78 @@
+package render
+
+import (
+	"math"
+	"strconv"
+)
+
+const metresPerFoot = 0.3048 // international foot, exact since 1959
+
+// ScaleBarHeight is the height of a scale bar with its figures, in millimetres.
+const ScaleBarHeight = 11.0
+
+const (
+	barThickness  = 1.4 // mm, of either side
+	barFigureSize = 7.5 // points
+)
+
+// ScaleBar returns a bar of true lengths at a scale, feet above and metres
+// below, no longer than the given millimetres. Its lower left corner, figures
+// included, is at a point.
+func ScaleBar(corner Point, scale Scale, longest float64) Group {
+	const figuresRoom = 12 // mm: half of the first figure, and the name of the unit after the last
+	room := longest - figuresRoom
+	axis := corner.plus(2, ScaleBarHeight/2)
+	group := Group{ID: "scale-bar", Title: "Scale bar, " + scale.String()}
+	for _, side := range []struct {
+		unit   string
+		metres float64
+		up     bool
+	}{{"ft", metresPerFoot, true}, {"m", 1, false}} {
+		part, parts := barParts(scale.Metres(room) / side.metres)
+		group.Elements = append(group.Elements, barSide(axis, part, parts, scale.MM(part*side.metres), side.unit, side.up)...)
+	}
+	return group
+}
+
+// barSide draws one side of a bar: parts in black and white with figures.
+func barSide(axis Point, part float64, parts int, partMM float64, unit string, up bool) []Element {
+	bottom, figures := axis.Y-barThickness, axis.Y-barThickness-1-Regular.CapHeight(barFigureSize)
+	if up {
+		bottom, figures = axis.Y, axis.Y+barThickness+1
+	}
+	var black []Line
+	var elements []Element
+	for i := 0; i <= parts; i++ {
+		x := axis.X + float64(i)*partMM
+		if i%2 == 0 && i < parts {
+			black = append(black, Rect{Point{x, bottom}, Point{x + partMM, bottom + barThickness}}.Polygon().Lines()...)
+		}
+		figure := strconv.FormatFloat(float64(i)*part, 'f', -1, 64)
+		elements = append(elements, Text{At: Point{x, figures}, String: figure, Size: barFigureSize, Ink: Black, Anchor: Middle})
+		if i == parts {
+			after := x + Regular.Width(figure, barFigureSize)/2 + 0.8
+			elements = append(elements, Text{At: Point{after, figures}, String: unit, Size: barFigureSize, Ink: Black})
+		}
+	}
+	frame := Rect{Point{axis.X, bottom}, Point{axis.X + float64(parts)*partMM, bottom + barThickness}}.Polygon()
+	return append([]Element{
+		Path{Lines: frame.Lines(), Fill: White},
+		Path{Lines: black, Fill: Black},
+		Path{Lines: frame.Lines(), Stroke: Black, Weight: HairLine},
+	}, elements...)
+}
+
+// barParts returns the longest bar of three to five parts within a limit. Parts
+// are 1, 2 or 5 times a power of ten.
+func barParts(limit float64) (part float64, parts int) {
+	power := math.Pow(10, math.Floor(math.Log10(limit))-1)
+	longest := 0.0
+	for _, step := range []float64{1, 2, 5, 10, 20} {
+		for n := 3; n <= 5; n++ {
+			if length := float64(n) * step * power; length <= limit && length >= longest {
+				part, parts, longest = step*power, n, length
+			}
+		}
+	}
+	return part, parts
+}

@@ -1,0 +1,110 @@
+package render
+
+import "regexp"
+
+// Point is a place on a sheet, in millimetres to the right of and above the
+// lower left corner.
+type Point struct{ X, Y float64 }
+
+// Sheet is one side of paper.
+type Sheet struct {
+	ID            string  // short name of the sheet, for links and file parts
+	Title         string  // what the sheet is called
+	Subject       string  // what it shows, in a sentence or two, for people who cannot see it
+	Lang          string  // BCP 47 tag; empty is "en"
+	Width, Height float64 // mm
+	Elements      []Element
+}
+
+// NewSheet returns an empty sheet of paper.
+func NewSheet(id, title string, paper Paper) *Sheet {
+	return &Sheet{ID: id, Title: title, Lang: "en", Width: paper.Width, Height: paper.Height}
+}
+
+// Add puts elements on top of those the sheet holds.
+func (s *Sheet) Add(elements ...Element) { s.Elements = append(s.Elements, elements...) }
+
+// Element is something drawn: a [Path], a [Text] or a [Group].
+type Element interface{ element() }
+
+func (Path) element()  {}
+func (Text) element()  {}
+func (Group) element() {}
+
+// Group holds elements that belong together, bottom first.
+type Group struct {
+	ID       string // short name; made unique and fit for XML when written
+	Title    string // what the group shows; may be empty
+	Elements []Element
+}
+
+// Line is a chain of straight pieces. A closed line returns to its start,
+// which is not repeated.
+type Line struct {
+	Points []Point
+	Closed bool
+}
+
+// Path is any number of lines drawn with one pen. Fills follow the non-zero
+// rule: holes are wound against the ring round them, as those of a [Polygon]
+// must be.
+type Path struct {
+	Lines  []Line
+	Fill   Ink
+	Stroke Ink
+	Weight float64   // of the stroke, mm
+	Dash   []float64 // lengths of dashes and gaps in turn, mm; none is unbroken
+	Round  bool      // ends of strokes; square ends stop at the last point
+}
+
+// Anchor tells which part of a text stands at its place.
+type Anchor int
+
+// Anchors.
+const (
+	Start Anchor = iota
+	Middle
+	End
+)
+
+// share is the part of the text's width that lies before its place.
+func (a Anchor) share() float64 { return float64(a) / 2 }
+
+// Text is one line of letters standing on its base line.
+type Text struct {
+	At     Point
+	String string
+	Face   Face
+	Size   float64 // points
+	Ink    Ink
+	Anchor Anchor
+	Turn   float64 // degrees counter-clockwise about At
+	Halo   float64 // width of the clear rim round the letters, mm
+	Clear  Ink     // ink of that rim; none is white
+}
+
+// Width returns the length of the text in millimetres.
+func (t Text) Width() float64 { return t.Face.Width(t.String, t.Size) }
+
+// visit calls see for each path and text of the elements, bottom first.
+func visit(elements []Element, see func(Element)) {
+	for _, e := range elements {
+		if g, ok := e.(Group); ok {
+			visit(g.Elements, see)
+		} else {
+			see(e)
+		}
+	}
+}
+
+// lang returns the language tag of the sheet, English where it has none that
+// is fit to be written.
+func (s *Sheet) lang() string {
+	if languageTag.MatchString(s.Lang) {
+		return s.Lang
+	}
+	return "en"
+}
+
+// languageTag is the shape of a BCP 47 tag (RFC 5646 2.1), not its registry.
+var languageTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)

@@ -1,0 +1,159 @@
+package render
+
+// Table is rows of text under headings. Rules run across only.
+type Table struct {
+	Columns []Column
+	Rows    [][]string // a cell for each column; missing cells are empty
+	Totals  [][]string // rows set in bold under a rule
+	Size    float64    // points
+}
+
+// Column is one column of a table. Text too long for it is broken into lines
+// if it wraps, and cut with an ellipsis if not.
+type Column struct {
+	Head   string
+	Anchor Anchor  // End for numbers
+	Width  float64 // mm; zero is as wide as its text
+	Wrap   bool
+}
+
+const (
+	cellMargin   = 1.0  // mm left and right of text
+	rowMargin    = 0.5  // mm above and below text
+	leastWrapped = 15.0 // mm: wrapping columns give way down to this
+)
+
+// Set implements [Block]. The table is as wide as the column of text: wrapping
+// columns, or else the first, take up the slack; if there is too little room
+// all columns without a width of their own shrink.
+func (t Table) Set(corner Point, width float64) (elements []Element, height float64) {
+	setter := tableSetter{table: t, corner: corner, width: width, columns: t.columnWidths(width)}
+	setter.rule(HeavyLine)
+	setter.row(t.heads(), Bold)
+	setter.rule(ThinLine)
+	for i, row := range t.Rows {
+		if i > 0 {
+			setter.hairline()
+		}
+		setter.row(row, Regular)
+	}
+	if len(t.Totals) > 0 {
+		setter.rule(ThinLine)
+	}
+	for _, row := range t.Totals {
+		setter.row(row, Bold)
+	}
+	setter.rule(HeavyLine)
+	return setter.elements, setter.down
+}
+
+func (t Table) heads() []string {
+	heads := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = c.Head
+	}
+	return heads
+}
+
+// columnWidths shares out the width, in millimetres.
+func (t Table) columnWidths(width float64) []float64 {
+	widths := make([]float64, len(t.Columns))
+	var total, elastic, wrapping float64
+	for i, c := range t.Columns {
+		widths[i] = c.Width
+		if c.Width == 0 {
+			widths[i] = t.naturalWidth(i)
+			elastic += widths[i]
+			if c.Wrap {
+				wrapping += widths[i]
+			}
+		}
+		total += widths[i]
+	}
+	slack := width - total
+	switch {
+	case wrapping > 0 && wrapping+slack > leastWrapped:
+		t.stretch(widths, 1+slack/wrapping, func(c Column) bool { return c.Wrap && c.Width == 0 })
+	case slack < 0 && elastic > 0:
+		t.stretch(widths, max(0, 1+slack/elastic), func(c Column) bool { return c.Width == 0 })
+	case slack > 0 && len(widths) > 0:
+		widths[0] += slack
+	}
+	return widths
+}
+
+func (t Table) stretch(widths []float64, factor float64, which func(Column) bool) {
+	for i, c := range t.Columns {
+		if which(c) {
+			widths[i] *= factor
+		}
+	}
+}
+
+func (t Table) naturalWidth(column int) float64 {
+	widest := Bold.Width(t.Columns[column].Head, t.Size)
+	measure := func(rows [][]string, face Face) {
+		for _, row := range rows {
+			widest = max(widest, face.Width(cell(row, column), t.Size))
+		}
+	}
+	measure(t.Rows, Regular)
+	measure(t.Totals, Bold)
+	return widest + 2*cellMargin
+}
+
+func cell(row []string, column int) string {
+	if column < len(row) {
+		return row[column]
+	}
+	return ""
+}
+
+// tableSetter sets a table row by row.
+type tableSetter struct {
+	table    Table
+	corner   Point
+	width    float64
+	columns  []float64
+	down     float64 // height set so far
+	elements []Element
+}
+
+func (s *tableSetter) rule(weight float64) {
+	s.elements = append(s.elements, Path{Lines: []Line{s.level()}, Stroke: Black, Weight: weight})
+}
+
+func (s *tableSetter) hairline() {
+	s.elements = append(s.elements, Path{Lines: []Line{s.level()}, Stroke: Grey.Tint(0.5), Weight: HairLine})
+}
+
+func (s *tableSetter) level() Line {
+	from := s.corner.plus(0, -s.down)
+	return Line{Points: []Point{from, from.plus(s.width, 0)}}
+}
+
+func (s *tableSetter) row(cells []string, face Face) {
+	size, lines := s.table.Size, 1
+	x := s.corner.X
+	for i, c := range s.table.Columns {
+		room := s.columns[i] - 2*cellMargin
+		text := s.fitted(cell(cells, i), c, face, room)
+		for n, line := range text {
+			s.elements = append(s.elements, Text{
+				At:     Point{x + cellMargin + room*c.Anchor.share(), baseLine(s.corner.Y-s.down-rowMargin, n, face, size)},
+				String: line, Face: face, Size: size, Ink: Black, Anchor: c.Anchor,
+			})
+		}
+		lines = max(lines, len(text))
+		x += s.columns[i]
+	}
+	s.down += float64(lines)*lineHeight(size) + 2*rowMargin
+}
+
+func (s *tableSetter) fitted(text string, c Column, face Face, room float64) []string {
+	const rounding = 1e-9 // so that the widest cell fits its own width
+	if c.Wrap {
+		return wrapped(text, face, s.table.Size, room+rounding)
+	}
+	return []string{shortened(text, face, s.table.Size, room+rounding)}
+}

@@ -1,0 +1,12 @@
+// Package zones says what the ground of a property is and how its turf
+// divides.
+//
+// Start with [NewSite], which finds the part each traced object plays, then
+// [Survey], which lays the covers out over the ground once and for all
+// ([Ground]), divides the turf into zones ([Zone]) and measures both
+// ([Plat.Measurement]).
+//
+// Covers partition the ground: they never overlap, and with what is unknown
+// they make up the outline. Zones tile the turf. Areas are square metres on
+// the WGS 84 ellipsoid, lengths metres.
+package zones

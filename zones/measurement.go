@@ -1,0 +1,162 @@
+package zones
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// MeasureSchema names the form of Measurement.
+const MeasureSchema = "turfplat/measure/1"
+
+// A Measurement is what a property measures, in the form in which machines
+// read it. Areas are full precision; an area's sigma is the 1-sigma error that
+// its traced edges bring with them, ci95 the half-width of the 95 % interval.
+type Measurement struct {
+	ID          string               `json:"id"`
+	Name        string               `json:"name"`
+	Center      orb.Point            `json:"center"`
+	Cell        string               `json:"cell"`
+	Outline     *AreaMeasure         `json:"outline"`
+	TracedTurf  TracedTurfMeasure    `json:"traced_turf"`
+	Covers      map[Kind]AreaMeasure `json:"covers"`
+	Unknown     UnknownMeasure       `json:"unknown"`
+	Deductions  []Deduction          `json:"deductions"`
+	Zones       []ZoneMeasure        `json:"zones"`
+	Edges       EdgeMeasure          `json:"edges"`
+	Warnings    []WarningMeasure     `json:"warnings"`
+	Revision    int                  `json:"-"`
+	InputSHA256 string               `json:"-"`
+}
+
+// AreaMeasure is the measure of a region.
+type AreaMeasure struct {
+	AreaM2     float64 `json:"area_m2"`
+	AreaFt2    float64 `json:"area_ft2"`
+	PerimeterM float64 `json:"perimeter_m"`
+	SigmaM2    float64 `json:"sigma_m2"`
+	CI95M2     float64 `json:"ci95_m2"`
+	Pieces     int     `json:"pieces"`
+}
+
+// UnknownMeasure is the ground inside the outline that nothing covers.
+type UnknownMeasure struct {
+	AreaM2 float64 `json:"area_m2"`
+}
+
+// TracedTurfMeasure is the turf before deductions.
+type TracedTurfMeasure struct {
+	From             Kind    `json:"from"`
+	AreaM2           float64 `json:"area_m2"`
+	OutsideOutlineM2 float64 `json:"outside_outline_m2"`
+}
+
+// A Deduction is what one object takes off the traced turf.
+type Deduction struct {
+	Feature string  `json:"feature"`
+	Kind    Kind    `json:"kind"`
+	AreaM2  float64 `json:"area_m2"`
+	Name    string  `json:"-"`
+}
+
+// ZoneMeasure is the measure of a zone.
+type ZoneMeasure struct {
+	ID            string  `json:"id"`
+	Name          string  `json:"name"`
+	Exposure      string  `json:"exposure"`
+	Species       string  `json:"species"`
+	Apply         bool    `json:"apply"`
+	AreaM2        float64 `json:"area_m2"`
+	AreaFt2       float64 `json:"area_ft2"`
+	SurfaceAreaM2 float64 `json:"surface_area_m2"`
+	PerimeterM    float64 `json:"perimeter_m"`
+	SigmaM2       float64 `json:"sigma_m2"`
+	CI95M2        float64 `json:"ci95_m2"`
+	Letter        string  `json:"-"`
+	SlopePercent  float64 `json:"-"`
+	EdgingM       float64 `json:"-"`
+}
+
+// EdgeMeasure is the length of turf edges by what they meet.
+type EdgeMeasure struct {
+	TurfHardscapeM float64 `json:"turf_hardscape_m"`
+	TurfBedM       float64 `json:"turf_bed_m"`
+	TrimM          float64 `json:"trim_m"`
+}
+
+// WarningMeasure is a warning or note.
+type WarningMeasure struct {
+	Code    string `json:"code"`
+	Text    string `json:"text"`
+	Feature string `json:"feature"`
+}
+
+// interval95 turns a 1-sigma error into the half-width of the 95 % interval of
+// a normal error.
+const interval95 = 1.959963984540054
+
+// Measurement measures a plat.
+func (p *Plat) Measurement() (Measurement, error) {
+	s, g := p.Site, p.Ground
+	center := s.Frame.Center()
+	m := Measurement{
+		ID: s.ID, Name: s.Name, Center: center, Cell: geo.Cell(center),
+		Covers:     make(map[Kind]AreaMeasure),
+		Unknown:    UnknownMeasure{float64(s.Frame.Area(g.Unknown))},
+		Deductions: []Deduction{}, Zones: []ZoneMeasure{}, Warnings: []WarningMeasure{},
+		Revision: s.Revision, InputSHA256: s.Digest(),
+	}
+	m.TracedTurf = TracedTurfMeasure{g.Traced.From, float64(s.Frame.Area(g.Traced.All)), float64(s.Frame.Area(g.Traced.Outside))}
+	if !g.Outline.Empty() {
+		outline := p.measure(g.Outline)
+		m.Outline = &outline
+	}
+	for _, c := range g.Covers {
+		m.Covers[c.Kind] = p.measure(c.Region)
+	}
+	for _, d := range g.Parcels {
+		if area := s.Frame.Area(d.OffTurf); area > 0 {
+			m.Deductions = append(m.Deductions, Deduction{d.Object.ID, d.Object.Cover, float64(area), d.Object.Name})
+		}
+	}
+	for _, z := range p.Zones {
+		zm, err := p.measureZone(z)
+		if err != nil {
+			return Measurement{}, err
+		}
+		m.Zones = append(m.Zones, zm)
+	}
+	edges, err := s.edges(g.Cover(Turf), g)
+	m.Edges = EdgeMeasure{float64(edges.Hardscape), float64(edges.Bed), float64(edges.Trim)}
+	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
+	return m, err
+}
+
+func (p *Plat) measure(r geo.Region) AreaMeasure {
+	f := p.Site.Frame
+	area, sigma := f.Area(r), float64(geo.AreaSigma(r, p.Ground.traces))
+	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, len(r.Polygons())}
+}
+
+func (p *Plat) measureZone(z Zone) (ZoneMeasure, error) {
+	a := p.measure(z.Region)
+	edges, err := p.Site.edges(z.Region, p.Ground)
+	slope := z.Slope / 100
+	return ZoneMeasure{
+		ID: z.ID, Name: z.Name, Exposure: z.Exposure, Species: z.Species, Apply: z.Apply, Letter: z.Letter, SlopePercent: z.Slope,
+		AreaM2: a.AreaM2, AreaFt2: a.AreaFt2, SurfaceAreaM2: a.AreaM2 * math.Hypot(1, slope), // 1/cos(atan(slope))
+		PerimeterM: a.PerimeterM, SigmaM2: a.SigmaM2, CI95M2: a.CI95M2,
+		EdgingM: float64(edges.Hardscape + edges.Bed),
+	}, err
+}
+
+func warnings(problems []ingest.Problem) []WarningMeasure {
+	var told []WarningMeasure
+	for _, p := range problems {
+		told = append(told, WarningMeasure{p.Code, p.String(), p.Place.Label})
+	}
+	return told
+}

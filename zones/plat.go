@@ -1,0 +1,94 @@
+package zones
+
+import (
+	"fmt"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// A Plat is a property laid out: its ground in covers, its turf in zones.
+type Plat struct {
+	Site   *Site
+	Ground *Ground
+	Zones  []Zone
+}
+
+// Survey lays a site out. It returns nil if the site is, or on the way gets,
+// Refused; Site.Problems tells why.
+func Survey(s *Site) *Plat {
+	if s.Refused() {
+		return nil
+	}
+	p := &Plat{Site: s}
+	var err error
+	if p.Ground, err = s.layGround(); err == nil {
+		s.checkSize(p.Ground)
+		if !s.Refused() {
+			p.Zones, err = s.layZones(p.Ground.Cover(Turf))
+		}
+	}
+	if err == nil && !s.Refused() {
+		err = p.prove()
+	}
+	if err != nil {
+		s.problem(ingest.Refusal, "overlay_failed", s.place(), err.Error(), "report the file: this should not happen")
+	}
+	if s.Refused() {
+		return nil
+	}
+	s.tellTurfOverlaps()
+	return p
+}
+
+const (
+	smallLawn = 10          // m2
+	largeSite = 100_000_000 // m2
+	largeLawn = 1e9         // m2
+)
+
+// checkSize tells of lawns and sites that are hardly meant.
+func (s *Site) checkSize(g *Ground) {
+	turf := s.Frame.Area(g.Cover(Turf))
+	site := s.Frame.Area(g.Outline)
+	if g.Outline.Empty() {
+		site = s.Frame.Area(g.Traced.All)
+	}
+	bounds := g.Outline.Bounds().Union(g.Traced.All.Bounds())
+	switch {
+	case g.Traced.All.Empty():
+		s.problem(ingest.Refusal, "no_turf", s.place(), "there is neither turf nor an outline to find it in", "trace the lawn as kind turf, or the property's edge as kind outline")
+	case turf > largeLawn:
+		s.problem(ingest.Refusal, "lawn_large", s.place(), fmt.Sprintf("%.0f km2 of turf is no lawn", float64(turf)/1e6), "look for a vertex far off")
+	case turf == 0:
+		s.problem(ingest.Warning, "turf_none", s.place(), "no turf is left when all else is taken off", "")
+	case turf < smallLawn:
+		s.problem(ingest.Warning, "lawn_small", s.place(), fmt.Sprintf("%.1f m2 of turf is very little for a lawn", float64(turf)), "are the coordinates degrees, and is all of it traced?")
+	}
+	if site > largeSite || geo.Wide(bounds) {
+		s.problem(ingest.Warning, "site_large", s.place(), fmt.Sprintf("the site is %.1f km across and %.0f km2 large, measured along geodesics", max(bounds.Width(), bounds.Height())/1000, float64(site)/1e6), "")
+	}
+}
+
+// tellTurfOverlaps warns of turf that was traced twice; it counts once.
+func (s *Site) tellTurfOverlaps() {
+	turf := s.Of(Turf)
+	sortObjects(s.Frame, turf)
+	for i, a := range turf {
+		for _, b := range turf[i+1:] {
+			shared, err := geo.Intersection(a.Ground, b.Ground)
+			if err != nil {
+				continue // told already: the union of the two failed as well
+			}
+			area := s.Frame.Area(shared)
+			if area <= telling {
+				continue
+			}
+			hint := ""
+			if area >= s.Frame.Area(a.Ground)-telling {
+				hint = fmt.Sprintf("%q lies wholly in %q: if it is a bed, give it kind bed", a.Label(), b.Label())
+			}
+			s.problem(ingest.Warning, "turf_overlap", a.Place, fmt.Sprintf("%.1f m2 were traced as turf in %q as well and count once", float64(area), b.Label()), hint)
+		}
+	}
+}

@@ -1,0 +1,160 @@
+package zones
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// A role is the part a feature plays, with the measures that go with it.
+type role struct {
+	kind     Kind
+	width    float64 // m, of lines; 0 = none known
+	radius   float64 // m, of the ground round a point
+	crown    float64 // m, of a tree
+	source   Source
+	fromTags bool
+}
+
+// roleOf finds the part a feature plays. The second value is false if it
+// plays none.
+func (s *Site) roleOf(f *ingest.Feature, key *MapKey, place ingest.Place) (role, bool) {
+	sort := shapeOf(f.Geometry)
+	if text, ok := f.Properties.Text("kind"); ok {
+		return s.statedRole(Kind(text), f, sort, place)
+	}
+	row, ok := key.find(f.Properties, sort)
+	if !ok || row.kind == "" {
+		return role{}, false
+	}
+	r := role{kind: row.kind, width: row.width, radius: row.radius, crown: crownOf(f.Properties, row.crown), source: Imported, fromTags: true}
+	if sort == line && row.width > 0 {
+		if w, tagged := taggedWidth(f.Properties, row.lane); tagged {
+			r.width = w
+		} else {
+			r.source = DefaultWidth
+		}
+	}
+	return r, true
+}
+
+// statedRole is the role of a feature whose kind the file states.
+func (s *Site) statedRole(kind Kind, f *ingest.Feature, sort shape, place ingest.Place) (role, bool) {
+	if !kind.Known() {
+		hint := ""
+		if near := kind.nearest(); near != "" {
+			hint = fmt.Sprintf("did you mean %q?", near)
+		}
+		s.problem(ingest.Refusal, "kind_unknown", place, fmt.Sprintf("kind %q is not known", kind), hint)
+		return role{}, false
+	}
+	if shapes[kind]&sort == 0 || sort == 0 {
+		s.problem(ingest.Refusal, "kind_shape", place, fmt.Sprintf("a %s is traced as a %s, this is a %s", kind, shapes[kind], f.Geometry.GeoJSONType()), shapeHint(kind, sort))
+		return role{}, false
+	}
+	r := role{kind: kind, source: Traced, crown: crownOf(f.Properties, defaultCrown)}
+	r.width, _ = lengthOf(f.Properties, "width")
+	if sort == line && kind.IsCover() && r.width <= 0 {
+		s.problem(ingest.Refusal, "width_missing", place, fmt.Sprintf("a %s traced as a line needs width_m", kind), "")
+		return role{}, false
+	}
+	return r, true
+}
+
+func shapeHint(kind Kind, sort shape) string {
+	if shapes[kind] == area && sort == line {
+		return "close the line to a ring and make it a Polygon"
+	}
+	return ""
+}
+
+// defaultCrown is the crown of a broad-leaved tree of which nothing is known,
+// in metres; common practice, no source.
+const defaultCrown = 8
+
+// crownOf returns a tree's crown diameter: as stated, else as tagged, else 25
+// trunk diameters (Coombes, Martin & Slater 2019, Urban Forestry & Urban
+// Greening 44:126421: 24 to 27 over four species), else the default.
+func crownOf(p ingest.Properties, otherwise float64) float64 {
+	if v, ok := lengthOf(p, "crown"); ok {
+		return v
+	}
+	if text, ok := p.Tag("diameter_crown"); ok {
+		if v, ok := parseWidth(text); ok {
+			return v
+		}
+	}
+	const pi, crownPerTrunk = 3.14159, 25
+	if text, ok := p.Tag("circumference"); ok {
+		if girth, ok := parseWidth(text); ok && girth < 15 {
+			return crownPerTrunk * girth / pi
+		}
+	}
+	return otherwise
+}
+
+// lengthOf returns a length property in metres: name_m, else name_ft.
+func lengthOf(p ingest.Properties, name string) (float64, bool) {
+	if v, ok := p.Number(name + "_m"); ok && v > 0 {
+		return v, true
+	}
+	if v, ok := p.Number(name + "_ft"); ok && v > 0 {
+		return v * geo.FootM, true
+	}
+	return 0, false
+}
+
+// drawn reports whether the ground of a feature is drawn round its line or
+// point, so that its edges err together.
+func (r role) drawn(f *ingest.Feature) bool {
+	sort := shapeOf(f.Geometry)
+	return sort == line && r.width > 0 || sort == point && r.radius > 0
+}
+
+// sourceOf settles where the edge of an object comes from and how far it may
+// be off.
+func (s *Site) sourceOf(f *ingest.Feature, r role, place ingest.Place) (Source, geo.EdgeError) {
+	source := r.source
+	if text, ok := f.Properties.Text("source"); ok && !r.fromTags {
+		if stated := Source(text); stated.Known() {
+			source = stated
+		} else {
+			s.problem(ingest.Warning, "source_unknown", place, fmt.Sprintf("source %q is not known, traced taken", text), "")
+		}
+	}
+	edge := source.EdgeError()
+	if r.drawn(f) && source != DefaultWidth {
+		edge = statedWidth.EdgeError()
+	}
+	if sigma, ok := f.Properties.Number("sigma_m"); ok {
+		if sigma >= 0 && sigma <= 100 {
+			edge.Sigma = geo.Length(sigma)
+		} else {
+			s.problem(ingest.Warning, "sigma_range", place, fmt.Sprintf("sigma_m %g is not within 0..100 m, %g taken", sigma, float64(edge.Sigma)), "")
+		}
+	}
+	return source, edge
+}
+
+// nearest returns the kind that was perhaps meant.
+func (k Kind) nearest() Kind {
+	wanted := strings.ToLower(strings.TrimSpace(string(k)))
+	if meant, ok := synonyms[wanted]; ok {
+		return meant
+	}
+	for known := range shapes {
+		if strings.TrimSuffix(wanted, "s") == string(known) || wanted == string(known) {
+			return known
+		}
+	}
+	return ""
+}
+
+// synonyms are words of the trade for kinds.
+var synonyms = map[string]Kind{
+	"lawn": Turf, "grass": Turf, "house": Building, "roof": Building, "shed": Building, "garage": Building,
+	"drive": Hardscape, "driveway": Hardscape, "walk": Hardscape, "patio": Hardscape, "path": Hardscape, "pavement": Hardscape, "deck": Hardscape,
+	"planting": Bed, "border": Bed, "flowerbed": Bed, "pond": Water, "gravel": Bare, "meadow": Rough, "parcel": Outline, "boundary": Outline, "gate": Access,
+}

@@ -1,0 +1,52 @@
+package zones
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// taggedWidth returns the width, in metres, that map tags give a line: width,
+// else est_width, else its lanes.
+func taggedWidth(tags ingest.Properties, lane float64) (float64, bool) {
+	for _, key := range []string{"width", "est_width"} {
+		if text, ok := tags.Tag(key); ok {
+			if w, ok := parseWidth(text); ok {
+				return w, true
+			}
+		}
+	}
+	if text, ok := tags.Tag("lanes"); ok && lane > 0 {
+		if n, err := strconv.ParseFloat(text, 64); err == nil && n >= 1 && n <= 20 {
+			return n * lane, true
+		}
+	}
+	return 0, false
+}
+
+var (
+	decimalWidth = regexp.MustCompile(`^(\d{1,4}(?:\.\d+)?) ?(m|ft|'|)$`)
+	feetInches   = regexp.MustCompile(`^(\d{1,4})' ?(\d{1,2}(?:\.\d+)?)"$`)
+)
+
+// parseWidth reads a width as the OSM wiki's Key:width has it: metres, or a
+// number and a unit, or feet and inches (16'3").
+func parseWidth(text string) (float64, bool) {
+	text = strings.TrimSpace(text)
+	if m := decimalWidth.FindStringSubmatch(text); m != nil {
+		v, err := strconv.ParseFloat(m[1], 64)
+		if m[2] == "ft" || m[2] == "'" {
+			v *= geo.FootM
+		}
+		return v, err == nil && v > 0
+	}
+	if m := feetInches.FindStringSubmatch(text); m != nil {
+		feet, err1 := strconv.ParseFloat(m[1], 64)
+		inches, err2 := strconv.ParseFloat(m[2], 64)
+		return (feet + inches/12) * geo.FootM, err1 == nil && err2 == nil
+	}
+	return 0, false
+}
