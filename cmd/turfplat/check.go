@@ -8,7 +8,6 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/geo/ingest"
-	"example.org/turfplat/zones"
 )
 
 func checkCommand(d *desk) *cli.Command {
@@ -59,13 +58,15 @@ func (o *order) check() error {
 	blocked := false
 	err := o.write(func(w io.Writer) error {
 		var all []checkedSite
-		for s := range o.sites() {
-			usable := zones.Survey(s) != nil
-			blocked = blocked || !usable
-			site := checked(s, usable)
+		for s := range o.surveys() {
+			if s.err != nil {
+				return s.err
+			}
+			site := checked(s)
+			blocked = blocked || !site.Usable
 			switch {
 			case !o.json:
-				o.tellAll(s.Problems)
+				o.tellAll(s.site.Problems)
 				fmt.Fprintln(w, verdict(site))
 			case o.lines:
 				if err := writeJSON(w, checkDocument{checkSchema, []checkedSite{site}}, ""); err != nil {
@@ -86,9 +87,9 @@ func (o *order) check() error {
 	return err
 }
 
-func checked(s *zones.Site, usable bool) checkedSite {
-	site := checkedSite{ID: s.ID, Name: s.Name, Usable: usable, Problems: []finding{}}
-	for _, p := range s.Problems {
+func checked(s survey) checkedSite {
+	site := checkedSite{ID: s.site.ID, Name: s.site.Name, Usable: s.plat != nil, Problems: []finding{}}
+	for _, p := range s.site.Problems {
 		f := finding{Severity: p.Severity.String(), Code: p.Code, Source: p.Place.Source, Line: p.Place.Line, Feature: p.Place.Feature, Label: p.Place.Label, Text: p.Text, Hint: p.Hint}
 		if p.Place.Near != nil {
 			f.Near = p.Place.Near[:]

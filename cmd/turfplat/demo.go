@@ -76,12 +76,8 @@ func (d *desk) demo(folder string, asJSON bool) error {
 func (d *desk) demoFiles() ([]demoFile, error) {
 	o := &order{desk: &desk{in: bytes.NewReader(samples.AlderLane), messages: d.messages}, files: []string{"-"}, reading: zones.Reading{Key: zones.DefaultMapKey()}}
 	var files []demoFile
-	err := o.plats(func(p *zones.Plat) error {
-		m, err := p.Measurement()
-		if err != nil {
-			return err
-		}
-		sheet, err := render.SiteMap(p, m, render.MapOptions{Units: p.Site.Units})
+	err := o.each(func(s survey) error {
+		sheet, err := render.SiteMap(s.plat, s.measure, render.MapOptions{Units: s.site.Units})
 		if err != nil {
 			return err
 		}
@@ -95,7 +91,7 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 		}
 		var feed bytes.Buffer
 		rows := newCSVRows(&feed)
-		if err := rows.write(p.FeedRows(m, software())); err != nil {
+		if err := rows.write(s.plat.FeedRows(s.measure, software())); err != nil {
 			return err
 		}
 		files = []demoFile{

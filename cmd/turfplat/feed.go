@@ -3,7 +3,6 @@ package main
 import (
 	"encoding/csv"
 	"encoding/json"
-	"fmt"
 	"io"
 
 	"github.com/urfave/cli/v2"
@@ -66,13 +65,7 @@ func (o *order) feed(w io.Writer, format string) error {
 	case "ndjson":
 		rows = ndjsonRows{w}
 	}
-	err := o.plats(func(p *zones.Plat) error {
-		m, err := p.Measurement()
-		if err != nil {
-			return fmt.Errorf("%s: %w", p.Site.ID, err)
-		}
-		return rows.write(p.FeedRows(m, software()))
-	})
+	err := o.each(func(s survey) error { return rows.write(s.plat.FeedRows(s.measure, software())) })
 	if !o.keeps(err) {
 		return err
 	}

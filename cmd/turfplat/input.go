@@ -87,23 +87,7 @@ func mapKey(file string) (*zones.MapKey, error) {
 	return key, nil
 }
 
-// sites reads the sites of all files, one at a time, in order.
-func (o *order) sites() iter.Seq[*zones.Site] {
-	return func(yield func(*zones.Site) bool) {
-		for _, file := range o.files {
-			for c := range o.collections(file) {
-				s := zones.NewSite(c, o.reading)
-				if o.units != "" {
-					s.Units = o.units
-				}
-				if !yield(s) {
-					return
-				}
-			}
-		}
-	}
-}
-
+// collections reads the sites of a file, one at a time.
 func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
 	if file == "-" {
 		return ingest.GeoJSON(o.in, "standard input", ingest.DefaultLimits)
@@ -132,28 +116,4 @@ func unreadable(file string, err error) *ingest.Collection {
 		Severity: ingest.Refusal, Code: "file_unreadable",
 		Place: ingest.Place{Source: file, Feature: -1}, Text: err.Error(),
 	}}}
-}
-
-// plats lays the sites out. A site that is refused is told and left out, and
-// makes the command end with errRefused; so is one that do fails on.
-func (o *order) plats(do func(*zones.Plat) error) error {
-	refused := false
-	progress := o.progress()
-	defer progress.done()
-	for s := range o.sites() {
-		plat := zones.Survey(s)
-		o.tellProblems(s.Problems)
-		progress.step()
-		if plat == nil {
-			refused = true
-			continue
-		}
-		if err := do(plat); err != nil {
-			return err
-		}
-	}
-	if refused {
-		return errRefused
-	}
-	return nil
 }

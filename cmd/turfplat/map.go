@@ -9,7 +9,6 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/render"
-	"example.org/turfplat/zones"
 )
 
 func mapCommand(d *desk) *cli.Command {
@@ -85,24 +84,20 @@ func (o *order) drawMap(d drawing) error {
 	var drawn drawnMap
 	err := o.write(func(w io.Writer) error {
 		count := 0
-		return o.plats(func(p *zones.Plat) error {
+		return o.each(func(s survey) error {
 			if count++; count > 1 {
 				return fmt.Errorf("map draws one site, and there are more: give it one")
 			}
-			m, err := p.Measurement()
+			d.options.Units = s.site.Units
+			sheet, err := render.SiteMap(s.plat, s.measure, d.options)
 			if err != nil {
-				return err
-			}
-			d.options.Units = p.Site.Units
-			sheet, err := render.SiteMap(p, m, d.options)
-			if err != nil {
-				return fmt.Errorf("%s: %w", p.Site.ID, err)
+				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
 			picture, err := d.write(sheet)
 			if err != nil {
-				return fmt.Errorf("%s: %w", p.Site.ID, err)
+				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
-			drawn = drawnMap{"turfplat/map/1", p.Site.ID, o.output, sheet.Paper, int(sheet.Scale), sheet.Scale.String()}
+			drawn = drawnMap{"turfplat/map/1", s.site.ID, o.output, sheet.Paper, int(sheet.Scale), sheet.Scale.String()}
 			_, err = w.Write(picture)
 			return err
 		})

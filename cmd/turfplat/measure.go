@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
 	"io"
 
 	"github.com/urfave/cli/v2"
@@ -32,7 +31,7 @@ func measureCommand(d *desk) *cli.Command {
 
 // A printer prints the measures of sites, one after the other.
 type printer interface {
-	print(w io.Writer, s *zones.Site, m zones.Measurement) error
+	print(w io.Writer, s survey) error
 	finish(w io.Writer) error
 }
 
@@ -55,14 +54,8 @@ func printerOf(o *order, by string) (printer, error) {
 }
 
 func (o *order) measure(w io.Writer, p printer) error {
-	err := o.plats(func(plat *zones.Plat) error {
-		m, err := plat.Measurement()
-		if err != nil {
-			return fmt.Errorf("%s: %w", plat.Site.ID, err)
-		}
-		return p.print(w, plat.Site, m)
-	})
-	if err != nil && !o.keeps(err) {
+	err := o.each(func(s survey) error { return p.print(w, s) })
+	if !o.keeps(err) {
 		return err
 	}
 	if finished := p.finish(w); finished != nil {
@@ -79,16 +72,16 @@ type measureDocument struct {
 
 type jsonLines struct{}
 
-func (jsonLines) print(w io.Writer, _ *zones.Site, m zones.Measurement) error {
-	return writeJSON(w, measureDocument{zones.MeasureSchema, []zones.Measurement{m}}, "")
+func (jsonLines) print(w io.Writer, s survey) error {
+	return writeJSON(w, measureDocument{zones.MeasureSchema, []zones.Measurement{s.measure}}, "")
 }
 
 func (jsonLines) finish(io.Writer) error { return nil }
 
 type jsonDocument struct{ sites []zones.Measurement }
 
-func (p *jsonDocument) print(_ io.Writer, _ *zones.Site, m zones.Measurement) error {
-	p.sites = append(p.sites, m)
+func (p *jsonDocument) print(_ io.Writer, s survey) error {
+	p.sites = append(p.sites, s.measure)
 	return nil
 }
 

@@ -11,18 +11,18 @@ import (
 // reports prints a page a site: covers, zones, deductions, edges.
 type reports struct{ count int }
 
-func (r *reports) print(w io.Writer, s *zones.Site, m zones.Measurement) error {
+func (r *reports) print(w io.Writer, s survey) error {
 	if r.count++; r.count > 1 {
 		fmt.Fprintln(w)
 	}
-	f := figures{s.Units}
+	f, m := figures{s.site.Units}, s.measure
 	fmt.Fprintf(w, "%s\n\n", title(m))
 	if _, err := coverTable(f, m).WriteTo(w); err != nil {
 		return err
 	}
 	if len(m.Zones) > 1 || m.Zones != nil && !m.Zones[0].Apply {
 		fmt.Fprintln(w)
-		if _, err := zoneTable(f, m).WriteTo(w); err != nil {
+		if _, err := zoneTable(f, m.Zones).WriteTo(w); err != nil {
 			return err
 		}
 	}
@@ -70,10 +70,10 @@ func coverTable(f figures, m zones.Measurement) *table {
 	return t
 }
 
-func zoneTable(f figures, m zones.Measurement) *table {
+func zoneTable(f figures, measured []zones.ZoneMeasure) *table {
 	t := newTable("llrrl")
 	t.row("zone", "", f.areaUnit(), "+/-", "")
-	for _, z := range m.Zones {
+	for _, z := range measured {
 		t.row(z.Letter, z.Name, f.area(z.AreaM2, z.CI95M2), f.plusMinus(z.CI95M2), remarks(f, z))
 	}
 	return t

@@ -13,8 +13,8 @@ type siteRows struct {
 	table *table
 }
 
-func (r *siteRows) print(w io.Writer, s *zones.Site, m zones.Measurement) error {
-	f := figures{s.Units}
+func (r *siteRows) print(w io.Writer, s survey) error {
+	f, m := figures{s.site.Units}, s.measure
 	if r.table == nil {
 		r.table = newTable("lrrrrrr")
 		r.table.row("site", "turf", "+/-", "bed", "hardscape", "building", "unit")
@@ -31,8 +31,8 @@ type zoneRows struct {
 	table *table
 }
 
-func (r *zoneRows) print(w io.Writer, s *zones.Site, m zones.Measurement) error {
-	f := figures{s.Units}
+func (r *zoneRows) print(w io.Writer, s survey) error {
+	f, m := figures{s.site.Units}, s.measure
 	if r.table == nil {
 		r.table = newTable("lllrrll")
 		r.table.row("site", "zone", "", f.areaUnit(), "+/-", "unit", "")

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"io"
 
 	"github.com/urfave/cli/v2"
@@ -21,6 +20,7 @@ func zoneCommand(d *desk) *cli.Command {
 			if err != nil {
 				return err
 			}
+			o.reading.Afresh = true
 			return o.zone()
 		},
 	}
@@ -42,29 +42,26 @@ type zonedSite struct {
 // zone writes the site files with their zones. Where they go to a file, the
 // zones are told on standard output.
 func (o *order) zone() error {
-	var told []zonedSite
-	var tables []*table
+	var told zonedSite
+	var units zones.Units
 	written := o.write(func(w io.Writer) error {
 		count := 0
-		return o.plats(func(p *zones.Plat) error {
-			if count++; count > 1 && !o.lines && len(o.files) == 1 {
-				o.lines = true // a file of several sites can only be written as lines
+		return o.each(func(s survey) error {
+			if count++; count > 1 && !o.lines {
+				return usageErrorf("several sites are written one a line: add --lines")
 			}
-			m, err := p.Measurement()
-			if err != nil {
-				return fmt.Errorf("%s: %w", p.Site.ID, err)
-			}
-			if o.output != "" && !o.lines {
-				told = append(told, zonedSite{m.ID, m.Name, m.Zones})
-				tables = append(tables, zoneTable(figures{p.Site.Units}, m))
-			}
-			return o.writeSite(w, p.SiteFile())
+			told, units = zonedSite{s.measure.ID, s.measure.Name, s.measure.Zones}, s.site.Units
+			return o.writeSite(w, s.plat.SiteFile())
 		})
 	})
-	if written != nil {
+	if written != nil || o.output == "" || o.lines {
 		return written
 	}
-	return o.tellZones(told, tables)
+	if o.json {
+		return writeJSON(o.out, zoneDocument{zoneSchema, []zonedSite{told}}, " ")
+	}
+	_, err := zoneTable(figures{units}, told.Zones).WriteTo(o.out)
+	return err
 }
 
 func (o *order) writeSite(w io.Writer, c *ingest.Collection) error {
@@ -72,16 +69,4 @@ func (o *order) writeSite(w io.Writer, c *ingest.Collection) error {
 		return c.WriteGeoJSONLine(w)
 	}
 	return c.WriteGeoJSON(w)
-}
-
-func (o *order) tellZones(told []zonedSite, tables []*table) error {
-	if o.json && o.output != "" {
-		return writeJSON(o.out, zoneDocument{zoneSchema, told}, " ")
-	}
-	for _, t := range tables {
-		if _, err := t.WriteTo(o.out); err != nil {
-			return err
-		}
-	}
-	return nil
 }

@@ -1,0 +1,31 @@
+package main
+
+import (
+	"flag"
+	"os"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "rewrite the expected outputs in the scripts")
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"turfplat": main})
+}
+
+// Each script in testdata/script is one behaviour as a user meets it.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		UpdateScripts:       *update,
+		RequireExplicitExec: true,
+		Setup: func(env *testscript.Env) error {
+			sample, err := os.ReadFile("../../samples/alder-lane.geojson")
+			if err != nil {
+				return err
+			}
+			return os.WriteFile(env.WorkDir+"/alder-lane.geojson", sample, 0o644)
+		},
+	})
+}
