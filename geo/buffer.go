@@ -14,7 +14,9 @@ const quadrantEdges = 16 // a round join of 1 m radius stays within 1.2 mm of th
 
 // Buffer returns the ground within d metres of the region, or, for negative
 // d, the ground of the region farther than -d from its edge. Joins are round:
-// a mitre reaches farther than d at each sharp corner of a walked edge.
+// a mitre reaches farther than d at each sharp corner of a walked edge. The
+// distance is right to 1 %: the engine smooths hollows shallower than that
+// and draws joins as chords.
 func (r Region) Buffer(d float64) (Region, error) {
 	if r.Empty() || d == 0 {
 		return r, nil

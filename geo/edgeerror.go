@@ -31,8 +31,8 @@ const (
 
 const walkBound = 0.45
 
-// A Trace is an object as it was traced: its rings, and the error of their
-// edges.
+// A Trace is an object as it was traced: its rings, in any order and winding,
+// and the error of their edges.
 type Trace struct {
 	Rings []Ring
 	Error EdgeError
@@ -40,9 +40,9 @@ type Trace struct {
 
 // AreaSigma returns the 1-sigma error of the area of a region whose edges
 // come from the traces. Where edges of several traces coincide, the first
-// trace counts. Edges that come from no trace carry no error. Errors of
-// different traces are taken as independent, and a shift of a whole trace
-// moves no area if all its edges bound the region.
+// trace counts, were it without error. Edges that come from no trace carry no
+// error. Errors of different traces are taken as independent, and a shift of a
+// whole trace moves no area if all its edges bound the region.
 func AreaSigma(r Region, traces []Trace) Area {
 	edges := r.edgeList()
 	if len(edges) == 0 {
@@ -117,23 +117,44 @@ func exposed(i int, e, o edge, part span) exposure {
 // variance returns the variance of the area, m4, from the exposed parts.
 func (e EdgeError) variance(rings []Ring, exposed [][]exposure) float64 {
 	sigma2 := float64(e.Sigma * e.Sigma)
-	if e.Kind == Vertices {
-		var sum float64
-		for i, ring := range rings {
-			sum += vertexVariance(ring, exposed[i], sigma2, float64(e.Reach))
-		}
-		return sum
-	}
-	var out, all float64
+	var sum, out, all float64
 	for i, ring := range rings {
+		if e.Kind == Vertices {
+			sum += vertexVariance(ring, exposed[i], sigma2, float64(e.Reach))
+			continue
+		}
+		var net float64
 		for _, x := range exposed[i] {
 			length := (x.part.to - x.part.from) * ring.next(x.edge).minus(ring[x.edge]).norm()
-			out += x.outward * length
+			net += x.outward * length
 			all += length
 		}
+		if e.Kind == Width && net != 0 {
+			out += net * outwards(rings, i)
+		}
 	}
-	if e.Kind == Width {
+	switch e.Kind {
+	case Width:
 		return sigma2 * out * out
+	case Walk:
+		return walkBound * walkBound * sigma2 * all * all
 	}
-	return walkBound * walkBound * sigma2 * all * all
+	return sum
+}
+
+// outwards is +1 if the ground that the rings enclose, one in another being a
+// hole, lies to the left of ring i, else -1.
+func outwards(rings []Ring, i int) float64 {
+	ring := rings[i]
+	if len(ring) < 3 {
+		return 0
+	}
+	side := float64(sign(ring.signedArea()))
+	middle := ring[0].toward(ring[1], 0.5)
+	for j, o := range rings {
+		if j != i && o.locate(middle) == inside {
+			side = -side
+		}
+	}
+	return side
 }

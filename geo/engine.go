@@ -133,6 +133,7 @@ func (r Ring) onGrid(step float64) Ring {
 	}
 	return s.withoutRepeats()
 }
+
 func (r Ring) closedSequence() geom.Sequence {
 	coordinates := make([]float64, 0, 2*len(r)+2)
 	for _, p := range r {

@@ -51,7 +51,11 @@ func (f Frame) XY(p orb.Point) XY { return f.project(p).snapped() }
 func (f Frame) project(p orb.Point) XY {
 	sinB := f.on.q(math.Sin(p.Lat()*degree)) / f.qPole
 	cosB := math.Sqrt(max(0, 1-sinB*sinB))
-	sinL, cosL := math.Sincos(math.Remainder(p.Lon()-f.center.Lon(), 360) * degree)
+	eastward := p.Lon() - f.center.Lon()
+	if math.Abs(eastward) > 180 { // the other way round is shorter
+		eastward = math.Remainder(eastward, 360)
+	}
+	sinL, cosL := math.Sincos(eastward * degree)
 	b := f.rq * math.Sqrt(2/(1+f.sinB1*sinB+f.cosB1*cosB*cosL))
 	return XY{
 		X: b * f.d * cosB * sinL,

@@ -14,8 +14,9 @@ const wide = 10_000
 func Wide(b Bounds) bool { return max(b.Width(), b.Height()) > wide }
 
 // Area returns the area of a region on the ellipsoid. Up to 10 km across it is
-// the area in the frame, right to 1e-9; beyond, that of the geodesic polygon
-// through the same vertices (Karney 2013, J. Geodesy 87:43-55).
+// the area in the frame, right to 1e-9 but for snapping; beyond, that of the
+// geodesic polygon through the same vertices (Karney 2013, J. Geodesy
+// 87:43-55).
 func (f Frame) Area(r Region) Area {
 	if !Wide(r.Bounds()) {
 		return Area(r.planarArea())

@@ -117,10 +117,10 @@ func (r Ring) windingNumber(p XY) int {
 	return int(math.Round(sum / (2 * math.Pi)))
 }
 
-// farFromEdges reports whether p lies a millimetre or more from all edges.
-func (r Ring) farFromEdges(p XY) bool {
+// clearOfEdges reports whether p lies d metres or more from all edges.
+func (r Ring) clearOfEdges(p XY, d float64) bool {
 	for i, a := range r {
-		if (edge{a, r.next(i)}).distance(p) < 1e-3 {
+		if (edge{a, r.next(i)}).distance(p) < d {
 			return false
 		}
 	}

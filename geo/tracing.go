@@ -27,8 +27,8 @@ const (
 
 // RegionOf returns the region of a polygon's rings, shell first, then holes;
 // winding and start do not matter. A ring may touch itself. A ring that
-// crosses itself is a *CrossingError, or ErrTangled from 2,000 crossings on.
-// A hole is cut out wherever it lies.
+// crosses itself by more than rounding is a *CrossingError, or ErrTangled
+// beyond 2,000 crossings. A hole is cut out wherever it lies.
 func RegionOf(rings []Ring) (Region, error) { return regionOfRings(rings, false) }
 
 // NonZeroRegionOf is RegionOf, but reads a ring that crosses itself by the

@@ -87,7 +87,7 @@ func (c *coordinates) position() {
 		}
 	}
 	c.at++
-	if numbers < len(p) {
+	if sound && numbers < len(p) {
 		c.misread("position_short", shortPosition(numbers), "positions")
 		sound = false
 	}

@@ -38,7 +38,9 @@ func (c *Collection) write(w io.Writer, lineEnd string) error {
 		}
 		members, err := f.written(asRead)
 		if err != nil {
-			return fmt.Errorf("%v: %w", c.Place(f), err)
+			place := c.Place(f)
+			place.Feature = i
+			return fmt.Errorf("%v: %w", place, err)
 		}
 		text = appendObject(append(text, lineEnd...), members)
 		b.Write(text) // its error comes back from Flush

@@ -5,8 +5,8 @@ import "fmt"
 // grammar follows the rules of JSON (RFC 8259) byte by byte, so that a stream
 // is judged while it comes in and what is stored is known to be well formed.
 type grammar struct {
-	depth   int    // brackets allowed to be open
-	state   state  //
+	depth   int // brackets allowed to be open
+	state   state
 	open    []byte // brackets open, outermost first
 	name    bool   // the string being read is a member's name
 	literal string // what must still come of true, false or null
@@ -89,7 +89,7 @@ func (g *grammar) step(c byte) *fault {
 		return g.begin(c)
 	case wantValueOrEnd:
 		if c == ']' {
-			return g.close(c)
+			return g.close()
 		}
 		return g.begin(c)
 	case wantNameOrEnd, wantName:
@@ -155,7 +155,7 @@ func (g *grammar) beginName(c byte) *fault {
 		g.state, g.name = inString, true
 		return nil
 	case c == '}' && g.state == wantNameOrEnd:
-		return g.close(c)
+		return g.close()
 	}
 	return unexpected(c, "a name in double quotes")
 }
@@ -172,7 +172,7 @@ func (g *grammar) follow(c byte) *fault {
 	case c == ',':
 		g.state = wantValue
 	case c == '}' && object, c == ']' && !object:
-		return g.close(c)
+		return g.close()
 	case object:
 		return unexpected(c, "a comma or }")
 	default:
@@ -181,7 +181,8 @@ func (g *grammar) follow(c byte) *fault {
 	return nil
 }
 
-func (g *grammar) close(byte) *fault {
+// close takes the bracket that ends the innermost open one.
+func (g *grammar) close() *fault {
 	g.open = g.open[:len(g.open)-1]
 	g.state = afterValue
 	return nil

@@ -48,7 +48,9 @@ func withoutLines(text []byte) []byte { return bytes.ReplaceAll(text, []byte{'\n
 // crossings; it may lie across the antimeridian.
 func star(t *rapid.T) orb.Ring {
 	n := rapid.IntRange(3, 30).Draw(t, "corners")
-	lon, lat := rapid.Float64Range(-180, 180).Draw(t, "lon"), rapid.Float64Range(-89, 89).Draw(t, "lat")
+	anywhere := rapid.Float64Range(-180, 180)
+	lon := rapid.OneOf(anywhere, rapid.SampledFrom([]float64{-180, 180, 0})).Draw(t, "lon")
+	lat := rapid.Float64Range(-89, 89).Draw(t, "lat")
 	size := math.Pow(10, rapid.Float64Range(-6, -1).Draw(t, "size"))
 	ring := make(orb.Ring, n)
 	for i := range ring {

@@ -30,15 +30,15 @@ var powers = [...]float64{
 }
 
 // parseNumber gives the double nearest to a well-formed JSON number; ok is
-// false beyond the range of doubles. Up to 15 digits without an exponent, the
-// usual case, take one exact division (Clinger 1990, "How to read floating
-// point numbers accurately").
+// false beyond the range of doubles. The usual case, digits that make a whole
+// number below 2^53 and no exponent, takes one exact division (Clinger 1990,
+// "How to read floating point numbers accurately").
 func parseNumber(text []byte) (v float64, ok bool) {
 	digits, negative := text, false
 	if len(digits) > 0 && digits[0] == '-' {
 		digits, negative = digits[1:], true
 	}
-	if len(digits) > 16 { // 15 digits and the point
+	if len(digits) > 19 { // more could overflow
 		return parseLongNumber(text)
 	}
 	var whole uint64

@@ -97,10 +97,11 @@ func TestSetAndDelete(t *testing.T) {
 	q := p.Clone()
 	q.Set("a", "<&é>")
 	q.Set("c", 1.5)
+	q.Set("\"d\"", "e")
 	q.Set("b", true)
 	q.Delete("b")
 	q.Delete("nothing")
-	if got, want := string(appendObject(nil, q.members)), `{"a":"<&é>","c":1.5}`; got != want {
+	if got, want := string(appendObject(nil, q.members)), `{"a":"<&é>","c":1.5,"\"d\"":"e"}`; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
 	if got := p.Keys(); !slices.Equal(got, []string{"b", "a"}) {
@@ -126,6 +127,13 @@ func TestZeroProperties(t *testing.T) {
 	p.Set("a", 1)
 	if v, ok := p.Number("a"); v != 1 || !ok {
 		t.Errorf("got %v, %v", v, ok)
+	}
+}
+
+func TestManyMembersWithoutRepeats(t *testing.T) {
+	p := propertiesOf(t, `{"a":1,"b":1,"c":1,"d":1,"e":1,"f":1,"g":1,"h":1,"i":1,"j":1,"k":1,"l":1,"m":1,"n":1,"o":1,"p":1,"q":7}`)
+	if v, _ := p.Number("q"); v != 7 || len(p.Keys()) != 17 {
+		t.Errorf("got %d members, q is %v", len(p.Keys()), v)
 	}
 }
 

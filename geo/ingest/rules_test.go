@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/paulmach/orb"
 	"pgregory.net/rapid"
 )
 
@@ -68,6 +69,8 @@ var geometryRules = []struct {
 	{name: "collection", geometry: `{"type":"GeometryCollection","geometries":[{"type":"Point","coordinates":[1,2]}]}`},
 	{name: "members of a geometry live on", geometry: `{"bbox":[1,2,1,2],"type":"Point","source":"tape","coordinates":[1,2]}`},
 	{name: "an even figure of eight is not judged here", geometry: `{"type":"Polygon","coordinates":[[[0,0],[1,1],[1,0],[0,1],[0,0]]]}`},
+	{name: "nor is one that is even but for rounding", geometry: `{"type":"Polygon","coordinates":[[[0.5,0.9],[0.8,1.9],[0.5,0.4],[0.6,1.4],[0.2,0.4],[0.5,0.9]]]}`},
+	{name: "nor is its reverse", geometry: `{"type":"Polygon","coordinates":[[[0.5,0.9],[0.2,0.4],[0.6,1.4],[0.5,0.4],[0.8,1.9],[0.5,0.9]]]}`},
 	{name: "across the antimeridian", geometry: `{"type":"Polygon","coordinates":[[[179,0],[-179,0],[-179,1],[179,1],[179,0]]]}`},
 
 	{name: "unclosed", geometry: `{"type":"Polygon","coordinates":[[[0,0,5],[1,0,6],[1,1,7]]]}`,
@@ -82,6 +85,9 @@ var geometryRules = []struct {
 	{name: "clockwise across the antimeridian", geometry: `{"type":"Polygon","coordinates":[[[179,0],[179,1],[-179,1],[-179,0],[179,0]]]}`,
 		want:     []string{`warning ring_winding: x: features[0]: ring runs the wrong way round, turned it near [179, 0]`},
 		repaired: `{"type":"Polygon","coordinates":[[[179,0],[-179,0],[-179,1],[179,1],[179,0]]]}`},
+	{name: "clockwise across the antimeridian from the east", geometry: `{"type":"Polygon","coordinates":[[[-179,0],[179,0],[179,1],[-179,1],[-179,0]]]}`,
+		want:     []string{`warning ring_winding: x: features[0]: ring runs the wrong way round, turned it near [-179, 0]`},
+		repaired: `{"type":"Polygon","coordinates":[[[-179,0],[-179,1],[179,1],[179,0],[-179,0]]]}`},
 	{name: "repeated positions", geometry: `{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,0,3],[1,0],[1,1],[0,0]]]}`,
 		want:     []string{`warning position_repeated: x: features[0]: position is given twice in a row, dropped the second (2 times) near [1, 0]`},
 		repaired: `{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1],[0,0]]]}`},
@@ -100,6 +106,9 @@ var geometryRules = []struct {
 	{name: "point past the antimeridian to the west", geometry: `{"type":"Point","coordinates":[-181.25,2,3]}`,
 		want:     []string{`warning longitude_wrapped: x: features[0]: longitude -181.25 is outside -180..180, took off one turn near [-181.25, 2]`},
 		repaired: `{"type":"Point","coordinates":[178.75,2,3]}`},
+	{name: "line past the antimeridian", geometry: `{"type":"LineString","coordinates":[[180,2],[359.9,2]]}`,
+		want:     []string{`warning longitude_wrapped: x: features[0]: longitude 359.9 is outside -180..180, took off one turn near [359.9, 2]`},
+		repaired: `{"type":"LineString","coordinates":[[180,2],[-0.1,2]]}`},
 	{name: "points past the antimeridian", geometry: `{"type":"MultiPoint","coordinates":[[1,2],[190,2]]}`,
 		want:     []string{`warning longitude_wrapped: x: features[0]: longitude 190 is outside -180..180, took off one turn near [190, 2]`},
 		repaired: `{"type":"MultiPoint","coordinates":[[1,2],[-170,2]]}`},
@@ -133,9 +142,7 @@ var geometryRules = []struct {
 	{name: "too shallow", geometry: `{"type":"Polygon","coordinates":[[0,0],[1,0]]}`,
 		want: []string{`error coordinates_shape: x: features[0]: coordinates are nested wrongly (a Polygon is a list of rings, each a list of positions) at coordinates[0][0] (4 places)`}},
 	{name: "too deep", geometry: `{"type":"Point","coordinates":[[1,2]]}`,
-		want: []string{
-			`error coordinates_shape: x: features[0]: coordinates are nested wrongly (a Point is one position) at coordinates`,
-			`error position_short: x: features[0]: position has one number, needs longitude and latitude at coordinates`}},
+		want: []string{`error coordinates_shape: x: features[0]: coordinates are nested wrongly (a Point is one position) at coordinates`}},
 	{name: "coordinates an object", geometry: `{"type":"Polygon","coordinates":{}}`,
 		want: []string{
 			`error coordinates_shape: x: features[0]: coordinates are nested wrongly (a Polygon is a list of rings, each a list of positions) at coordinates`,
@@ -158,8 +165,8 @@ var geometryRules = []struct {
 		want: []string{
 			`warning ring_unclosed: x: features[0]: ring is not closed, closed it near [1, 2]`,
 			`error ring_short: x: features[0]: ring has only one point near [1, 2]`}},
-	{name: "on one line", geometry: `{"type":"Polygon","coordinates":[[[0.1,0.1],[0.2,0.2],[0.3,0.3],[0.1,0.1]]]}`,
-		want: []string{`error ring_flat: x: features[0]: ring encloses nothing, its points are all on one line near [0.1, 0.1]`}},
+	{name: "on one line", geometry: `{"type":"Polygon","coordinates":[[[0.1,0.3],[0.2,0.6],[0.3,0.9],[0.1,0.3]]]}`,
+		want: []string{`error ring_flat: x: features[0]: ring encloses nothing, its points are all on one line near [0.1, 0.3]`}},
 	{name: "empty hole", geometry: `{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1],[0,0]],[]]}`,
 		want: []string{`error ring_short: x: features[0]: ring has no points at coordinates[1]`}},
 	{name: "empty polygon among others", geometry: `{"type":"MultiPolygon","coordinates":[[],[[[0,0],[1,0],[1,1],[0,0]]]]}`,
@@ -209,6 +216,29 @@ func TestGeometryRules(t *testing.T) {
 				t.Errorf("wrote\n\t%swant\n\t%s", got, inCollection(want))
 			}
 		})
+	}
+}
+
+// TestGeometryValues: positions, parts and holes arrive where they belong.
+func TestGeometryValues(t *testing.T) {
+	for _, tt := range []struct {
+		text string
+		want orb.Geometry
+	}{
+		{`{"type":"Point","coordinates":[1.5,-2,9]}`, orb.Point{1.5, -2}},
+		{`{"coordinates": [ [ 1 , 2 ] , [3,4] ], "type":"MultiPoint"}`, orb.MultiPoint{{1, 2}, {3, 4}}},
+		{`{"type":"LineString","coordinates":[[1,2],[3,4],[1,2]]}`, orb.LineString{{1, 2}, {3, 4}, {1, 2}}},
+		{`{"type":"MultiLineString","coordinates":[[[1,2],[3,4]],[[5,6],[7,8]]]}`, orb.MultiLineString{{{1, 2}, {3, 4}}, {{5, 6}, {7, 8}}}},
+		{`{"type":"Polygon","coordinates":[[[0,0],[9,0],[9,9]],[[2,1],[3,1],[3,2],[2,1]]]}`,
+			orb.Polygon{{{0, 0}, {9, 0}, {9, 9}, {0, 0}}, {{2, 1}, {3, 2}, {3, 1}, {2, 1}}}},
+		{`{"type":"MultiPolygon","coordinates":[[[[0,0],[1,0],[1,1],[0,0]]],[[[5,5],[6,5],[6,6],[5,5]]]]}`,
+			orb.MultiPolygon{{{{0, 0}, {1, 0}, {1, 1}, {0, 0}}}, {{{5, 5}, {6, 5}, {6, 6}, {5, 5}}}}},
+		{`{"type":"GeometryCollection","geometries":[` + point + `,{"type":"Point","coordinates":[]},{"type":"GeometryCollection","geometries":[{"type":"Point","coordinates":[181,4]}]}]}`,
+			orb.Collection{orb.Point{1, 2}, orb.Collection{orb.Point{-179, 4}}}},
+	} {
+		if got := readOne(t, tt.text).Features[0].Geometry; !orb.Equal(got, tt.want) {
+			t.Errorf("%s: got %v, want %v", tt.text, got, tt.want)
+		}
 	}
 }
 

@@ -30,6 +30,8 @@ func TestWriteNewGeometry(t *testing.T) {
 		{"line that vanishes", orb.LineString{{1, 2}, {1, 2 + 1e-12}}, `null`},
 		{"lines of which one vanishes", orb.MultiLineString{{{1, 2}}, {{1, 2}, {3, 4}}}, `{"type":"MultiLineString","coordinates":[[[1,2],[3,4]]]}`},
 		{"clockwise, unclosed", orb.Polygon{{{0, 0}, {0, 1}, {1, 1}}}, `{"type":"Polygon","coordinates":[[[0,0],[1,1],[0,1],[0,0]]]}`},
+		{"ring with positions that round to one", orb.Polygon{{{0, 0}, {1, 0}, {1, 1e-12}, {1, 1}, {1e-12, 0}}},
+			`{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1],[0,0]]]}`},
 		{"hole that runs as its shell", orb.Polygon{square, {{.2, .2}, {.4, .2}, {.4, .4}, {.2, .2}}},
 			`{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1],[0,1],[0,0]],[[0.2,0.2],[0.4,0.4],[0.4,0.2],[0.2,0.2]]]}`},
 		{"hole that vanishes", orb.Polygon{square, {{.2, .2}, {.2 + 1e-12, .2}, {.2, .2 + 1e-12}, {.2, .2}}},
@@ -83,7 +85,7 @@ func TestChangedFeature(t *testing.T) {
 	}
 	want := `{"type":"FeatureCollection","site":{"revision":2},"summary":null,"features":[
 {"by":"hand","bbox":[1,2,1,2],"geometry":{"type":"Point","coordinates":[1.0,2,3]},"id":7,"type":"Feature","properties":{"b":1.50,"a":"\u00e9","kind":"tree"}},
-{"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":[5,6]}},
+{"type":"Feature","properties":{},"geometry":{"type":"Point","coordinates":[5,6]}},
 {"type":"Feature","properties":{"b":1.50,"a":"\u00e9","kind":"tree"},"geometry":{"type":"Point","coordinates":[7,8]}},
 {"type":"Feature","properties":null,"geometry":null}
 ]}
