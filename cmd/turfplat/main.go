@@ -44,7 +44,7 @@ func newApp(d *desk) *cli.App {
 		ExitErrHandler:            func(*cli.Context, error) {}, // run says how it ends
 		Action: func(c *cli.Context) error {
 			if name := c.Args().First(); name != "" {
-				return usageErrorf("there is no command %q: see turfplat help", name)
+				return usageErrorf("there is no command %q: %s turfplat help lists them", name, cli.SuggestCommand(c.App.Commands, name))
 			}
 			return cli.ShowAppHelp(c)
 		},

@@ -72,12 +72,13 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 
 // drawnMap is the machine form of what map did.
 type drawnMap struct {
-	Schema string `json:"schema"`
-	Site   string `json:"site"`
-	File   string `json:"file"`
-	Paper  string `json:"paper"`
-	Scale  int    `json:"scale"`
-	Text   string `json:"scale_text"`
+	Schema   string  `json:"schema"`
+	Site     string  `json:"site"`
+	File     string  `json:"file"`
+	WidthMM  float64 `json:"width_mm"`
+	HeightMM float64 `json:"height_mm"`
+	Scale    int     `json:"scale"`
+	Text     string  `json:"scale_text"`
 }
 
 func (o *order) drawMap(d drawing) error {
@@ -93,11 +94,14 @@ func (o *order) drawMap(d drawing) error {
 			if err != nil {
 				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
+			if len(sheet.Missing) > 0 {
+				o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?", s.site.ID, string(sheet.Missing)))
+			}
 			picture, err := d.write(sheet)
 			if err != nil {
 				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
-			drawn = drawnMap{"turfplat/map/1", s.site.ID, o.output, sheet.Paper, int(sheet.Scale), sheet.Scale.String()}
+			drawn = drawnMap{"turfplat/map/1", s.site.ID, o.output, sheet.Width, sheet.Height, int(sheet.Scale), sheet.Scale.String()}
 			_, err = w.Write(picture)
 			return err
 		})
