@@ -12,11 +12,12 @@ import (
 // The overlay engine now and then takes an edge that lies within rounding of
 // another for the wrong side, and drops a piece without a word. So every
 // result is proved: areas must add up, and a place inside each piece must lie
-// where the piece says it does. What fails is tried again with other grains.
+// where the piece says it does. What fails is tried again, snapped, and then
+// settled by an arrangement, which is slower and cannot fail so.
 
 // grains are the steps, in metres, to which operands are snapped on each try;
 // 0 leaves them as they are.
-var grains = []float64{0, grain, 8 * grain, 64 * grain}
+var grains = []float64{0, grain}
 
 // slight is the mean width, in metres, of pieces and holes that rounding
 // leaves along edges which two operands have in common.
@@ -30,16 +31,21 @@ func engineParts(a, b Region) (in, out Region, err error) {
 		ga, gb := a.geometry(step), b.geometry(step)
 		i, err1 := geom.Intersection(ga, gb)
 		d, err2 := geom.Difference(ga, gb)
-		if err = errors.Join(err1, err2); err != nil {
+		if err1 != nil || err2 != nil {
 			continue
 		}
 		in, out = regionOf(polygonsOf(i)), regionOf(polygonsOf(d))
 		if provenParts(a, b, in, out) {
 			return in, out, nil
 		}
+	}
+	if in, out, err = arrangedParts(a, b); err == nil && !provenParts(a, b, in, out) {
 		err = errUnproven
 	}
-	return Region{}, Region{}, fmt.Errorf("geo: overlay of regions failed: %w", err)
+	if err != nil {
+		return Region{}, Region{}, fmt.Errorf("geo: overlay of regions failed: %w", err)
+	}
+	return in, out, nil
 }
 
 func provenParts(a, b, in, out Region) bool {
@@ -51,23 +57,27 @@ func provenParts(a, b, in, out Region) bool {
 
 // engineUnion returns the ground in any of the regions.
 func engineUnion(regions []Region) (Region, error) {
-	var err error
 	for _, step := range grains {
 		gs := make([]geom.Geometry, len(regions))
 		for i, r := range regions {
 			gs[i] = r.geometry(step)
 		}
-		var g geom.Geometry
-		if g, err = geom.UnionMany(gs); err != nil {
+		g, err := geom.UnionMany(gs)
+		if err != nil {
 			continue
 		}
-		u := regionOf(polygonsOf(g))
-		if provenUnion(regions, u) {
+		if u := regionOf(polygonsOf(g)); provenUnion(regions, u) {
 			return u, nil
 		}
+	}
+	u, err := arrangedUnion(regions)
+	if err == nil && !provenUnion(regions, u) {
 		err = errUnproven
 	}
-	return Region{}, fmt.Errorf("geo: union of regions failed: %w", err)
+	if err != nil {
+		return Region{}, fmt.Errorf("geo: union of regions failed: %w", err)
+	}
+	return u, nil
 }
 
 func provenUnion(regions []Region, u Region) bool {

@@ -145,7 +145,9 @@ func (b blocks) with(o blocks, both func(bool, bool) bool) (blocks, int) {
 	return b, count
 }
 
-func (b blocks) region(t failer) Region {
+func (b blocks) region(t failer) Region { return must[Region](t)(Union(b.squares(t)...)) }
+
+func (b blocks) squares(t failer) []Region {
 	var squares []Region
 	for x := range board {
 		for y := range board {
@@ -154,7 +156,7 @@ func (b blocks) region(t failer) Region {
 			}
 		}
 	}
-	return must[Region](t)(Union(squares...))
+	return squares
 }
 
 func (b blocks) checkRegion(t failer, what string, r Region, count int) {

@@ -17,16 +17,17 @@ func orientation(a, b, c XY) int {
 	if size := math.Abs(l) + math.Abs(r); size == 0 || math.Abs(det) > bound*size {
 		return sign(det)
 	}
-	return exactOrientation(a, b, c)
+	return exactCross(c, a, c, b).Sign()
 }
 
-func exactOrientation(a, b, c XY) int {
+// exactCross returns the cross product of the ways from a to b and from c to d.
+func exactCross(a, b, c, d XY) *big.Float {
 	diff := func(p, q float64) *big.Float {
 		return new(big.Float).SetPrec(0).Sub(exact(p), exact(q))
 	}
-	l := new(big.Float).Mul(diff(a.X, c.X), diff(b.Y, c.Y))
-	r := new(big.Float).Mul(diff(a.Y, c.Y), diff(b.X, c.X))
-	return l.Cmp(r)
+	l := new(big.Float).Mul(diff(b.X, a.X), diff(d.Y, c.Y))
+	r := new(big.Float).Mul(diff(b.Y, a.Y), diff(d.X, c.X))
+	return l.Sub(l, r)
 }
 
 // exact holds any double of a frame with room for differences and products.

@@ -66,23 +66,26 @@ func (r Ring) region(repair bool) (Region, error) {
 	if r.simple() {
 		return regionOf([]Polygon{{Shell: r}}), nil
 	}
-	noded, ms, err := r.snapped().withoutRepeats().noded()
-	if err != nil || len(noded) < 3 {
+	if r = r.snapped().withoutRepeats(); len(r) < 3 {
+		return Region{}, nil
+	}
+	noded, ms, err := linework{r}.noded(mostMeetings)
+	if err != nil {
 		return Region{}, err
 	}
-	spokes := noded.spokes()
+	spokes := spokes([2]linework{noded})
 	if stake := spokes.misread(); stake > negligible*r.length() && !repair {
-		return Region{}, crossingError(noded, ms, stake)
+		return Region{}, crossingError(noded[0], ms, stake)
 	}
-	return spokes.ground(), nil
+	return spokes.ground(func(w winding) bool { return w[0] != 0 }), nil
 }
 
 // misread returns the ground that the traverse sum counts more than once, and
 // twice the ground that it cancels.
 func (l spokeList) misread() float64 {
-	traverse := l.measure(func(winding int) int { return winding })
-	each := l.measure(func(winding int) int { return max(winding, -winding) })
-	once := l.measure(func(winding int) int { return min(1, max(winding, -winding)) })
+	traverse := l.measure(func(w winding) int { return w[0] })
+	each := l.measure(func(w winding) int { return max(w[0], -w[0]) })
+	once := l.measure(func(w winding) int { return min(1, max(w[0], -w[0])) })
 	return each - once + each - max(traverse, -traverse)
 }
 

@@ -6,40 +6,45 @@ import (
 	"sort"
 )
 
-// A spoke is an edge of a noded ring seen from one of its ends.
+// A winding tells how often two sets of rings go round some ground.
+type winding [2]int
+
+func (w winding) plus(o winding) winding  { return winding{w[0] + o[0], w[1] + o[1]} }
+func (w winding) minus(o winding) winding { return winding{w[0] - o[0], w[1] - o[1]} }
+
+// A spoke is an edge of noded linework seen from one of its ends.
 type spoke struct {
 	from, to XY
-	turns    int // how often the ring runs out along it, less how often back
-	left     int // winding number of the ground to the left of it
+	turns    winding // how often the rings run out along it, less how often back
+	left     winding // of the ground to the left of it
 }
 
-func (s spoke) right() int { return s.left - s.turns }
-
-// bounding reports whether a spoke has wound ground on the left only.
-func (s spoke) bounding() bool { return s.left != 0 && s.right() == 0 }
+func (s spoke) right() winding { return s.left.minus(s.turns) }
 
 // A spokeList is ordered by from, and round each position counter-clockwise.
 type spokeList []spoke
 
-// spokes returns those of a noded ring with the winding numbers beside them.
-// The ground west of the westernmost vertex is wound by nothing; a walk along
-// the ring tells the rest.
-func (r Ring) spokes() spokeList {
-	l := make(spokeList, 0, 2*len(r))
-	for i, a := range r {
-		b := r.next(i)
-		l = append(l, spoke{from: a, to: b, turns: 1}, spoke{from: b, to: a, turns: -1})
+// spokes returns those of two sets of rings, noded together, with the winding
+// numbers beside them.
+func spokes(sets [2]linework) spokeList {
+	var l spokeList
+	for set, w := range sets {
+		for _, e := range w.edges() {
+			var out, back winding
+			out[set], back[set] = 1, -1
+			l = append(l, spoke{from: e.a, to: e.b, turns: out}, spoke{from: e.b, to: e.a, turns: back})
+		}
 	}
 	slices.SortFunc(l, compareSpokes)
-	kept := l[:1]
-	for _, s := range l[1:] {
-		if last := &kept[len(kept)-1]; last.from == s.from && last.to == s.to {
-			last.turns += s.turns
+	kept := l[:0]
+	for _, s := range l {
+		if n := len(kept); n > 0 && kept[n-1].from == s.from && kept[n-1].to == s.to {
+			kept[n-1].turns = kept[n-1].turns.plus(s.turns)
 			continue
 		}
 		kept = append(kept, s)
 	}
-	kept.wind(r.wound(true))
+	kept.wind(slices.Concat(sets[0], sets[1]))
 	return kept
 }
 
@@ -51,22 +56,51 @@ func compareSpokes(s, o spoke) int {
 
 func (s spoke) half() int { return compareXY(s.to, s.from) }
 
-// wind follows a ring that starts at its least position.
-func (l spokeList) wind(r Ring) {
-	l[0].left = l[0].turns
-	l.goRound(0)
+// wind walks along the rings, from west to east and each from its westernmost
+// vertex. At the first of rings that hang together all spokes lead east, and
+// what lies west of it tells the rest.
+func (l spokeList) wind(w linework) {
+	rings := make(linework, len(w))
+	for i, r := range w {
+		rings[i] = r.wound(true)
+	}
+	slices.SortStableFunc(rings, func(a, b Ring) int { return compareXY(a[0], b[0]) })
 	done := make([]bool, len(l)) // by the first spoke of a position
-	done[0] = true
-	for i, a := range r {
-		out := l[l.find(a, r.next(i))]
-		back := l.find(out.to, out.from)
-		first, _ := l.around(out.to)
-		if !done[first] {
+	for _, r := range rings {
+		if first, _ := l.around(r[0]); !done[first] {
 			done[first] = true
-			l[back].left = out.right()
-			l.goRound(back)
+			l[first].left = l.west(r[0]).plus(l[first].turns)
+			l.goRound(first)
+		}
+		for i, a := range r {
+			out := l[l.find(a, r.next(i))]
+			back := l.find(out.to, out.from)
+			if first, _ := l.around(out.to); !done[first] {
+				done[first] = true
+				l[back].left = out.right()
+				l.goRound(back)
+			}
 		}
 	}
+}
+
+// west returns the winding numbers just west of a position, and a trifle
+// north, from which no spoke leads west.
+func (l spokeList) west(p XY) winding {
+	var w winding
+	for _, s := range l {
+		if s.from.X > p.X {
+			break
+		}
+		if s.half() > 0 && (s.from.Y > p.Y) != (s.to.Y > p.Y) {
+			if turn := orientation(s.from, s.to, p); turn < 0 && s.to.Y > s.from.Y {
+				w = w.minus(s.turns)
+			} else if turn > 0 && s.to.Y < s.from.Y {
+				w = w.plus(s.turns)
+			}
+		}
+	}
+	return w
 }
 
 // goRound finds the winding numbers about a position, one spoke being known.
@@ -75,7 +109,7 @@ func (l spokeList) goRound(known int) {
 	left := l[known].left
 	for k := 1; k < end-first; k++ {
 		s := &l[first+(known-first+k)%(end-first)]
-		left += s.turns
+		left = left.plus(s.turns)
 		s.left = left
 	}
 }
@@ -92,9 +126,9 @@ func (l spokeList) around(p XY) (first, end int) {
 	return first, end
 }
 
-// measure sums a quantity of the winding number over the ground; it must be 0
+// measure sums a quantity of the winding numbers over the ground; it must be 0
 // where nothing winds.
-func (l spokeList) measure(of func(winding int) int) float64 {
+func (l spokeList) measure(of func(winding) int) float64 {
 	var sum float64
 	origin := l[0].from
 	for _, s := range l {
@@ -105,11 +139,12 @@ func (l spokeList) measure(of func(winding int) int) float64 {
 	return sum
 }
 
-// ground returns the region that is wound at all.
-func (l spokeList) ground() Region {
+// ground returns the region of all ground wound in a certain way, which that
+// outside all rings must not be.
+func (l spokeList) ground(wound func(winding) bool) Region {
 	var shells []Polygon
 	var holes []Ring
-	for _, edge := range l.edges() {
+	for _, edge := range l.edges(wound) {
 		for _, loop := range edge.loops() {
 			switch area := loop.signedArea(); {
 			case max(area, -area) < grain*loop.length(): // thinner than a grain
@@ -123,17 +158,20 @@ func (l spokeList) ground() Region {
 	return regionOf(nested(shells, holes))
 }
 
-// edges follows the edge of the wound ground, which stays on the left, and at
-// each position turns as far to the left as it can.
-func (l spokeList) edges() []Ring {
+// edges follows the edge of ground wound in a certain way, which stays on the
+// left, and at each position turns as far to the left as it can.
+func (l spokeList) edges(wound func(winding) bool) []Ring {
 	var rings []Ring
-	followed := make([]bool, len(l))
+	bounding, followed := make([]bool, len(l)), make([]bool, len(l))
+	for i, s := range l {
+		bounding[i] = wound(s.left) && !wound(s.right())
+	}
 	for i := range l {
 		var ring Ring
-		for k := i; l[k].bounding() && !followed[k]; {
+		for k := i; bounding[k] && !followed[k]; {
 			followed[k] = true
 			ring = append(ring, l[k].from)
-			k = l.onwards(k)
+			k = l.onwards(k, bounding)
 		}
 		if ring != nil {
 			rings = append(rings, ring)
@@ -143,12 +181,12 @@ func (l spokeList) edges() []Ring {
 }
 
 // onwards returns the first bounding spoke clockwise of the way back.
-func (l spokeList) onwards(k int) int {
+func (l spokeList) onwards(k int, bounding []bool) int {
 	back := l.find(l[k].to, l[k].from)
 	first, end := l.around(l[k].to)
 	n := end - first
 	for turn := 1; turn < n; turn++ {
-		if next := first + (back-first-turn+n)%n; l[next].bounding() {
+		if next := first + (back-first-turn+n)%n; bounding[next] {
 			return next
 		}
 	}

@@ -10,6 +10,12 @@ type Limits struct {
 	Features  int // of a site
 	Positions int // of a site
 	Problems  int // listed for a site; the rest are counted
+
+	// Of a map extract, used by it or not.
+	Nodes   int
+	Ways    int // and relations
+	Members int // nodes of ways and members of relations
+	Tags    int
 }
 
 // DefaultLimits are far above any property and well below a small computer's
@@ -20,6 +26,11 @@ var DefaultLimits = Limits{
 	Features:  1_000_000,
 	Positions: 5_000_000,
 	Problems:  10_000,
+
+	Nodes:   5_000_000,
+	Ways:    1_000_000,
+	Members: 10_000_000,
+	Tags:    3_000_000,
 }
 
 func (l Limits) filled() Limits {
@@ -29,5 +40,10 @@ func (l Limits) filled() Limits {
 		Features:  cmp.Or(l.Features, DefaultLimits.Features),
 		Positions: cmp.Or(l.Positions, DefaultLimits.Positions),
 		Problems:  cmp.Or(l.Problems, DefaultLimits.Problems),
+
+		Nodes:   cmp.Or(l.Nodes, DefaultLimits.Nodes),
+		Ways:    cmp.Or(l.Ways, DefaultLimits.Ways),
+		Members: cmp.Or(l.Members, DefaultLimits.Members),
+		Tags:    cmp.Or(l.Tags, DefaultLimits.Tags),
 	}
 }

@@ -1,0 +1,106 @@
+package geo
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// The arrangement and the engine are independent: they must agree, but for
+// what snapping moves.
+func TestArrangementAgreesWithTheEngine(t *testing.T) {
+	check(t, 500, func(t *rapid.T) {
+		regions := make([]Region, rapid.IntRange(2, 5).Draw(t, "regions"))
+		for i := range regions {
+			regions[i] = regionFrom(t, drawLawn(t, "lawn", 20))
+		}
+		a, b := must[Region](t)(Union(regions[1:]...)), regions[0]
+		in, out, err := engineParts(a, b)
+		if err != nil {
+			t.Fatalf("unexpected error: %v", err)
+		}
+		gotIn, gotOut, err := arrangedParts(a, b)
+		if err != nil {
+			t.Fatalf("unexpected error: %v", err)
+		}
+		union, gotUnion := must[Region](t)(engineUnion(regions)), must[Region](t)(arrangedUnion(regions))
+		for _, pair := range []struct {
+			what      string
+			got, want Region
+		}{{"intersection", gotIn, in}, {"difference", gotOut, out}, {"union", gotUnion, union}} {
+			checkValid(t, pair.got)
+			if d := math.Abs(pair.got.planarArea() - pair.want.planarArea()); d > allowance(regions...)/64 {
+				t.Errorf("%s: areas are %g m2 apart", pair.what, d)
+			}
+			if !pair.got.probe(pair.want.Contains) || !pair.want.probe(pair.got.Contains) {
+				t.Errorf("%s: pieces are not the same", pair.what)
+			}
+		}
+	})
+}
+
+func TestArrangementOfBlocks(t *testing.T) {
+	check(t, 300, func(t *rapid.T) {
+		a, b := drawBlocks(t, "a"), drawBlocks(t, "b")
+		ra, rb := must[Region](t)(arrangedUnion(a.squares(t))), must[Region](t)(arrangedUnion(b.squares(t)))
+		in, out, err := arrangedParts(ra, rb)
+		if err != nil {
+			t.Fatalf("unexpected error: %v", err)
+		}
+		either, count := a.with(b, func(a, b bool) bool { return a || b })
+		either.checkRegion(t, "union", must[Region](t)(arrangedUnion([]Region{ra, rb})), count)
+		both, count := a.with(b, func(a, b bool) bool { return a && b })
+		both.checkRegion(t, "intersection", in, count)
+		onlyA, count := a.with(b, func(a, b bool) bool { return a && !b })
+		onlyA.checkRegion(t, "difference", out, count)
+	})
+}
+
+// Rings apart from each other hang together with nothing that could tell what
+// lies round them.
+func TestArrangementOfNestedRings(t *testing.T) {
+	square := func(half float64) Region { return regionFrom(t, rectangle(-half, -half, half, half)) }
+	in, out, err := arrangedParts(square(10), square(3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if in.planarArea() != 36 || out.planarArea() != 364 || len(out.polygons) != 1 || len(out.polygons[0].Holes) != 1 {
+		t.Errorf("inside %v, outside %v", in, out)
+	}
+	in, out, err = arrangedParts(square(3), square(10))
+	if err != nil || in.planarArea() != 36 || !out.Empty() {
+		t.Errorf("inside %v, outside %v, error %v", in, out, err)
+	}
+	rings, err := arrangedUnion([]Region{square(2), square(10), square(5), regionFrom(t, rectangle(20, 0, 21, 1))})
+	if err != nil || rings.planarArea() != 401 || len(rings.polygons) != 2 {
+		t.Errorf("union %v, error %v", rings, err)
+	}
+	if r, err := arrangedUnion(nil); err != nil || !r.Empty() {
+		t.Errorf("union of nothing %v, error %v", r, err)
+	}
+}
+
+// Where many edges pass within a grain of each other's vertices, snapping one
+// by one would never come to an end.
+func TestNodingOfAlmostStraightEdges(t *testing.T) {
+	check(t, 1000, func(t *rapid.T) {
+		ends := Ring{{0, 0}, XY{rapid.Float64Range(1, 50).Draw(t, "x"), rapid.Float64Range(1, 50).Draw(t, "y")}.snapped()}
+		ring := make(Ring, rapid.IntRange(3, 12).Draw(t, "vertices"))
+		for i := range ring {
+			ring[i] = ends[0].toward(ends[1], float64(rapid.IntRange(0, 24).Draw(t, "share"))/24).snapped()
+		}
+		ring = ring.withoutRepeats()
+		noded, _, err := linework{ring}.noded(mostMeetings)
+		if err != nil {
+			t.Fatalf("unexpected error: %v", err)
+		}
+		if ms := meetings(noded.edges(), 1); len(ms) > 0 {
+			t.Errorf("still meets at %v", ms)
+		}
+		if !slices.Equal(noded[0], noded[0].withoutRepeats()) {
+			t.Errorf("positions repeated in %v", noded[0])
+		}
+	})
+}
