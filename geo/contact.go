@@ -10,7 +10,12 @@ const mostAskew = 30 * degree
 
 // Contact returns the length, on the ellipsoid, of the edge of r that runs
 // along an edge of o: within d metres of it and less than 30 degrees askew.
-func (f Frame) Contact(r, o Region, d float64) Length {
+func (f Frame) Contact(r, o Region, d float64) Length { return f.Frontage(r, o, d, 0) }
+
+// Frontage is Contact, but for the edge of ground only that is at least depth
+// metres deep: a hairline of r between two other things, which tracings that
+// do not quite meet leave, fronts on nothing.
+func (f Frame) Frontage(r, o Region, d, depth float64) Length {
 	if !r.Bounds().Grown(d).Meets(o.Bounds()) {
 		return 0
 	}
@@ -24,9 +29,41 @@ func (f Frame) Contact(r, o Region, d float64) Length {
 				spans = append(spans, s)
 			}
 		})
+		if depth > 0 && len(spans) > 0 {
+			spans = common(spans, r.deep(e, depth))
+		}
 		sum += covered(spans) * f.trueLength(a, b)
 	})
 	return Length(sum)
+}
+
+// deep returns the parts of an edge of the region, which lies to its left,
+// behind which the region is at least depth metres deep.
+func (r Region) deep(e edge, depth float64) []span {
+	way := e.b.minus(e.a)
+	inward := XY{-way.Y, way.X}.times(depth / way.norm())
+	inner := edge{e.a.plus(inward), e.b.plus(inward)}
+	stops := r.stops(inner.a, inner.b)
+	var parts []span
+	for i := 1; i < len(stops); i++ {
+		if s := (span{stops[i-1], stops[i]}); r.holds(inner.at((s.from + s.to) / 2)) {
+			parts = append(parts, s)
+		}
+	}
+	return parts
+}
+
+// common returns what each of some spans shares with each of others.
+func common(some, others []span) []span {
+	var both []span
+	for _, s := range some {
+		for _, o := range others {
+			if c := (span{max(s.from, o.from), min(s.to, o.to)}); c.from < c.to {
+				both = append(both, c)
+			}
+		}
+	}
+	return both
 }
 
 func (r Region) edgeList() []edge {
