@@ -11,6 +11,7 @@ const (
 	largestSheet  = 1500 // longer than A0
 	sheetDiagonal = largestSheet * math.Sqrt2
 	farthest      = 100_000 // of a point from the corner; beyond it lies a mistake
+	shortestDash  = 0.01    // less than any printer's dot
 )
 
 // check reports everything about a sheet that cannot be drawn.
@@ -26,6 +27,8 @@ func (s *Sheet) check() error {
 			err = e.check()
 		case Text:
 			err = e.check()
+		default:
+			err = fmt.Errorf("element %T: add a Path, Text or Group itself, not a pointer to it", e)
 		}
 		if err != nil {
 			problems = append(problems, err)
@@ -42,8 +45,8 @@ func (p Path) check() error {
 		return fmt.Errorf("line weight of %g mm", p.Weight)
 	}
 	for _, length := range p.Dash {
-		if !isLength(length) || length == 0 {
-			return fmt.Errorf("dash of %g mm: dashes and gaps must be longer than zero", length)
+		if !isLength(length) || length < shortestDash {
+			return fmt.Errorf("dash of %g mm: dashes and gaps are %g mm long at least", length, shortestDash)
 		}
 	}
 	for _, line := range p.Lines {

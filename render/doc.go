@@ -1,7 +1,8 @@
 // Package render lays drawings out on paper and writes them as SVG, PDF and
 // PNG.
 //
-// Start with a [Sheet]: a piece of paper with [Path], [Text] and [Group]
+// [SiteMap] draws the map of a property with its tables. For other drawings
+// start with a [Sheet]: a piece of paper with [Path], [Text] and [Group]
 // elements on it, bottom first. It is laid out once, in millimetres, true to
 // scale; [SVG], [PDF] and [PNG] then write the same picture. A [Scale] turns
 // metres on the ground into millimetres on paper, without loss.

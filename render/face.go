@@ -60,13 +60,35 @@ func (f Face) parse() *font.SFNT {
 
 // Width returns the length of a text in millimetres at a size in points.
 func (f Face) Width(text string, size float64) float64 {
-	face := metrics()[f]
+	common := &commonAdvances()[f]
 	var units int
 	for _, r := range text {
-		units += int(face.GlyphAdvance(face.GlyphIndex(r)))
+		if int(r) < len(common) {
+			units += common[r]
+		} else {
+			units += f.advance(r)
+		}
 	}
-	return float64(units) * size * mmPerPoint / float64(face.Head.UnitsPerEm)
+	return float64(units) * size * mmPerPoint / float64(metrics()[f].Head.UnitsPerEm)
 }
+
+// advance is the width of a character in units of the font.
+func (f Face) advance(r rune) int {
+	face := metrics()[f]
+	return int(face.GlyphAdvance(face.GlyphIndex(r)))
+}
+
+// commonAdvances holds the widths of Latin, Greek and Cyrillic letters: looking
+// up each letter in the font takes most of the time of a layout.
+var commonAdvances = sync.OnceValue(func() *[len(cuts)][0x500]int {
+	var advances [len(cuts)][0x500]int
+	for f := range advances {
+		for r := range advances[f] {
+			advances[f][r] = Face(f).advance(rune(r))
+		}
+	}
+	return &advances
+})
 
 // CapHeight returns the height of a capital letter in millimetres at a size in
 // points.

@@ -1,9 +1,6 @@
 package render
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Pattern is a texture of plain lines that tells areas apart without colour.
 // It is laid out from the corner of the sheet, so that neighbouring areas of
@@ -65,7 +62,9 @@ func (r Ruling) fill(area Polygon) []Line {
 			a, b := Point{from, y}.rotated(sin, cos), Point{to, y}.rotated(sin, cos)
 			lines = append(lines, Line{Points: []Point{a, b}})
 		}
-		row.stretches(func(from, to float64) { r.dashes(row.index, from, to, draw) })
+		row.stretches(func(from, to float64) {
+			r.dashes(row.index, max(from, -sheetDiagonal), min(to, sheetDiagonal), draw)
+		})
 	}
 	return lines
 }
@@ -73,7 +72,9 @@ func (r Ruling) fill(area Polygon) []Line {
 // dashes calls draw for each dash of line number k between two places on it.
 func (r Ruling) dashes(k int, from, to float64, draw func(from, to float64)) {
 	if r.Gap <= 0 || r.Dash <= 0 {
-		draw(from, to)
+		if from < to {
+			draw(from, to)
+		}
 		return
 	}
 	period := r.Dash + r.Gap
@@ -94,12 +95,23 @@ func (s Tiling) fill(bounds Rect, inside bands) []Line {
 		at := Point{s.Offset.X + math.Mod(k, 2)*s.Across/2, s.Offset.Y + k*s.Up}
 		at.X += math.Floor((bounds.Min.X-at.X)/s.Across) * s.Across
 		for ; at.X <= bounds.Max.X; at.X += s.Across {
-			if mark := s.markAt(at); allInside(mark, inside) {
-				lines = append(lines, mark...)
+			if s.fits(at, inside) {
+				lines = append(lines, s.markAt(at)...)
 			}
 		}
 	}
 	return lines
+}
+
+func (s Tiling) fits(at Point, inside bands) bool {
+	for _, line := range s.Mark {
+		for _, p := range line.Points {
+			if !inside.holds(at.plus(p.X, p.Y)) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func (s Tiling) markAt(at Point) []Line {
@@ -111,10 +123,4 @@ func (s Tiling) markAt(at Point) []Line {
 		}
 	}
 	return moved
-}
-
-func allInside(mark []Line, inside bands) bool {
-	return !slices.ContainsFunc(mark, func(line Line) bool {
-		return slices.ContainsFunc(line.Points, func(p Point) bool { return !inside.holds(p) })
-	})
 }

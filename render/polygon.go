@@ -75,12 +75,13 @@ func (r Rect) Polygon() Polygon {
 }
 
 // Disc returns a circle as a polygon whose edges lie within 5 micrometres of
-// it, finer than any printer's dot.
+// it, finer than any printer's dot. It touches the square round the circle.
 func Disc(center Point, radius float64) Polygon {
-	const sagitta = 0.005
-	n := 12
+	const sagitta, least = 0.005, 12
+	n := least
 	if radius > sagitta {
-		n = max(n, int(math.Ceil(math.Pi/math.Acos(1-sagitta/radius))))
+		quarter := math.Ceil(math.Pi / math.Acos(1-sagitta/radius) / 4)
+		n = max(least, 4*int(quarter))
 	}
 	ring := make(Ring, n)
 	for i := range ring {

@@ -119,6 +119,7 @@ func TestFit(t *testing.T) {
 		{"metric", MetricScales, 25.4, 19.05, 100},
 		{"metric half", MetricScales, 25.5, 19.05, 200},
 		{"metric quarter", MetricScales, 60, 30, 250},
+		{"metric eighth", MetricScales, 150, 75, 750},
 		{"metric decade", MetricScales, 200, 100, 1000},
 		{"too wide for any", MetricScales, 1e9, 1, 0},
 		{"not a number", MetricScales, math.NaN(), 1, 0},

@@ -13,12 +13,15 @@ type Sheet struct {
 	Subject       string  // what it shows, in a sentence or two, for people who cannot see it
 	Lang          string  // BCP 47 tag; empty is "en"
 	Width, Height float64 // mm
+	Paper         string  // name of the paper
+	Scale         Scale   // of the map on it; zero if there is none
+	Missing       []rune  // letters of names that the typeface lacks, drawn as question marks
 	Elements      []Element
 }
 
 // NewSheet returns an empty sheet of paper.
 func NewSheet(id, title string, paper Paper) *Sheet {
-	return &Sheet{ID: id, Title: title, Lang: "en", Width: paper.Width, Height: paper.Height}
+	return &Sheet{ID: id, Title: title, Lang: "en", Width: paper.Width, Height: paper.Height, Paper: paper.Name}
 }
 
 // Add puts elements on top of those the sheet holds.

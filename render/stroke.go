@@ -16,18 +16,16 @@ func (p Path) strokeOutline() []Line {
 }
 
 func (p Path) inked(line Line) []Line {
-	points := line.Points
-	if line.Closed && len(points) > 2 {
-		points = append(points[:len(points):len(points)], points[0])
-	}
 	var pieces []Line
-	for i := 1; i < len(points); i++ {
-		if plank := plank(points[i-1], points[i], p.Weight); plank != nil {
-			pieces = append(pieces, Line{plank, true})
+	for i, q := range line.Points {
+		last := i == len(line.Points)-1
+		if !last || line.Closed {
+			next := line.Points[(i+1)%len(line.Points)]
+			if plank := plank(q, next, p.Weight); plank != nil {
+				pieces = append(pieces, Line{plank, true})
+			}
 		}
-	}
-	for i, q := range points {
-		corner := i > 0 && i < len(points)-1 || line.Closed
+		corner := line.Closed || i > 0 && !last
 		if corner || p.Round {
 			pieces = append(pieces, Disc(q, p.Weight/2).Lines()...)
 		}

@@ -1,6 +1,9 @@
 package render
 
-// Table is rows of text under headings. Rules run across only.
+import "strings"
+
+// Table is rows of text under headings. Rules run across only. A cell that
+// begins with a tab is indented.
 type Table struct {
 	Columns []Column
 	Rows    [][]string // a cell for each column; missing cells are empty
@@ -18,14 +21,16 @@ type Column struct {
 }
 
 const (
-	cellMargin   = 1.0  // mm left and right of text
-	rowMargin    = 0.5  // mm above and below text
-	leastWrapped = 15.0 // mm: wrapping columns give way down to this
+	cellMargin = 1.0  // mm left and right of text
+	rowMargin  = 0.5  // mm above and below text
+	indent     = 2.5  // mm
+	leastWords = 15.0 // mm: columns of words give way down to this
 )
 
 // Set implements [Block]. The table is as wide as the column of text: wrapping
 // columns, or else the first, take up the slack; if there is too little room
-// all columns without a width of their own shrink.
+// columns of words shrink, and when these are narrow all columns without a
+// width of their own.
 func (t Table) Set(corner Point, width float64) (elements []Element, height float64) {
 	setter := tableSetter{table: t, corner: corner, width: width, columns: t.columnWidths(width)}
 	setter.rule(HeavyLine)
@@ -58,7 +63,7 @@ func (t Table) heads() []string {
 // columnWidths shares out the width, in millimetres.
 func (t Table) columnWidths(width float64) []float64 {
 	widths := make([]float64, len(t.Columns))
-	var total, elastic, wrapping float64
+	var total, elastic, words, wrapping float64
 	for i, c := range t.Columns {
 		widths[i] = c.Width
 		if c.Width == 0 {
@@ -67,13 +72,18 @@ func (t Table) columnWidths(width float64) []float64 {
 			if c.Wrap {
 				wrapping += widths[i]
 			}
+			if c.Anchor != End {
+				words += widths[i]
+			}
 		}
 		total += widths[i]
 	}
 	slack := width - total
 	switch {
-	case wrapping > 0 && wrapping+slack > leastWrapped:
+	case wrapping > 0 && wrapping+slack > leastWords:
 		t.stretch(widths, 1+slack/wrapping, func(c Column) bool { return c.Wrap && c.Width == 0 })
+	case slack < 0 && words+slack > leastWords:
+		t.stretch(widths, 1+slack/words, func(c Column) bool { return c.Anchor != End && c.Width == 0 })
 	case slack < 0 && elastic > 0:
 		t.stretch(widths, max(0, 1+slack/elastic), func(c Column) bool { return c.Width == 0 })
 	case slack > 0 && len(widths) > 0:
@@ -94,7 +104,8 @@ func (t Table) naturalWidth(column int) float64 {
 	widest := Bold.Width(t.Columns[column].Head, t.Size)
 	measure := func(rows [][]string, face Face) {
 		for _, row := range rows {
-			widest = max(widest, face.Width(cell(row, column), t.Size))
+			text, in := indented(cell(row, column))
+			widest = max(widest, in+face.Width(text, t.Size))
 		}
 	}
 	measure(t.Rows, Regular)
@@ -107,6 +118,14 @@ func cell(row []string, column int) string {
 		return row[column]
 	}
 	return ""
+}
+
+// indented returns the text of a cell and how far it is indented.
+func indented(cell string) (text string, by float64) {
+	if text, tab := strings.CutPrefix(cell, "\t"); tab {
+		return text, indent
+	}
+	return cell, 0
 }
 
 // tableSetter sets a table row by row.
@@ -136,11 +155,12 @@ func (s *tableSetter) row(cells []string, face Face) {
 	size, lines := s.table.Size, 1
 	x := s.corner.X
 	for i, c := range s.table.Columns {
-		room := s.columns[i] - 2*cellMargin
-		text := s.fitted(cell(cells, i), c, face, room)
+		content, in := indented(cell(cells, i))
+		room := s.columns[i] - 2*cellMargin - in
+		text := s.fitted(content, c, face, room)
 		for n, line := range text {
 			s.elements = append(s.elements, Text{
-				At:     Point{x + cellMargin + room*c.Anchor.share(), baseLine(s.corner.Y-s.down-rowMargin, n, face, size)},
+				At:     Point{x + cellMargin + in + room*c.Anchor.share(), baseLine(s.corner.Y-s.down-rowMargin, n, face, size)},
 				String: line, Face: face, Size: size, Ink: Black, Anchor: c.Anchor,
 			})
 		}

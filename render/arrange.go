@@ -1,0 +1,225 @@
+package render
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"sort"
+)
+
+// An arrangement divides a sheet of paper: the title, the map with a strip for
+// its scale, a panel of columns for tables and the key, and the foot.
+type arrangement struct {
+	paper   Paper
+	title   Rect
+	window  Rect // of the map
+	strip   Rect // under the window
+	columns []Rect
+	foot    Rect
+
+	scale  Scale
+	level  int // of detail; 0 is the richest
+	detail detail
+	split  bool // of tables
+	waste  float64
+}
+
+// Measures of the sheet in millimetres.
+const (
+	sheetMargin = 9.0
+	gutter      = 5.0
+	blockGap    = 4.0
+	stripHeight = 14.0
+	mapMargin   = 5.0   // clear of the frame
+	leastWidth  = 100.0 // of the window: the strip must hold bar, scale and arrow
+	leastHeight = 60.0
+)
+
+// arrange finds the arrangement that shows the site largest, then lists most,
+// then splits no table, then wastes least paper.
+func (d *draft) arrange() (arrangement, error) {
+	all := d.arrangements()
+	slices.SortStableFunc(all, func(a, b arrangement) int { return cmp.Compare(a.scale, b.scale) })
+	levels := d.levels()
+	var best *arrangement
+	for i := range all {
+		a := &all[i]
+		if best != nil && best.scale != a.scale {
+			break
+		}
+		if d.settle(a, levels) && (best == nil || a.better(best)) {
+			best = a
+		}
+	}
+	if best == nil {
+		return arrangement{}, d.noRoom()
+	}
+	return *best, nil
+}
+
+func (a *arrangement) better(b *arrangement) bool {
+	if a.level != b.level {
+		return a.level < b.level
+	}
+	if a.split != b.split {
+		return b.split
+	}
+	return a.waste < b.waste
+}
+
+func (d *draft) noRoom() error {
+	if d.options.Scale == 0 {
+		return fmt.Errorf("site %s does not fit %s paper with its tables: use tabloid or a3", d.measured.ID, d.options.Paper.Name)
+	}
+	return fmt.Errorf("site %s, %.0f x %.0f m, does not fit %s paper at %s: leave the scale out, or use larger paper",
+		d.measured.ID, d.extent.Width(), d.extent.Height(), d.options.Paper.Name, d.options.Scale)
+}
+
+// levels are the details to choose from, the richest first: lists of objects
+// are shortened before zones are told in a line each, and these before some are
+// left out.
+func (d *draft) levels() []detail {
+	const most = 120 // rows that the largest paper may hold
+	var levels []detail
+	laid := len(d.plat.Zones)
+	for n := min(most, d.tally.objectRows()); n >= 0; n-- {
+		levels = append(levels, detail{n, laid, false})
+	}
+	levels = append(levels, detail{0, laid, true})
+	for n := min(most, laid-2); n > 0; n-- {
+		levels = append(levels, detail{0, n, true})
+	}
+	return levels
+}
+
+// settle gives an arrangement the richest detail there is room for, if there
+// is any.
+func (d *draft) settle(a *arrangement, levels []detail) bool {
+	left := func(level int, split bool) (heights []float64, ok bool) {
+		_, heights, ok = flow(a.columns, blockGap, split, d.blocks(levels[level]))
+		return heights, ok
+	}
+	a.level = sort.Search(len(levels), func(level int) bool {
+		_, ok := left(level, true)
+		return ok
+	})
+	if a.level == len(levels) {
+		return false
+	}
+	a.detail = levels[a.level]
+	heights, whole := left(a.level, false)
+	if a.split = !whole; a.split {
+		heights, _ = left(a.level, true)
+	}
+	a.waste = d.waste(*a, heights)
+	return true
+}
+
+// waste weighs the paper that an arrangement leaves empty, in square
+// millimetres: an empty panel is worse than a roomy map, and room round a site
+// is of use if it shows the neighbours.
+func (d *draft) waste(a arrangement, left []float64) float64 {
+	const panel, neighbours = 2, 0.25
+	waste := a.window.Width()*a.window.Height() - a.scale.MM(d.extent.Width())*a.scale.MM(d.extent.Height())
+	if d.hasNeighbours() {
+		waste *= neighbours
+	}
+	for _, height := range left {
+		waste += panel * height * a.columns[0].Width()
+	}
+	return waste
+}
+
+// arrangements are the ways to divide the paper in which the map fits its
+// window.
+func (d *draft) arrangements() []arrangement {
+	var all []arrangement
+	for _, paper := range []Paper{d.options.Paper.Landscape(), d.options.Paper.Upright()} {
+		footed, area := d.footed(paper)
+		for count := 1; count <= 2; count++ {
+			for width := 64.0; width <= 80; width += 4 {
+				all = append(all, d.sidePanel(footed, area, count, width))
+			}
+		}
+		for height := 40.0; height <= paper.Height/2; height += 4 {
+			all = append(all, d.bottomPanel(footed, area, height))
+		}
+	}
+	return slices.DeleteFunc(all, func(a arrangement) bool { return a.scale == 0 })
+}
+
+// sidePanel has the tables to the right of the map, under the title.
+func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) arrangement {
+	panel := area
+	panel.Min.X = area.Max.X - float64(count)*width - float64(count-1)*gutter
+	a.title = panel
+	_, h := d.titleBlock(a.paper, 1).Set(Point{}, panel.Width())
+	a.title.Min.Y = panel.Max.Y - h
+	panel.Max.Y = a.title.Min.Y - blockGap
+	a.columns = divided(panel, count)
+	area.Max.X = panel.Min.X - gutter
+	return d.withMap(a, area)
+}
+
+// bottomPanel has the title across the top and the tables under the map.
+func (d *draft) bottomPanel(a arrangement, area Rect, height float64) arrangement {
+	const leastColumn = 58.0
+	a.title = area
+	_, h := d.titleBlock(a.paper, 1).Set(Point{}, area.Width())
+	a.title.Min.Y = area.Max.Y - h
+	panel := area
+	panel.Max.Y = panel.Min.Y + height
+	a.columns = divided(panel, int((area.Width()+gutter)/(leastColumn+gutter)))
+	area.Min.Y, area.Max.Y = panel.Max.Y+gutter, a.title.Min.Y-blockGap
+	return d.withMap(a, area)
+}
+
+// footed puts the foot on a sheet and returns the area above it.
+func (d *draft) footed(paper Paper) (arrangement, Rect) {
+	area := Rect{Max: Point{paper.Width, paper.Height}}.inset(sheetMargin)
+	_, h := d.footing(Point{}, area.Width())
+	a := arrangement{paper: paper, foot: area}
+	a.foot.Max.Y = area.Min.Y + h
+	area.Min.Y = a.foot.Max.Y + blockGap
+	return a, area
+}
+
+// withMap gives the map an area with its strip; the scale stays zero if the
+// site does not fit.
+func (d *draft) withMap(a arrangement, area Rect) arrangement {
+	a.window, a.strip = area, area
+	a.strip.Max.Y = area.Min.Y + stripHeight
+	a.window.Min.Y = a.strip.Max.Y
+	inner := a.window.inset(mapMargin)
+	if a.window.Width() < leastWidth || a.window.Height() < leastHeight {
+		return a
+	}
+	width, height := d.extent.Width(), d.extent.Height()
+	if s := d.options.Scale; s != 0 {
+		if fits(s.MM(width), inner.Width()) && fits(s.MM(height), inner.Height()) {
+			a.scale = s
+		}
+		return a
+	}
+	series := EngineerScales
+	if d.figures.metric() {
+		series = MetricScales
+	}
+	if s, err := series.Fit(width, height, inner.Width(), inner.Height()); err == nil {
+		a.scale = s
+	}
+	return a
+}
+
+// divided cuts an area into columns.
+func divided(area Rect, count int) []Rect {
+	count = max(1, count)
+	width := (area.Width() - float64(count-1)*gutter) / float64(count)
+	columns := make([]Rect, count)
+	for i := range columns {
+		columns[i] = area
+		columns[i].Min.X = area.Min.X + float64(i)*(width+gutter)
+		columns[i].Max.X = columns[i].Min.X + width
+	}
+	return columns
+}

@@ -1,0 +1,90 @@
+package render
+
+import (
+	"slices"
+	"sort"
+)
+
+// flow sets blocks into columns, gap millimetres apart, and returns how much
+// height each column has left. If tables may be split, one that is too long for
+// the rest of a column goes on in the next one, with its heads. It reports
+// whether there was room for all.
+func flow(columns []Rect, gap float64, split bool, blocks []Block) (elements []Element, left []float64, ok bool) {
+	column, down := 0, 0.0
+	for _, c := range columns {
+		left = append(left, c.Height())
+	}
+	queue := append([]Block(nil), blocks...)
+	for len(queue) > 0 {
+		if column == len(columns) {
+			return nil, nil, false
+		}
+		c := columns[column]
+		if down > 0 {
+			down += gap
+		}
+		corner := Point{c.Min.X, c.Max.Y - down}
+		set, h := queue[0].Set(corner, c.Width())
+		if room := c.Height() - down; h > room {
+			if first, rest, cut := splitTable(queue[0], c.Width(), room); split && cut {
+				set, h = first.Set(corner, c.Width())
+				elements = append(elements, set...)
+				left[column] = room - h
+				queue[0] = rest
+			}
+			column, down = column+1, 0
+			continue
+		}
+		elements = append(elements, set...)
+		down += h
+		left[column] = c.Height() - down
+		queue = queue[1:]
+	}
+	return elements, left, true
+}
+
+// evenFlow sets blocks into columns as flow does, but no deeper than they need,
+// and with tables whole if they fit so.
+func evenFlow(columns []Rect, gap float64, blocks []Block) (elements []Element, left []float64) {
+	_, _, whole := flow(columns, gap, false, blocks)
+	cut := func(height int) []Rect {
+		low := slices.Clone(columns)
+		for i, c := range columns {
+			low[i].Min.Y = max(c.Min.Y, c.Max.Y-float64(height))
+		}
+		return low
+	}
+	height := sort.Search(int(columns[0].Height())+1, func(mm int) bool {
+		_, _, ok := flow(cut(mm), gap, !whole, blocks)
+		return ok
+	})
+	even := cut(height)
+	elements, left, _ = flow(even, gap, !whole, blocks)
+	for i := range left {
+		left[i] += columns[i].Height() - even[i].Height()
+	}
+	return elements, left
+}
+
+// splitTable cuts a block that is a table so that its first part takes a
+// height at most. Parts of less than a few rows are not worth a cut.
+func splitTable(b Block, width, height float64) (first, rest Table, ok bool) {
+	const leastRows = 3
+	t, isTable := b.(Table)
+	if !isTable || len(t.Rows) < 2*leastRows {
+		return Table{}, Table{}, false
+	}
+	first, rest = t, t
+	first.Totals = nil
+	fitting := sort.Search(len(t.Rows), func(n int) bool {
+		first.Rows = t.Rows[:n+1]
+		_, h := first.Set(Point{}, width)
+		return h > height
+	})
+	fitting = min(fitting, len(t.Rows)-leastRows)
+	if fitting < leastRows {
+		return Table{}, Table{}, false
+	}
+	first.Rows, rest.Rows = t.Rows[:fitting], t.Rows[fitting:]
+	return first, rest, true
+}

@@ -1,0 +1,84 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/turfplat/zones"
+)
+
+// cautionText goes with every map. 811 is the number of the one-call centres
+// of the United States (US DOT, PHMSA; from memory).
+const cautionText = "This map is a planning aid: verify on site before work. Follow product labels and local rules. " +
+	"Before digging or coring call the one-call centre (811 in the US), then flag heads, valves and shallow lines."
+
+// footing sets the caution, and beside it how the figures came about.
+func (d *draft) footing(corner Point, width float64) (elements []Element, height float64) {
+	const cautionShare, gap = 0.4, 5.0
+	left := width*cautionShare - gap
+	caution, h1 := Stack(corner, left, 0,
+		Paragraph{Text: "Caution", Face: Bold, Size: mapSize, Ink: Black},
+		Paragraph{Text: cautionText, Size: mapSize, Ink: Black})
+	blocks := []Block{Paragraph{Text: d.methodText(), Size: footSize, Ink: Grey}}
+	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {
+		blocks = append(blocks, Paragraph{Text: attribution, Face: Medium, Size: footSize, Ink: Black})
+	}
+	method, h2 := Stack(corner.plus(width*cautionShare, 0), width*(1-cautionShare), 1, blocks...)
+	return []Element{
+		Group{ID: "caution", Title: "Caution", Elements: caution},
+		Group{ID: "method", Title: "Method and error", Elements: method},
+	}, max(h1, h2)
+}
+
+func (d *draft) methodText() string {
+	return fmt.Sprintf("Method: edges straight in the site's equal-area frame (Lambert azimuthal), areas on the WGS 84 ellipsoid, slopes not added. "+
+		"Edges: %s. The error in brackets is 1 sigma of an edge. ± is half of the 95 %% interval that these edges leave to an area: about 19 of 20 areas so measured lie within it. "+
+		"Figures are rounded to what their error bears, so that sums may differ in the last place. Input SHA-256 %.12s, revision %d.",
+		d.sourceText(), d.measured.InputSHA256, d.measured.Revision)
+}
+
+var sourceWords = []struct {
+	source zones.Source
+	words  string
+}{
+	{zones.Traced, "traced"}, {zones.Walked, "walked"}, {zones.Taped, "taped"},
+	{zones.Imported, "imported from map data"}, {zones.DefaultWidth, "drawn at a default width"},
+}
+
+// sourceText counts the objects that bound areas by where their edges come
+// from, with the error of those edges.
+func (d *draft) sourceText() string {
+	var told []string
+	for _, s := range sourceWords {
+		count, least, most := 0, 0.0, 0.0
+		for _, o := range d.plat.Site.Objects {
+			if o.Source != s.source || o.Ground.Empty() || o.Cover == "" && o.Kind != zones.Outline {
+				continue
+			}
+			sigma := float64(o.Error.Sigma)
+			if count == 0 {
+				least, most = sigma, sigma
+			}
+			least, most = min(least, sigma), max(most, sigma)
+			count++
+		}
+		if count > 0 {
+			told = append(told, fmt.Sprintf("%d %s (%s)", count, s.words, d.figures.errorRange(least, most)))
+		}
+	}
+	return strings.Join(told, ", ")
+}
+
+// errorRange writes the errors of edges, which are small, to a tenth of a foot
+// or to a centimetre.
+func (f figures) errorRange(least, most float64) string {
+	format := "%.1f"
+	if f.metric() {
+		format = "%.2f"
+	}
+	from, to := fmt.Sprintf(format, f.inLengthUnit(least)), fmt.Sprintf(format, f.inLengthUnit(most))
+	if from == to {
+		return to + " " + f.lengthUnit()
+	}
+	return from + " to " + to + " " + f.lengthUnit()
+}

@@ -1,0 +1,44 @@
+package render
+
+import "math"
+
+// recoloured returns the elements with every ink changed.
+func recoloured(elements []Element, change func(Ink) Ink) []Element {
+	to := func(k Ink) Ink {
+		if k.None() {
+			return k
+		}
+		return change(k)
+	}
+	changed := make([]Element, len(elements))
+	for i, e := range elements {
+		switch e := e.(type) {
+		case Group:
+			e.Elements = recoloured(e.Elements, change)
+			changed[i] = e
+		case Path:
+			e.Fill, e.Stroke = to(e.Fill), to(e.Stroke)
+			changed[i] = e
+		case Text:
+			e.Ink, e.Clear = to(e.Ink), to(e.Clear)
+			changed[i] = e
+		}
+	}
+	return changed
+}
+
+// grey returns the grey that is as light as the ink. Very light tints become
+// white: a copier turns them into dirt.
+func (k Ink) grey() Ink {
+	const white = 0.82 // luminance
+	l := k.luminance()
+	if l > white {
+		return White
+	}
+	v := 12.92 * l
+	if l > 0.0031308 { // IEC 61966-2-1, the inverse of luminance
+		v = 1.055*math.Pow(l, 1/2.4) - 0.055
+	}
+	g := uint8(math.Round(255 * v))
+	return Ink{g, g, g, true}
+}

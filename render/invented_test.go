@@ -1,0 +1,225 @@
+package render
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+// An inventedSite is a property made up for a test, in metres east and north
+// of its corner.
+type inventedSite struct {
+	header   map[string]any
+	features []inventedFeature
+	place    orb.Point // of the corner
+}
+
+type inventedFeature struct {
+	props map[string]any
+	shape string // Polygon, LineString or Point
+	at    []geo.XY
+}
+
+// put adds an object; facts are pairs of names and values.
+func (s *inventedSite) put(kind, id, name, shape string, at []geo.XY, facts ...any) {
+	props := map[string]any{"kind": kind, "id": id}
+	if name != "" {
+		props["name"] = name
+	}
+	for i := 0; i+1 < len(facts); i += 2 {
+		props[facts[i].(string)] = facts[i+1]
+	}
+	s.features = append(s.features, inventedFeature{props, shape, at})
+}
+
+func (s *inventedSite) area(kind, id, name string, at []geo.XY, facts ...any) {
+	s.put(kind, id, name, "Polygon", at, facts...)
+}
+
+func (s *inventedSite) line(kind, id, name string, at []geo.XY, facts ...any) {
+	s.put(kind, id, name, "LineString", at, facts...)
+}
+
+func (s *inventedSite) point(kind, id, name string, x, y float64, facts ...any) {
+	s.put(kind, id, name, "Point", []geo.XY{{X: x, Y: y}}, facts...)
+}
+
+// xy pairs up coordinates.
+func xy(flat ...float64) []geo.XY {
+	at := make([]geo.XY, len(flat)/2)
+	for i := range at {
+		at[i] = geo.XY{X: flat[2*i], Y: flat[2*i+1]}
+	}
+	return at
+}
+
+func block(x0, y0, x1, y1 float64) []geo.XY { return xy(x0, y0, x1, y0, x1, y1, x0, y1) }
+
+// blob is a bed of no straight edge.
+func blob(x, y, radius float64) []geo.XY {
+	var at []geo.XY
+	for i := range 24 {
+		angle := 2 * math.Pi * float64(i) / 24
+		r := radius * (1 + 0.18*math.Sin(3*angle) + 0.09*math.Cos(5*angle))
+		at = append(at, geo.XY{X: x + r*math.Cos(angle), Y: y + r*math.Sin(angle)})
+	}
+	return at
+}
+
+// geoJSON writes the site as a site file.
+func (s *inventedSite) geoJSON(t testing.TB) string {
+	frame := geo.NewFrame(s.place)
+	var features []any
+	for _, f := range s.features {
+		var positions []orb.Point
+		for _, p := range f.at {
+			positions = append(positions, frame.Place(p))
+		}
+		var coordinates any = positions
+		switch f.shape {
+		case "Polygon":
+			coordinates = []any{append(positions, positions[0])}
+		case "Point":
+			coordinates = positions[0]
+		}
+		features = append(features, map[string]any{"type": "Feature", "properties": f.props,
+			"geometry": map[string]any{"type": f.shape, "coordinates": coordinates}})
+	}
+	text, err := json.Marshal(map[string]any{"type": "FeatureCollection", "site": s.header, "features": features})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// surveyed reads a site file and lays it out.
+func surveyed(t testing.TB, text, name string) (*zones.Plat, zones.Measurement) {
+	t.Helper()
+	for c := range ingest.GeoJSON(strings.NewReader(text), name, ingest.DefaultLimits) {
+		s := zones.NewSite(c, zones.Reading{Key: zones.DefaultMapKey()})
+		p := zones.Survey(s)
+		if p == nil {
+			t.Fatalf("%s is refused: %v", name, s.Problems)
+		}
+		m, err := p.Measurement()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p, m
+	}
+	t.Fatalf("%s holds no site", name)
+	return nil, zones.Measurement{}
+}
+
+func drafted(t testing.TB, s *inventedSite, o MapOptions) (*draft, *Sheet) {
+	t.Helper()
+	p, m := surveyed(t, s.geoJSON(t), "invented.geojson")
+	d, err := newDraft(p, m, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet, err := d.sheet()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d, sheet
+}
+
+// orchardHouse is a lot of 36 x 48 m, 118 x 157 ft, with one of everything.
+func orchardHouse() *inventedSite {
+	s := &inventedSite{place: orb.Point{-96.2, 41.3}, header: map[string]any{
+		"id": "orchard-house", "name": "Orchard House", "units": "us", "revision": 3}}
+	s.area("outline", "lot", "", block(0, 0, 36, 48), "sigma_m", 0.1)
+	s.area("building", "house", "House", xy(9, 18, 27, 18, 27, 30, 21, 30, 21, 33, 9, 33))
+	s.area("building", "garage", "Garage", block(27, 14, 34, 24))
+	s.area("hardscape", "drive", "Drive", block(28, -4, 33, 14))
+	s.line("hardscape", "walk", "Front walk", xy(14, 0, 14, 18), "width_m", 1.5)
+	s.area("hardscape", "patio", "Patio", block(11, 33, 19, 38))
+	s.area("bed", "front-bed", "Foundation bed", block(16, 15.5, 27, 18))
+	s.area("bed", "island", "Island bed", blob(6, 8, 2.6))
+	s.area("bed", "border", "Shrub border", xy(0, 44, 18, 46, 18, 48, 0, 48))
+	s.area("pool", "pool", "Pool", block(23, 37, 30, 41))
+	s.area("water", "pond", "Pond", blob(6.5, 37, 1.9))
+	s.area("synthetic", "putting", "Putting green", blob(31, 31, 2.6))
+	s.area("bare", "gravel", "Gravel", block(28, 25, 34, 28))
+	s.area("rough", "meadow", "Meadow strip", block(30, 43, 36, 48))
+	s.area("zone", "front", "Front", block(-1, -1, 37, 18), "exposure", "full", "species", "Kentucky bluegrass")
+	s.area("zone", "side", "West side", block(-1, 18, 9, 33), "exposure", "part", "species", "tall fescue", "slope_percent", 12)
+	s.area("keepout", "pond-edge", "Pond edge", blob(6.5, 37, 3.9))
+	s.line("cutline", "cut", "", xy(20, 30, 20, 48))
+	s.line("fence", "fence", "", xy(0, 20, 0, 48, 36, 48, 36, 20))
+	s.line("wall", "wall", "", xy(21, 33, 21, 44))
+	s.line("hedge", "hedge", "", xy(1, 1, 1, 13), "width_m", 1)
+	s.point("tree", "oak", "Oak", 20, 8, "crown_m", 8)
+	s.point("tree", "spruce", "", 33, 39, "crown_m", 5, "leaf", "evergreen")
+	s.area("tree", "grove", "", block(2, 40, 12, 44))
+	s.point("hazard", "valve", "Valve box", 12, 6)
+	s.point("hazard", "head-1", "", 25, 10)
+	s.point("hazard", "head-2", "", 25.4, 10)
+	s.point("access", "gate", "Side gate, 4 ft", 0, 20)
+	s.point("start", "start", "Start", 30, 2)
+	s.point("refill", "refill", "", 30.5, 10)
+	s.line("hardscape", "street", "Cider Street", xy(-60, -8, 90, -8), "width_m", 8)
+	s.area("building", "next-door", "", block(44, 16, 58, 30))
+	return s
+}
+
+// mill is a crowded property of 90 x 60 m in metric units: many objects, small
+// zones, long names and names in several scripts.
+func mill() *inventedSite {
+	s := &inventedSite{place: orb.Point{9.5, 47.2}, header: map[string]any{
+		"id": "mill", "name": "Alte Mühle — Сад und 庭園 with a name that goes on and on, well beyond any title", "units": "metric"}}
+	s.area("outline", "lot", "", xy(0, 0, 90, 0, 90, 60, 30, 66, 0, 60), "sigma_m", 0.05)
+	for i := range 40 {
+		x, y := 6+8.6*float64(i%10), 8+12*float64(i/10)
+		name := fmt.Sprintf("Bed of roses number %d", i+1)
+		if i%3 == 0 {
+			name = ""
+		}
+		s.area("bed", fmt.Sprintf("bed-%02d", i), name, blob(x, y, 1.5))
+	}
+	for i := range 6 {
+		x := 5 + 14*float64(i)
+		s.area("building", fmt.Sprintf("shed-%d", i), []string{"", "Kiln", "Store", "", "Müllerhaus", "庭"}[i], block(x, 50, x+6, 57))
+	}
+	for i := range 14 {
+		x := 2 + 6.2*float64(i)
+		s.area("zone", fmt.Sprintf("strip-%02d", i), fmt.Sprintf("Strip %d along the old mill race", i+1), block(x, 28, x+2.2, 31.5), "exposure", []string{"full", "part", "shade", "deep"}[i%4])
+	}
+	s.area("zone", "north", "North lawn", block(-1, 36, 91, 67), "slope_percent", 4)
+	s.area("zone", "south", "South lawn", block(-1, -1, 91, 24), "apply", false)
+	s.line("hardscape", "race", "Mill race path", xy(0, 34, 90, 34), "width_m", 1.5)
+	for i := range 20 {
+		s.point("tree", fmt.Sprintf("tree-%d", i), "", 4+4.3*float64(i), 62-2*float64(i%3), "crown_m", 3+float64(i%4))
+	}
+	for i := range 12 {
+		s.point("hazard", fmt.Sprintf("head-%d", i), "", 10+6*float64(i), 20+0.3*float64(i))
+	}
+	return s
+}
+
+// paddock is traced turf without an outline.
+func paddock() *inventedSite {
+	s := &inventedSite{place: orb.Point{150.1, -34.2}, header: map[string]any{"id": "paddock", "name": "Lower paddock", "units": "metric", "revision": 1}}
+	s.area("turf", "turf", "", xy(0, 0, 60, 4, 66, 30, 20, 34, 2, 22), "source", "walked")
+	s.area("bed", "bed", "", blob(30, 15, 4))
+	s.area("building", "shed", "Shed", block(50, 20, 70, 28))
+	return s
+}
+
+var inventedSites = map[string]struct {
+	site    func() *inventedSite
+	options MapOptions
+}{
+	"orchard-house": {orchardHouse, MapOptions{}},
+	"mill":          {mill, MapOptions{}},
+	"paddock":       {paddock, MapOptions{Mono: true}},
+}

@@ -1,0 +1,138 @@
+package render
+
+import (
+	"math"
+	"slices"
+
+	"example.org/turfplat/zones"
+)
+
+// A legend explains what is drawn on a map, and no more. It is a [Block].
+type legend struct{ entries []legendEntry }
+
+// A legendEntry is a sample with its meaning.
+type legendEntry struct {
+	sample func(Rect) []Element
+	text   string
+}
+
+const (
+	sampleWidth, sampleHeight = 8.6, 4.0
+	entryHeight               = 5.4
+)
+
+// Set implements [Block].
+func (l legend) Set(corner Point, width float64) (elements []Element, height float64) {
+	elements, head := heading("Key", corner, width)
+	widest := 0.0
+	for _, e := range l.entries {
+		widest = max(widest, Regular.Width(e.text, tableSize))
+	}
+	const after = 1.6 // mm between a sample and its text
+	count := max(1, int(width/(sampleWidth+after+widest+1.5)))
+	rows := int(math.Ceil(float64(len(l.entries)) / float64(count)))
+	for i, e := range l.entries {
+		x := corner.X + cellMargin + float64(i/rows)*width/float64(count)
+		y := corner.Y - head - 1 - float64(i%rows+1)*entryHeight
+		box := Rect{Point{x, y + (entryHeight-sampleHeight)/2}, Point{x + sampleWidth, y + (entryHeight+sampleHeight)/2}}
+		text := Text{At: Point{box.Max.X + after, box.center().Y - Regular.CapHeight(tableSize)/2}, String: e.text, Size: tableSize, Ink: Black}
+		elements = append(elements, Group{Title: e.text, Elements: append(e.sample(box), text)})
+	}
+	return elements, head + 1 + float64(rows)*entryHeight
+}
+
+// legend lists what the map of the plat shows.
+func (d *draft) legend() legend {
+	var l legend
+	add := func(there bool, text string, sample func(Rect) []Element) {
+		if there {
+			l.entries = append(l.entries, legendEntry{sample, text})
+		}
+	}
+	g := d.plat.Ground
+	for _, kind := range slices.Backward(zones.CoverKinds) {
+		add(!g.Cover(kind).Empty(), looks[kind].word, looks[kind].swatch())
+	}
+	add(!g.Unknown.Empty(), unknownLook.word, unknownLook.swatch())
+	add(d.bars(), capitalized(noApplication), barredSwatch())
+	add(len(d.plat.Zones) > 1, "Zone edge", lineSample(zoneEdge))
+	add(!g.Outline.Empty(), "Site outline", lineSample(outlinePen))
+	d.legendOfObjects(add)
+	add(d.hasNeighbours(), "Neighbours", func(box Rect) []Element {
+		return []Element{Path{Lines: box.Polygon().Lines(), Fill: neighbourBuilding}}
+	})
+	return l
+}
+
+func (d *draft) legendOfObjects(add func(bool, string, func(Rect) []Element)) {
+	has := func(kind zones.Kind, wanted func(*zones.Object) bool) bool {
+		return slices.ContainsFunc(d.plat.Site.Of(kind), func(o *zones.Object) bool { return wanted(o) && d.shows(o) })
+	}
+	any := func(*zones.Object) bool { return true }
+	crown := func(leaf Leaf) func(Rect) []Element {
+		return func(box Rect) []Element { return []Element{Tree(box.center(), sampleHeight+0.8, leaf)} }
+	}
+	add(has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == BroadLeaf }), "Tree", crown(BroadLeaf))
+	add(has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == NeedleLeaf }), "Needled tree", crown(NeedleLeaf))
+	add(has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) == 0 }), "Tree crowns", func(box Rect) []Element { return canopy(box.Polygon()) })
+	for _, line := range []struct {
+		kind zones.Kind
+		word string
+	}{{zones.Fence, "Fence"}, {zones.Wall, "Wall"}, {zones.Hedge, "Hedge"}, {zones.Cutline, "Cutline"}} {
+		add(has(line.kind, any), line.word, lineSample(barriers[line.kind]))
+	}
+	for _, s := range signs {
+		add(has(s.kind, any), s.word, func(box Rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
+	}
+}
+
+// swatch is a box in the look.
+func (l look) swatch() func(Rect) []Element {
+	return l.pattern.swatch(l.tint, l.ink, l.edge, ThinLine)
+}
+
+func barredSwatch() func(Rect) []Element {
+	return barred.swatch(turfTint, warning, warning, MediumLine)
+}
+
+// swatch returns a box filled with the pattern. Patterns are anchored to the
+// sheet; a box as small as this shows as much of one as it can.
+func (t Pattern) swatch(tint, ink, edge Ink, weight float64) func(Rect) []Element {
+	const somewhere, steps, step, rim = 100, 8, 1.0, 0.6 // mm
+	var best Path
+	var origin Point
+	for i := range steps {
+		for j := range steps {
+			corner := Point{somewhere + float64(i)*step, somewhere + float64(j)*step}
+			middle := Rect{corner, corner.plus(sampleWidth, sampleHeight)}.inset(rim)
+			if filled := t.Fill(middle.Polygon(), ink); len(filled.Lines) > len(best.Lines) {
+				best, origin = filled, corner
+			}
+		}
+	}
+	best = t.Fill(Rect{origin, origin.plus(sampleWidth, sampleHeight)}.Polygon(), ink)
+	return func(box Rect) []Element {
+		pattern := best
+		pattern.Lines = moved(best.Lines, box.Min.X-origin.X, box.Min.Y-origin.Y)
+		area := box.Polygon().Lines()
+		return []Element{Path{Lines: area, Fill: tint}, pattern, Path{Lines: area, Stroke: edge, Weight: weight}}
+	}
+}
+
+func moved(lines []Line, dx, dy float64) []Line {
+	all := make([]Line, len(lines))
+	for i, line := range lines {
+		all[i] = Line{make([]Point, len(line.Points)), line.Closed}
+		for j, p := range line.Points {
+			all[i].Points[j] = p.plus(dx, dy)
+		}
+	}
+	return all
+}
+
+func lineSample(pen func([]Line) []Element) func(Rect) []Element {
+	return func(box Rect) []Element {
+		y := box.center().Y
+		return pen([]Line{{Points: []Point{{box.Min.X, y}, {box.Max.X, y}}}})
+	}
+}

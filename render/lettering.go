@@ -1,0 +1,36 @@
+package render
+
+import (
+	"slices"
+	"strings"
+)
+
+// lettering makes names of any origin fit to be drawn, and keeps count of the
+// letters that the typeface lacks.
+type lettering struct{ missing []rune }
+
+// longestName is how many characters of a name are read; no line of a sheet
+// holds more.
+const longestName = 400
+
+// of returns a text that can be drawn.
+func (l *lettering) of(text string) string {
+	if letters := []rune(text); len(letters) > longestName {
+		text = string(letters[:longestName]) + "…"
+	}
+	fit, missing := Legible(text)
+	for _, r := range missing {
+		if !slices.Contains(l.missing, r) {
+			l.missing = append(l.missing, r)
+		}
+	}
+	return fit
+}
+
+// capitalized returns a text with a capital to begin with.
+func capitalized(text string) string {
+	for i, r := range text {
+		return strings.ToUpper(string(r)) + text[i+len(string(r)):]
+	}
+	return text
+}

@@ -1,0 +1,231 @@
+package render
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
+)
+
+// closeBy is how far round the site signs and barriers are shown, in metres.
+const closeBy = 2.0
+
+var (
+	neighbourGround   = Black.Tint(0.07)
+	neighbourBuilding = Black.Tint(0.16)
+	neighbourEdge     = Black.Tint(0.3)
+)
+
+// ground draws all that the window shows, bottom first, and the labels on it.
+func (d *draft) ground(v view) ([]Element, error) {
+	covers, err := d.covers(v)
+	if err != nil {
+		return nil, err
+	}
+	context, err := d.context(v)
+	if err != nil {
+		return nil, err
+	}
+	laid, err := d.zones(v)
+	if err != nil {
+		return nil, err
+	}
+	trees, err := d.trees(v)
+	if err != nil {
+		return nil, err
+	}
+	marks := d.signs(v)
+	labels, err := d.label(v)
+	if err != nil {
+		return nil, err
+	}
+	var outline []Element
+	if o := d.plat.Ground.Outline; !o.Empty() {
+		outline = outlinePen(v.area(o).Lines())
+	}
+	return []Element{
+		Group{ID: "context", Title: "Beyond the outline", Elements: context},
+		Group{ID: "covers", Title: "Covers of the ground", Elements: covers},
+		Group{ID: "zones", Title: "Zones", Elements: laid},
+		Group{ID: "trees", Title: "Trees", Elements: trees},
+		Group{ID: "outline", Title: "Outline of the site", Elements: outline},
+		Group{ID: "barriers", Title: "Fences, walls, hedges and cutlines", Elements: d.barriers(v)},
+		Group{ID: "signs", Title: "Signs", Elements: marks},
+		Group{ID: "labels", Title: "Labels", Elements: labels},
+	}, nil
+}
+
+// covers draws the covers, and as blank what is not known.
+func (d *draft) covers(v view) ([]Element, error) {
+	var elements []Element
+	draw := func(id string, l look, r geo.Region) error {
+		shown, err := v.shown(r)
+		if err != nil || shown.Empty() {
+			return err
+		}
+		area := v.area(shown)
+		elements = append(elements, Group{ID: id, Title: l.word, Elements: append(l.fill(area), l.outlined(area))})
+		return nil
+	}
+	if err := draw("unknown", unknownLook, d.plat.Ground.Unknown); err != nil {
+		return nil, err
+	}
+	for _, c := range slices.Backward(d.plat.Ground.Covers) {
+		if err := draw("cover-"+string(c.Kind), looks[c.Kind], c.Region); err != nil {
+			return nil, err
+		}
+	}
+	return elements, nil
+}
+
+// zones draws where zones part, and bars those on which nothing is applied.
+func (d *draft) zones(v view) ([]Element, error) {
+	turf := newRim(v.area(d.plat.Ground.Cover(zones.Turf)))
+	var elements []Element
+	for _, z := range d.plat.Zones {
+		shown, err := v.shown(z.Region)
+		if err != nil {
+			return nil, err
+		}
+		area := v.area(shown)
+		drawn := zoneEdge(turf.inner(area))
+		if !z.Apply {
+			drawn = append(drawn, barred.Fill(area, warning), Path{Lines: area.Lines(), Stroke: warning, Weight: MediumLine})
+		}
+		elements = append(elements, Group{ID: "zone-" + z.Letter, Title: "Zone " + z.Letter + ", " + d.letters.of(z.Name), Elements: drawn})
+	}
+	return elements, nil
+}
+
+// neighbours are the covers beyond the outline, lowest first.
+func (d *draft) neighbours(v view) (kinds []zones.Cover, err error) {
+	outline := d.plat.Ground.Outline
+	if outline.Empty() {
+		return nil, nil
+	}
+	for _, kind := range slices.Backward(zones.CoverKinds) {
+		var parts []geo.Region
+		for _, o := range slices.Concat(d.plat.Site.Beyond, d.plat.Site.Objects) {
+			if o.Cover != kind || !o.Ground.Bounds().Meets(v.seen.Bounds()) {
+				continue
+			}
+			shown, err := v.shown(o.Ground)
+			if err != nil {
+				return nil, err
+			}
+			parts = append(parts, shown)
+		}
+		all, err := geo.Union(parts...)
+		if err != nil {
+			return nil, err
+		}
+		if all, err = geo.Difference(all, outline); err != nil {
+			return nil, err
+		}
+		if !all.Empty() {
+			kinds = append(kinds, zones.Cover{Kind: kind, Region: all})
+		}
+	}
+	return kinds, nil
+}
+
+// hasNeighbours reports whether anything is drawn beyond the outline.
+func (d *draft) hasNeighbours() bool {
+	return slices.ContainsFunc(d.plat.Site.Beyond, func(o *zones.Object) bool {
+		return o.Ground.Bounds().Meets(d.extent.Grown(closeBy))
+	})
+}
+
+// context draws the neighbours in pale grey, so that a crew finds the site.
+func (d *draft) context(v view) ([]Element, error) {
+	neighbours, err := d.neighbours(v)
+	if err != nil {
+		return nil, err
+	}
+	var elements []Element
+	for _, c := range neighbours {
+		path := Path{Lines: v.area(c.Region).Lines(), Stroke: neighbourEdge, Weight: HairLine}
+		switch c.Kind {
+		case zones.Building:
+			path.Fill = neighbourBuilding
+		case zones.Hardscape, zones.Water, zones.Pool:
+			path.Fill = neighbourGround
+		default:
+			path.Stroke, path.Fill = Ink{}, Black.Tint(0.03)
+		}
+		elements = append(elements, path)
+	}
+	return elements, nil
+}
+
+// trees draws crowns true to scale; those of trees beyond the outline are pale.
+func (d *draft) trees(v view) ([]Element, error) {
+	var elements []Element
+	for _, o := range d.plat.Site.Of(zones.Tree) {
+		for _, p := range o.Points {
+			at, diameter := v.at(p), max(2, v.scale.MM(o.Crown))
+			if !v.window.inset(diameter / 2).holds(at) {
+				continue
+			}
+			tree := []Element{Tree(at, diameter, leafOf(o))}
+			if !d.near.Contains(p) {
+				tree = recoloured(tree, pale)
+			}
+			elements = append(elements, tree...)
+		}
+		if len(o.Points) > 0 {
+			continue
+		}
+		inside, err := geo.Intersection(o.Ground, d.near)
+		if err != nil {
+			return nil, err
+		}
+		shown, err := v.shown(o.Ground)
+		if err != nil {
+			return nil, err
+		}
+		outside, err := geo.Difference(shown, d.near)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, recoloured(canopy(v.area(outside)), pale)...)
+		elements = append(elements, canopy(v.area(inside))...)
+	}
+	return elements, nil
+}
+
+func pale(Ink) Ink { return neighbourEdge }
+
+// canopy draws crowns that were traced as an area or a row.
+func canopy(area Polygon) []Element {
+	green := BluishGreen.Shade(0.6)
+	return []Element{crowns.Fill(area, green), Path{Lines: area.Lines(), Stroke: green, Weight: ThinLine, Dash: []float64{1.6, 1}}}
+}
+
+// leafOf tells needled trees by what the file or the map data say of them.
+func leafOf(o *zones.Object) Leaf {
+	leaf, _ := o.Feature.Properties.Text("leaf")
+	tagged, _ := o.Feature.Properties.Tag("leaf_type")
+	if strings.EqualFold(leaf, "evergreen") || strings.EqualFold(tagged, "needleleaved") {
+		return NeedleLeaf
+	}
+	return BroadLeaf
+}
+
+// barriers draws fences, walls and hedges, and cutlines where they divide turf.
+func (d *draft) barriers(v view) []Element {
+	var elements []Element
+	for _, kind := range []zones.Kind{zones.Cutline, zones.Wall, zones.Hedge, zones.Fence} {
+		in := d.near
+		if kind == zones.Cutline {
+			in = d.plat.Ground.Cover(zones.Turf)
+		}
+		for _, o := range d.plat.Site.Of(kind) {
+			if lines := v.lines(o.Lines, in); len(lines) > 0 {
+				elements = append(elements, Group{ID: o.ID, Title: d.letters.of(o.Label()), Elements: barriers[kind](lines)})
+			}
+		}
+	}
+	return elements
+}

@@ -1,0 +1,87 @@
+package render
+
+import (
+	"slices"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
+)
+
+const signHeight = 4.2 // mm
+
+var signs = []struct {
+	kind zones.Kind
+	word string
+	draw func(at Point, height float64) Group
+}{
+	{zones.Start, "Start", StartSign},
+	{zones.Refill, "Refill", RefillSign},
+	{zones.Access, "Gate, way in", GateSign},
+	{zones.Hazard, "Hazard", HazardSign},
+}
+
+// A sign stands for points of one kind that would lie on top of each other.
+type sign struct {
+	at    Point
+	name  string // of the object if it is only one
+	count int
+}
+
+// signs draws the points that a crew looks for. Labels keep clear of them.
+func (d *draft) signs(v view) []Element {
+	var elements []Element
+	for _, s := range slices.Backward(signs) {
+		for _, sign := range d.signsOf(s.kind, v) {
+			drawn := s.draw(sign.at, signHeight)
+			if sign.name != "" {
+				drawn.Title = sign.name
+			}
+			d.labels.take(levelPlate(sign.at, signHeight*1.4, signHeight*1.2))
+			elements = append(elements, drawn)
+		}
+	}
+	return elements
+}
+
+// signsOf joins the points of a kind that would lie on top of each other;
+// those with a name of their own stay.
+func (d *draft) signsOf(kind zones.Kind, v view) []sign {
+	var joined []sign
+	for _, o := range d.plat.Site.Of(kind) {
+		for _, p := range d.shownPoints(o) {
+			at := v.at(p)
+			same := slices.IndexFunc(joined, func(s sign) bool {
+				return o.Name == "" && s.name == "" && levelPlate(at, 2*signHeight, 2*signHeight).holds(s.at)
+			})
+			if same >= 0 {
+				joined[same].count++
+				continue
+			}
+			joined = append(joined, sign{at, d.letters.of(o.Name), 1})
+		}
+	}
+	return joined
+}
+
+// shownPoints are those of an object's points that lie on the site or close
+// to it.
+func (d *draft) shownPoints(o *zones.Object) []geo.XY {
+	var shown []geo.XY
+	for _, p := range o.Points {
+		if d.near.Contains(p) {
+			shown = append(shown, p)
+		}
+	}
+	return shown
+}
+
+// shows reports whether the map shows an object that covers no ground.
+func (d *draft) shows(o *zones.Object) bool {
+	if len(o.Points) > 0 {
+		return len(d.shownPoints(o)) > 0
+	}
+	if len(o.Lines) == 0 {
+		return o.Ground.Bounds().Meets(d.extent)
+	}
+	return slices.ContainsFunc(o.Lines, func(l geo.Line) bool { return len(d.near.Inside(l)) > 0 })
+}

@@ -1,0 +1,32 @@
+package render
+
+// heading sets a title between two rules, as tables have it.
+func heading(title string, corner Point, width float64) (elements []Element, height float64) {
+	height = lineHeight(tableSize) + 2*rowMargin
+	return []Element{
+		ruled(corner, width, Black, HeavyLine),
+		Text{At: Point{corner.X + cellMargin, baseLine(corner.Y-rowMargin, 0, Bold, tableSize)}, String: title, Face: Bold, Size: tableSize, Ink: Black},
+		ruled(corner.plus(0, -height), width, Black, ThinLine),
+	}, height
+}
+
+func ruled(from Point, width float64, ink Ink, weight float64) Path {
+	return Path{Lines: []Line{{Points: []Point{from, from.plus(width, 0)}}}, Stroke: ink, Weight: weight}
+}
+
+// notes is room to write in, of a height in millimetres. It is a [Block].
+type notes struct{ height float64 }
+
+const (
+	leastNotes = 26.0 // mm worth the while
+	noteLine   = 8.0  // mm between lines to write on
+)
+
+// Set implements [Block].
+func (n notes) Set(corner Point, width float64) (elements []Element, height float64) {
+	elements, down := heading("Notes", corner, width)
+	for down += noteLine; down <= n.height; down += noteLine {
+		elements = append(elements, ruled(corner.plus(0, -down), width, faint, HairLine))
+	}
+	return elements, n.height
+}

@@ -1,0 +1,242 @@
+package render
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
+)
+
+// label puts all labels on the map; the weightier come first, and those of
+// objects are left out where there is no room.
+func (d *draft) label(v view) ([]Element, error) {
+	elements, err := d.labelZones(v)
+	if err != nil {
+		return nil, err
+	}
+	elements = append(elements, d.labelSigns(v)...)
+	for _, label := range []func(view) ([]Element, error){d.labelNamed, d.labelCovers, d.labelStreets, d.labelTrees} {
+		more, err := label(v)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, more...)
+	}
+	return elements, nil
+}
+
+const longestLabel = 45.0 // mm
+
+func (d *draft) mapText(text string, face Face, ink Ink) form {
+	return stacked(Text{String: shortened(text, face, mapSize, longestLabel), Face: face, Size: mapSize, Ink: ink})
+}
+
+// labelSigns names the signs that have a name of their own beside them, and
+// counts those that stand for several.
+func (d *draft) labelSigns(v view) []Element {
+	var elements []Element
+	for _, s := range signs {
+		for _, sign := range d.signsOf(s.kind, v) {
+			label := d.mapText(sign.name, Regular, Black)
+			switch {
+			case sign.count > 1:
+				label = d.mapText("×"+strconv.Itoa(sign.count), Bold, Black)
+			case sign.name == "" || strings.EqualFold(sign.name, s.word):
+				continue
+			}
+			elements = append(elements, d.besidePoint(sign.at, signHeight*0.75, label, v)...)
+		}
+	}
+	return elements
+}
+
+// besidePoint puts a label at one of eight places round a point.
+func (d *draft) besidePoint(p Point, clear float64, f form, v view) []Element {
+	for _, side := range []Point{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
+		at := p.plus(side.X*(clear+labelGap+f.width/2+0.3), side.Y*(clear*0.8+labelGap+f.height/2))
+		if box := f.plate(at, 0); box.within(v.window.inset(1)) && d.labels.free(box) {
+			return d.put(f, at, 0, White)
+		}
+	}
+	return nil
+}
+
+// A named is the ground of all objects of one kind and name.
+type named struct {
+	kind   zones.Kind
+	name   string
+	along  bool // traced as a line, so that its name runs along it
+	region geo.Region
+}
+
+// joined joins the ground of objects of one kind and name.
+func joined(parts []named) ([]named, error) {
+	slices.SortStableFunc(parts, func(a, b named) int {
+		return cmp.Or(cmp.Compare(slices.Index(zones.CoverKinds, a.kind), slices.Index(zones.CoverKinds, b.kind)), cmp.Compare(a.name, b.name))
+	})
+	var whole []named
+	for i := 0; i < len(parts); {
+		one := parts[i]
+		var regions []geo.Region
+		for ; i < len(parts) && parts[i].kind == one.kind && parts[i].name == one.name; i++ {
+			regions = append(regions, parts[i].region)
+			one.along = one.along || parts[i].along
+		}
+		var err error
+		if one.region, err = geo.Union(regions...); err != nil {
+			return nil, err
+		}
+		whole = append(whole, one)
+	}
+	return whole, nil
+}
+
+// labelNamed labels the covers of the site that have a name, in their ground
+// or on it.
+func (d *draft) labelNamed(v view) ([]Element, error) {
+	var parts []named
+	for _, p := range d.plat.Ground.Parcels {
+		if name := d.letters.of(p.Object.Name); name != "" {
+			along := len(p.Object.Lines) > 0
+			region := p.Region
+			if along { // other ground lies across it in many places, but its name is that of the whole
+				region = p.Object.Ground
+			}
+			parts = append(parts, named{p.Object.Cover, name, along, region})
+		}
+	}
+	return d.labelAll(parts, v, placing{spill: true, keep: d.onSite(v)}, func(n named) (form, Ink) {
+		return d.mapText(n.name, Regular, Black), looks[n.kind].tint
+	})
+}
+
+// onSite tells which plates lie wholly on the site.
+func (d *draft) onSite(v view) func(plate) bool {
+	if d.plat.Ground.Outline.Empty() {
+		return func(plate) bool { return true }
+	}
+	return newField(v.area(d.plat.Ground.Outline)).holds
+}
+
+// labelAll labels each ground of one name once, in the piece of it that has
+// most room; those with much room come first.
+func (d *draft) labelAll(parts []named, v view, how placing, set func(named) (form, Ink)) ([]Element, error) {
+	whole, err := joined(parts)
+	if err != nil {
+		return nil, err
+	}
+	type roomy struct {
+		named
+		piece
+	}
+	var all []roomy
+	for _, n := range whole {
+		p, ok, err := largestPiece(v, n.region)
+		if err != nil {
+			return nil, err
+		}
+		if ok && p.clear >= leastSpill {
+			all = append(all, roomy{n, p})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b roomy) int { return cmp.Compare(b.clear, a.clear) })
+	var elements []Element
+	for _, r := range all[:min(len(all), mostNames)] {
+		f, ground := set(r.named)
+		how.along = r.along
+		if at, turn, found := d.placeOn(r.piece, f, v, how); found {
+			elements = append(elements, d.put(f, at, turn, ground)...)
+		}
+	}
+	return elements, nil
+}
+
+// mostNames is more names than a legible map can hold.
+const mostNames = 300
+
+// labelCovers puts the word of its kind on each piece of cover where nothing
+// is written yet, and once on unknown ground.
+func (d *draft) labelCovers(v view) ([]Element, error) {
+	var elements []Element
+	write := func(l look, p piece) {
+		f := newField(p.area)
+		if slices.ContainsFunc(d.labels.taken, func(t plate) bool { return f.inside.holds(t.center()) }) {
+			return
+		}
+		label := d.mapText(l.word, Regular, Black)
+		if at, turn, ok := d.placeOn(p, label, v, placing{keep: d.onSite(v)}); ok {
+			elements = append(elements, d.put(label, at, turn, l.tint)...)
+		}
+	}
+	for _, c := range d.plat.Ground.Covers {
+		shown, err := v.shown(c.Region)
+		if err != nil {
+			return nil, err
+		}
+		if c.Kind == zones.Turf {
+			continue
+		}
+		for _, region := range shown.Pieces() {
+			write(looks[c.Kind], newPiece(v.area(region)))
+		}
+	}
+	unknown, ok, err := largestPiece(v, d.plat.Ground.Unknown)
+	if ok {
+		write(unknownLook, unknown)
+	}
+	return elements, err
+}
+
+// labelStreets names the covers beyond the outline, so that a crew finds its
+// way.
+func (d *draft) labelStreets(v view) ([]Element, error) {
+	known := make(map[string]bool)
+	for _, o := range d.plat.Site.Objects {
+		known[o.Name] = true
+	}
+	var parts []named
+	for _, o := range d.plat.Site.Beyond {
+		name := d.letters.of(o.Name)
+		if name == "" || known[o.Name] || !o.Ground.Bounds().Meets(v.seen.Bounds()) {
+			continue
+		}
+		shown, err := v.shown(o.Ground)
+		if err != nil {
+			return nil, err
+		}
+		if shown, err = geo.Difference(shown, d.plat.Ground.Outline); err != nil {
+			return nil, err
+		}
+		parts = append(parts, named{o.Cover, name, len(o.Lines) > 0, shown})
+	}
+	site := newField(v.area(d.plat.Ground.Outline))
+	offSite := func(box plate) bool { return !site.meets(box) }
+	return d.labelAll(parts, v, placing{spill: true, keep: offSite, must: true}, func(n named) (form, Ink) {
+		return d.mapText(n.name, Italic, Grey), White
+	})
+}
+
+// labelTrees names trees below their trunks, where there is room in the crown.
+func (d *draft) labelTrees(v view) ([]Element, error) {
+	var elements []Element
+	for _, o := range d.plat.Site.Of(zones.Tree) {
+		name := d.letters.of(o.Name)
+		if name == "" {
+			continue
+		}
+		for _, p := range o.Points {
+			f := d.mapText(name, Italic, accent)
+			if crown := v.scale.MM(o.Crown); f.width > crown {
+				continue
+			}
+			at := v.at(p).plus(0, -f.height/2-1)
+			if box := f.plate(at, 0); box.within(v.window.inset(1)) && d.labels.free(box) {
+				elements = append(elements, d.put(f, at, 0, turfTint)...)
+			}
+		}
+	}
+	return elements, nil
+}

@@ -1,0 +1,43 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"testing"
+)
+
+// busyPage has 60 filled areas, 200 lines and 150 labels.
+func busyPage(pattern *Pattern) *Sheet {
+	s := NewSheet("busy", "Busy page", Letter)
+	for i := range 60 {
+		area := wobbly(20, Point{20 + 18*float64(i%10), 30 + 40*float64(i/10)}, 8)
+		s.Add(Path{Lines: area.Lines(), Fill: BluishGreen.Tint(0.2), Stroke: Black, Weight: HairLine})
+		if pattern != nil {
+			s.Add(pattern.Fill(area, Black))
+		}
+	}
+	for i := range 200 {
+		turn := float64(i) * math.Pi / 100
+		s.Add(Path{Lines: []Line{{Points: []Point{Point{108, 140}.polar(20, turn), Point{108, 140}.polar(90, turn)}}}, Stroke: Blue, Weight: ThinLine})
+	}
+	for i := range 150 {
+		s.Add(Text{At: Point{15 + 36*float64(i%5), 15 + 8.5*float64(i/5)}, String: fmt.Sprintf("Zone %d: %d ft²", i, 137*i), Size: 8, Ink: Black})
+	}
+	return s
+}
+
+func BenchmarkPage(b *testing.B) {
+	for kind, page := range map[string]*Sheet{"plain": busyPage(nil), "hatched": busyPage(&Hatch), "specimen": specimen()} {
+		for name, write := range writers {
+			b.Run(name+"/"+kind, func(b *testing.B) {
+				for b.Loop() {
+					file, err := write(page)
+					if err != nil {
+						b.Fatal(err)
+					}
+					b.ReportMetric(float64(len(file)), "bytes/file")
+				}
+			})
+		}
+	}
+}

@@ -1,0 +1,156 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/turfplat/zones"
+)
+
+// Sizes of letters in points. A crew reads from 9 points on; the foot of the
+// sheet is for the office.
+const (
+	mapSize    = 9.0
+	letterSize = 15.0
+	tableSize  = 8.0
+	footSize   = 6.5
+
+	letterColumn = 10.0 // mm
+)
+
+// detail says how far the tables go into single rows.
+type detail struct {
+	objects int
+	zones   int
+	brief   bool // zones in a line each
+}
+
+// turfTable leads from the outline, or the turf as traced, to the net turf.
+func (d *draft) turfTable(objects int) Table {
+	f, m := d.figures, d.measured
+	whole := d.tally.traced.AreaM2
+	if m.Outline != nil {
+		whole = m.Outline.AreaM2
+	}
+	t := Table{Size: tableSize, Columns: []Column{
+		{Head: "Turf and deductions"}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End}, {Head: "Share", Anchor: End},
+	}}
+	add := func(label string, a zones.AreaMeasure) {
+		t.Rows = append(t.Rows, []string{label, f.area(a.AreaM2, a.CI95M2), f.plusMinus(a.CI95M2), share(a.AreaM2, whole)})
+	}
+	if m.Outline != nil {
+		add("Outline", *m.Outline)
+	}
+	if m.TracedTurf.From == zones.Turf {
+		if m.Unknown.AreaM2 > 0 {
+			add("\tof it unknown", d.tally.unknown)
+		}
+		add("Traced turf", d.tally.traced)
+		if m.TracedTurf.OutsideOutlineM2 > 0 {
+			t.Rows = append(t.Rows, []string{"Outside the outline", f.area(-m.TracedTurf.OutsideOutlineM2, d.tally.traced.CI95M2), "", ""})
+		}
+	}
+	for i, k := range d.tally.kinds {
+		t.Rows = append(t.Rows, k.rows(f, whole, d.tally.listed(i, objects))...)
+	}
+	net := d.tally.net
+	t.Totals = [][]string{{"Net turf", f.area(net.AreaM2, net.CI95M2), f.plusMinus(net.CI95M2), share(net.AreaM2, whole)}}
+	return t
+}
+
+// listed is how many objects of a kind are listed if a number of rows may go
+// to objects in all: kinds take turns, so that each shows its largest.
+func (t tally) listed(kind, rows int) int {
+	shown := make([]int, len(t.kinds))
+	for given := true; given && rows > 0; {
+		given = false
+		for i, k := range t.kinds {
+			if rows > 0 && shown[i] < len(k.objects) {
+				shown[i]++
+				rows--
+				given = true
+			}
+		}
+	}
+	return shown[kind]
+}
+
+// zoneTable lists the zones; those that the detail leaves out are summed up.
+func (d *draft) zoneTable(level detail) Table {
+	f, all := d.figures, d.measured.Zones
+	t := Table{Size: tableSize, Columns: []Column{
+		{Head: "Zone", Width: letterColumn}, {Wrap: !level.brief}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End},
+	}}
+	row := func(letter, text string, m2, ci95M2 float64) []string {
+		return []string{letter, text, f.area(m2, ci95M2), f.plusMinus(ci95M2)}
+	}
+	most := min(level.zones, len(all))
+	for _, z := range all[:most] {
+		t.Rows = append(t.Rows, row(z.Letter, d.zoneText(z), z.AreaM2, z.CI95M2))
+	}
+	if left := all[most:]; len(left) > 0 {
+		var area, variance float64
+		for _, z := range left {
+			area += z.AreaM2
+			variance += z.CI95M2 * z.CI95M2
+		}
+		t.Rows = append(t.Rows, row("", fmt.Sprintf("%d more: use larger paper", len(left)), area, math.Sqrt(variance)))
+	}
+	if len(all) > 1 {
+		t.Totals = append(t.Totals, row("", "All zones", d.tally.net.AreaM2, d.tally.net.CI95M2))
+	}
+	if d.bars() {
+		t.Totals = append(t.Totals, row("", "To be treated", d.tally.treated.AreaM2, d.tally.treated.CI95M2))
+	}
+	return t
+}
+
+// bars reports whether there is turf on which nothing may be applied.
+func (d *draft) bars() bool {
+	return slices.ContainsFunc(d.plat.Zones, func(z zones.Zone) bool { return !z.Apply })
+}
+
+// zoneText names a zone and what is known of it.
+func (d *draft) zoneText(z zones.ZoneMeasure) string {
+	name := shortened(d.letters.of(z.Name), Regular, tableSize, twoLines)
+	var known []string
+	if words, ok := exposures[z.Exposure]; ok {
+		known = append(known, words)
+	}
+	if species := d.letters.of(z.Species); species != "" {
+		known = append(known, shortened(species, Regular, tableSize, twoLines))
+	}
+	if z.SlopePercent > 0 {
+		known = append(known, fmt.Sprintf("slope %.0f\u00a0%%", z.SlopePercent))
+	}
+	if !z.Apply {
+		known = append(known, noApplication)
+	}
+	if len(known) == 0 {
+		return name
+	}
+	return name + ": " + strings.Join(known, ", ")
+}
+
+const (
+	noApplication = "no application"
+
+	// twoLines is the room of a name in a table, in millimetres.
+	twoLines = 60.0
+)
+
+var exposures = map[string]string{"full": "full sun", "part": "part sun", "shade": "shade", "deep": "deep shade"}
+
+// edgeTable gives the lengths that are edged and trimmed.
+func (d *draft) edgeTable() Table {
+	f, e := d.figures, d.measured.Edges
+	return Table{Size: tableSize,
+		Columns: []Column{{Head: "Edges of the turf"}, {Head: f.lengthUnit(), Anchor: End}},
+		Rows: [][]string{
+			{"Edging along hardscape", f.length(e.TurfHardscapeM)},
+			{"Edging along beds", f.length(e.TurfBedM)},
+			{"Trimming at walls, fences, trunks", f.length(e.TrimM)},
+		}}
+}

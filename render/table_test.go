@@ -1,0 +1,99 @@
+package render
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+func sampleTable() Table {
+	return Table{
+		Columns: []Column{{Head: "Zone"}, {Head: "What it is", Wrap: true}, {Head: "ft²", Anchor: End}},
+		Rows:    [][]string{{"A", "Front lawn", "9,870"}, {"B", "Side strip between walk and drive", "410"}, {"C"}},
+		Totals:  [][]string{{"", "Turf", "10,280"}},
+		Size:    9,
+	}
+}
+
+// textsAndRules parts what a table is made of.
+func textsAndRules(elements []Element) (texts []Text, rules []Path) {
+	visit(elements, func(e Element) {
+		switch e := e.(type) {
+		case Text:
+			texts = append(texts, e)
+		case Path:
+			rules = append(rules, e)
+		}
+	})
+	return texts, rules
+}
+
+func TestTableStaysInItsColumn(t *testing.T) {
+	for _, width := range []float64{20, 40, 60, 150} {
+		elements, height := sampleTable().Set(Point{10, 200}, width)
+		texts, rules := textsAndRules(elements)
+		for _, text := range texts {
+			left := text.At.X - text.Width()*text.Anchor.share()
+			if left < 10-1e-6 || left+text.Width() > 10+width+1e-6 {
+				t.Errorf("%g mm: %q runs from %g to %g", width, text.String, left, left+text.Width())
+			}
+			if text.At.Y > 200 || text.At.Y < 200-height {
+				t.Errorf("%g mm: %q stands at %g, outside the table", width, text.String, text.At.Y)
+			}
+		}
+		for _, rule := range rules {
+			if got := lengthOf(rule.Lines); math.Abs(got-width) > 1e-9 {
+				t.Errorf("%g mm: a rule is %g mm long", width, got)
+			}
+		}
+		if bottom := rules[len(rules)-1].Lines[0].Points[0].Y; math.Abs(200-height-bottom) > 1e-9 {
+			t.Errorf("%g mm: the last rule is at %g, the height %g", width, bottom, height)
+		}
+	}
+}
+
+func TestTableNumbersLineUp(t *testing.T) {
+	elements, _ := sampleTable().Set(Point{10, 200}, 60)
+	texts, _ := textsAndRules(elements)
+	var ends []float64
+	for _, text := range texts {
+		if strings.ContainsAny(text.String, "0123456789") {
+			if text.Anchor != End {
+				t.Errorf("%q is not flush right", text.String)
+			}
+			ends = append(ends, text.At.X)
+		}
+	}
+	if len(ends) != 3 || ends[0] != ends[1] || ends[1] != ends[2] {
+		t.Errorf("numbers end at %v", ends)
+	}
+}
+
+func TestTableShortensAndWraps(t *testing.T) {
+	table := sampleTable()
+	_, wide := table.Set(Point{}, 100)
+	if _, narrow := table.Set(Point{}, 45); narrow <= wide {
+		t.Errorf("a narrow table is %g mm high, a wide one %g", narrow, wide)
+	}
+	table.Columns[1] = Column{Head: "What it is", Width: 20}
+	elements, _ := table.Set(Point{}, 60)
+	texts, _ := textsAndRules(elements)
+	var cut []string
+	for _, text := range texts {
+		if strings.HasSuffix(text.String, "…") {
+			cut = append(cut, text.String)
+		}
+	}
+	if len(cut) != 1 || !strings.HasPrefix(cut[0], "Side strip") {
+		t.Errorf("shortened: %q", cut)
+	}
+}
+
+func TestTableOfNothing(t *testing.T) {
+	elements, height := Table{Size: 9}.Set(Point{0, 100}, 50)
+	s := NewSheet("x", "x", A4)
+	s.Add(elements...)
+	if err := s.check(); err != nil || height <= 0 {
+		t.Errorf("height %g, %v", height, err)
+	}
+}

@@ -1,0 +1,116 @@
+package render
+
+import (
+	"strconv"
+)
+
+// titleBlock names the site and the sheet, and says what else one must know to
+// find and to trust it. It is a [Block]; on a wide sheet the facts stand beside
+// the name.
+type titleBlock struct {
+	name  string
+	title string
+	facts [][2]string // label and value
+}
+
+func (d *draft) titleBlock(paper Paper, scale Scale) titleBlock {
+	m := d.measured
+	return titleBlock{
+		name:  d.letters.of(m.Name),
+		title: sheetTitle,
+		facts: [][2]string{
+			{"Scale", scale.String()},
+			{"Site", d.letters.of(m.ID)},
+			{"Centre", degreesText(m.Center[0], m.Center[1])},
+			{"S2 cell", m.Cell},
+			{"Paper", capitalized(paper.Name)},
+			{"Revision", strconv.Itoa(m.Revision)},
+		},
+	}
+}
+
+const (
+	sheetTitle = "Site map"
+
+	wideTitle   = 150.0 // mm from which on the facts stand beside the name
+	nameSize    = 16.0
+	smallerName = 13.0
+	factSize    = 9.0
+	labelSize   = 6.5
+	factHeight  = 8.4 // mm
+	titleMargin = 2.2 // mm under the rule
+)
+
+// Set implements [Block].
+func (b titleBlock) Set(corner Point, width float64) (elements []Element, height float64) {
+	const nameShare, gap = 0.4, 5.0
+	elements = append(elements, Path{
+		Lines:  []Line{{Points: []Point{corner, corner.plus(width, 0)}}},
+		Stroke: accent, Weight: 2 * BroadLine,
+	})
+	corner = corner.plus(0, -titleMargin)
+	if width >= wideTitle {
+		left := width * nameShare
+		named, h := b.setName(corner, left)
+		facts, beside := b.setFacts(corner.plus(left+gap, 0), width-left-gap)
+		return append(append(elements, named...), facts...), titleMargin + max(h, beside)
+	}
+	named, h := b.setName(corner, width)
+	facts, below := b.setFacts(corner.plus(0, -h-1), width)
+	return append(append(elements, named...), facts...), titleMargin + h + 1 + below
+}
+
+func (b titleBlock) setName(corner Point, width float64) ([]Element, float64) {
+	const lines = 2
+	name, size := b.name, nameSize
+	if Bold.Width(name, size) > width {
+		size = smallerName
+	}
+	if broken := wrapped(name, Bold, size, width); len(broken) > lines {
+		name = broken[0] + "\n" + shortened(broken[1]+" "+broken[2], Bold, size, width)
+	}
+	return Stack(corner, width, 0.6,
+		Paragraph{Text: b.title, Face: Medium, Size: factSize, Ink: accent},
+		Paragraph{Text: name, Face: Bold, Size: size, Ink: Black})
+}
+
+// setFacts sets the facts in columns, as many as there is room for.
+func (b titleBlock) setFacts(corner Point, width float64) (elements []Element, height float64) {
+	const room = 105.0 // mm for three columns
+	count := 2
+	if width >= room {
+		count = 3
+	}
+	rows := len(b.facts) / count
+	widths := b.columnWidths(count, width)
+	for i, column := range widths {
+		for j, fact := range b.facts[i*rows : (i+1)*rows] {
+			at := corner.plus(0, -float64(j)*factHeight-Regular.CapHeight(labelSize)-1)
+			elements = append(elements,
+				Text{At: at, String: fact[0], Size: labelSize, Ink: Grey},
+				Text{At: at.plus(0, -3.7), String: shortened(fact[1], Medium, factSize, column-1), Face: Medium, Size: factSize, Ink: Black})
+		}
+		corner.X += column
+	}
+	return elements, float64(rows)*factHeight - 1
+}
+
+// columnWidths are what the columns hold; all give or take alike to fill the
+// width.
+func (b titleBlock) columnWidths(count int, width float64) []float64 {
+	const gap = 3.0 // mm between columns
+	widths := make([]float64, count)
+	rows := len(b.facts) / count
+	for i, fact := range b.facts {
+		widths[i/rows] = max(widths[i/rows], Medium.Width(fact[1], factSize)+gap)
+	}
+	total := 0.0
+	for i := range widths {
+		widths[i] = min(widths[i], width*0.6)
+		total += widths[i]
+	}
+	for i := range widths {
+		widths[i] += (width - total) / float64(count)
+	}
+	return widths
+}

@@ -1,0 +1,139 @@
+package render
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"example.org/turfplat/zones"
+)
+
+// A zoneLabel is a zone with the places it may be labelled at.
+type zoneLabel struct {
+	letter, name Text
+	figures      []Text
+	pieces       []piece // of the zone in the window, that with the most room first
+}
+
+// labelZones labels every zone, in its ground if there is room, and else
+// beside it with a leader. Large zones choose first.
+func (d *draft) labelZones(v view) ([]Element, error) {
+	var inside, led []Element
+	var cramped []zoneLabel
+	for i, z := range d.plat.Zones {
+		shown, err := v.shown(z.Region)
+		if err != nil {
+			return nil, err
+		}
+		l := d.zoneLabel(d.measured.Zones[i])
+		for _, p := range shown.Pieces() {
+			l.pieces = append(l.pieces, newPiece(v.area(p)))
+		}
+		if len(l.pieces) == 0 {
+			continue
+		}
+		slices.SortStableFunc(l.pieces, func(a, b piece) int { return cmp.Compare(b.clear, a.clear) })
+		placed := d.placeInside(l)
+		if placed == nil {
+			cramped = append(cramped, l)
+		}
+		inside = append(inside, placed...)
+	}
+	for _, l := range cramped {
+		d.labels.take(l.target())
+	}
+	for i, l := range cramped {
+		led = append(led, d.placeWithLeader(l, v, i < mostLeaders)...)
+	}
+	return append(led, inside...), nil
+}
+
+func (d *draft) zoneLabel(z zones.ZoneMeasure) zoneLabel {
+	const longest = 38.0 // mm
+	l := zoneLabel{
+		letter: Text{String: z.Letter, Face: Bold, Size: letterSize, Ink: Black},
+		name:   Text{String: shortened(d.letters.of(z.Name), Medium, mapSize, longest), Face: Medium, Size: mapSize, Ink: Black},
+	}
+	if !z.Apply {
+		l.figures = append(l.figures, Text{String: noApplication, Face: Bold, Size: mapSize, Ink: warning.ReadableOn(turfTint)})
+	}
+	area := d.figures.area(z.AreaM2, z.CI95M2) + " " + d.figures.areaUnit()
+	l.figures = append(l.figures, Text{String: area, Size: mapSize, Ink: Black})
+	return l
+}
+
+// forms are the shapes of the label, the best first: the name may be broken
+// into two lines.
+func (l zoneLabel) forms() []form {
+	var forms []form
+	for _, name := range [][]Text{{l.name}, inTwo(l.name)} {
+		lines := slices.Concat(name, l.figures)
+		forms = append(forms, stacked(append([]Text{l.letter}, lines...)...), beside(l.letter, lines...))
+	}
+	return forms
+}
+
+// inTwo breaks a text into two lines of about one length, if it has words.
+func inTwo(t Text) []Text {
+	words := strings.Fields(t.String)
+	best := []Text{t}
+	for i := 1; i < len(words); i++ {
+		first, second := t, t
+		first.String, second.String = strings.Join(words[:i], " "), strings.Join(words[i:], " ")
+		if widest := max(first.Width(), second.Width()); widest < max(best[0].Width(), best[len(best)-1].Width()) {
+			best = []Text{first, second}
+		}
+	}
+	return best
+}
+
+// placeInside labels a zone in its piece with the most room where the whole
+// label fits, and its other large pieces with the letter. It returns nil if no
+// piece has room.
+func (d *draft) placeInside(l zoneLabel) []Element {
+	for i, p := range l.pieces {
+		f := newField(p.area)
+		for _, form := range l.forms() {
+			at, ok := d.labels.roomIn(f, p.pole, form)
+			if !ok {
+				continue
+			}
+			drawn := d.put(form, at, 0, turfTint)
+			for j, other := range l.pieces {
+				if j != i {
+					drawn = append(drawn, d.repeat(l.letter, other)...)
+				}
+			}
+			return drawn
+		}
+	}
+	return nil
+}
+
+// repeat puts the zone's letter into another piece of it.
+func (d *draft) repeat(letter Text, p piece) []Element {
+	form := stacked(letter)
+	if p.clear < form.width/2 {
+		return nil
+	}
+	at, ok := d.labels.roomIn(newField(p.area), p.pole, form)
+	if !ok {
+		return nil
+	}
+	return d.put(form, at, 0, turfTint)
+}
+
+func (d *draft) put(f form, at Point, turn float64, ground Ink) []Element {
+	d.labels.take(f.plate(at, turn))
+	return f.on(ground, at, turn)
+}
+
+// roomIn finds the place nearest to a wanted one at which a label fits a field.
+func (b *board) roomIn(f field, wanted Point, label form) (Point, bool) {
+	for _, at := range f.places(wanted, label.width/2, label.height/2) {
+		if p := label.plate(at, 0); f.holds(p) && b.free(p) {
+			return at, true
+		}
+	}
+	return Point{}, false
+}
