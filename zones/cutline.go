@@ -9,28 +9,21 @@ import (
 	"example.org/turfplat/geo/ingest"
 )
 
-// crossing is how far, in metres, a cutline must run inside a zone to divide
-// it: less is a pen that slipped over the edge.
-const crossing = 0.5
+// A cutline divides a piece of turf if it runs inside it for some way and
+// leaves something on both sides; else it is a pen that slipped over the edge.
+const (
+	crossing  = 0.5 // m
+	leastPart = 1.0 // m2
+)
 
 // cut divides the zones by the cutlines. A line that ends on another one must
 // wait until that one has divided its zone: those that run right through are
 // taken first.
 func (d *division) cut(cutlines []*Object) error {
 	waiting := slices.Clone(cutlines)
-	slices.SortFunc(waiting, func(a, b *Object) int {
-		if a.ID < b.ID {
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(waiting, compareStanding)
 	for len(waiting) > 0 {
-		next := 0
-		for i, o := range waiting {
-			if d.loose(o) < d.loose(waiting[next]) {
-				next = i
-			}
-		}
+		next := d.leastLoose(waiting)
 		if err := d.cutBy(waiting[next]); err != nil {
 			return err
 		}
@@ -39,14 +32,30 @@ func (d *division) cut(cutlines []*Object) error {
 	return nil
 }
 
-// loose counts the ends of a cutline that lie well inside a zone.
-func (d *division) loose(o *Object) int {
+// leastLoose returns the first of the cutlines with the fewest loose ends.
+func (d *division) leastLoose(cutlines []*Object) int {
+	best, fewest := 0, math.MaxInt
+	for i, o := range cutlines {
+		if n := d.looseEnds(o); n < fewest {
+			best, fewest = i, n
+		}
+		if fewest == 0 {
+			break
+		}
+	}
+	return best
+}
+
+// looseEnds counts the ends of a cutline that lie well inside a zone.
+func (d *division) looseEnds(o *Object) int {
 	n := 0
 	for _, l := range o.Lines {
 		for _, end := range []geo.XY{l[0], l[len(l)-1]} {
 			for _, z := range d.zones {
-				inner := geo.Disc(end, crossing)
-				if in, err := geo.Difference(inner, z.Region); err == nil && in.Empty() {
+				if !z.Region.Contains(end) {
+					continue
+				}
+				if out, err := geo.Difference(geo.Disc(end, crossing), z.Region); err == nil && out.Empty() {
 					n++
 				}
 			}
@@ -60,27 +69,65 @@ func (d *division) cutBy(o *Object) error {
 	divided := false
 	for _, l := range o.Lines {
 		for _, z := range slices.Clone(d.zones) {
-			if d.site.lengthInside(z.Region, l) < crossing {
-				continue
-			}
-			left, right, err := z.Region.Cut(l)
+			c, err := d.site.cutRegion(z.Region, l)
 			if errors.Is(err, geo.ErrBentCut) {
-				d.site.problem(ingest.Refusal, "cutline_bent", o.Place, err.Error(), "trace the part as a zone instead")
+				d.site.problem(ingest.Refusal, "cutline_bent", o.Place, "cutline turns back on itself, so that it has no two sides", "draw it from edge to edge without a loop, or trace the part as a zone instead")
 				return nil
 			}
 			if err != nil {
 				return err
 			}
-			divided = true
-			if !left.Empty() && !right.Empty() {
-				d.replace(z, left, right)
+			if !c.left.Empty() {
+				divided = true
+				d.replace(z, c)
 			}
 		}
 	}
 	if !divided {
-		d.site.problem(ingest.Warning, "cutline_idle", o.Place, "cutline crosses no turf", "")
+		d.site.problem(ingest.Warning, "cutline_idle", o.Place, "cutline crosses no turf", "draw it right across the lawn that it is to divide")
 	}
 	return nil
+}
+
+// A cutting is a region divided by a line.
+type cutting struct {
+	left, right geo.Region
+	whole       geo.Region // the pieces that the line does not cross
+}
+
+// cutRegion divides the pieces of a region that a line crosses.
+func (s *Site) cutRegion(r geo.Region, l geo.Line) (cutting, error) {
+	var lefts, rights, wholes []geo.Region
+	for _, piece := range r.Pieces() {
+		left, right, err := s.cutPiece(piece, l)
+		if err != nil {
+			return cutting{}, err
+		}
+		if left.Empty() {
+			wholes = append(wholes, piece)
+			continue
+		}
+		lefts, rights = append(lefts, left), append(rights, right)
+	}
+	if len(lefts) > 0 && !slices.ContainsFunc(wholes, s.wide) {
+		lefts, wholes = append(lefts, wholes...), nil // slivers are no zone of their own
+	}
+	left, err1 := geo.Union(lefts...)
+	right, err2 := geo.Union(rights...)
+	whole, err3 := geo.Union(wholes...)
+	return cutting{left, right, whole}, errors.Join(err1, err2, err3)
+}
+
+// cutPiece divides a piece, or returns nothing if the line does not cross it.
+func (s *Site) cutPiece(piece geo.Region, l geo.Line) (left, right geo.Region, err error) {
+	if s.lengthInside(piece, l) < crossing {
+		return left, right, nil
+	}
+	left, right, err = piece.Cut(l)
+	if min(s.Frame.Area(left), s.Frame.Area(right)) < leastPart {
+		return geo.Region{}, geo.Region{}, err
+	}
+	return left, right, err
 }
 
 func (s *Site) lengthInside(r geo.Region, l geo.Line) geo.Length {
@@ -92,14 +139,19 @@ func (s *Site) lengthInside(r geo.Region, l geo.Line) geo.Length {
 }
 
 // replace puts two parts in a zone's place, named by where they lie to each
-// other.
-func (d *division) replace(z Zone, left, right geo.Region) {
+// other; what was not cut keeps its name.
+func (d *division) replace(z Zone, c cutting) {
 	d.zones = slices.DeleteFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })
-	toLeft, toRight := bearings(left.Centroid(), right.Centroid())
+	if !c.whole.Empty() {
+		uncut := z
+		uncut.Region = c.whole
+		d.zones = append(d.zones, uncut)
+	}
+	toLeft, toRight := bearings(c.left.Centroid(), c.right.Centroid())
 	for _, part := range []struct {
 		bearing string
 		region  geo.Region
-	}{{toLeft, left}, {toRight, right}} {
+	}{{toLeft, c.left}, {toRight, c.right}} {
 		p := z
 		p.ID, p.Name, p.Region = d.freshID(z.ID+"-"+part.bearing), z.Name+", "+part.bearing, part.region
 		d.zones = append(d.zones, p)

@@ -6,13 +6,6 @@ import (
 	"example.org/turfplat/geo"
 )
 
-// Edges are the lengths along which turf meets what is edged or trimmed.
-type Edges struct {
-	Hardscape geo.Length
-	Bed       geo.Length
-	Trim      geo.Length // along buildings, and each side of fences, walls, hedges and trunks that turf reaches
-}
-
 const (
 	// touching is the gap, in metres, across which two covers still meet:
 	// hands that trace one edge twice come that close (5 cm, common practice).
@@ -25,47 +18,51 @@ const (
 	trunkRing = 0.45
 )
 
-// edges measures the edges of a part of the turf.
-func (s *Site) edges(turf geo.Region, g *Ground) (Edges, error) {
-	e := Edges{
-		Hardscape: s.Frame.Contact(turf, g.Cover(Hardscape), touching),
-		Bed:       s.Frame.Contact(turf, g.Cover(Bed), touching),
-		Trim:      s.Frame.Contact(turf, g.Cover(Building), touching),
-	}
+// edging measures where a part of the turf meets hardscape and beds.
+func (s *Site) edging(turf geo.Region, g *Ground) (hardscape, bed geo.Length) {
+	return s.frontage(turf, g.Cover(Hardscape)), s.frontage(turf, g.Cover(Bed))
+}
+
+// frontage measures where turf meets a cover; turf less deep than two covers
+// may be apart to touch is the gap between them.
+func (s *Site) frontage(turf, cover geo.Region) geo.Length {
+	return s.Frame.Frontage(turf, cover, touching, touching)
+}
+
+// trim measures what is trimmed by hand in a part of the turf: along
+// buildings, along each side of fences, walls and hedges that turf reaches, and
+// round trunks.
+func (s *Site) trim(turf geo.Region, g *Ground) geo.Length {
+	sum := s.frontage(turf, g.Cover(Building))
 	for _, o := range s.Objects {
-		along, err := s.trimAlong(o, turf)
-		if err != nil {
-			return Edges{}, err
-		}
-		e.Trim += along
+		sum += s.trimAlong(o, turf)
 	}
-	return e, nil
+	return sum
 }
 
 // trimAlong is what an object that covers no ground adds to the trimming.
-func (s *Site) trimAlong(o *Object, turf geo.Region) (geo.Length, error) {
+func (s *Site) trimAlong(o *Object, turf geo.Region) geo.Length {
+	var sum geo.Length
 	switch {
 	case o.Kind == Tree:
-		var round geo.Length
 		for _, p := range o.Points {
 			if turf.Contains(p) {
-				round += 2 * math.Pi * trunkRing
+				sum += 2 * math.Pi * trunkRing
 			}
 		}
-		return round, nil
-	case o.Cover != "" || o.Kind != Fence && o.Kind != Wall && o.Kind != Hedge:
-		return 0, nil
-	}
-	var sides geo.Length
-	for _, l := range o.Lines {
-		strip, err := l.Stroke(2 * reach)
-		if err != nil {
-			return 0, err
-		}
-		for _, ring := range ringsOf(strip) {
-			closed := append(geo.Line(ring), ring[0])
-			sides += s.lengthInside(turf, closed)
+	case o.Cover == "" && (o.Kind == Fence || o.Kind == Wall || o.Kind == Hedge):
+		for _, l := range o.Lines {
+			for i := 1; i < len(l); i++ {
+				sum += s.lengthInside(turf, beside(l[i-1], l[i], reach)) + s.lengthInside(turf, beside(l[i], l[i-1], reach))
+			}
 		}
 	}
-	return sides, nil
+	return sum
+}
+
+// beside returns the edge from a to b moved d metres to its left.
+func beside(a, b geo.XY, d float64) geo.Line {
+	east, north := b.X-a.X, b.Y-a.Y
+	k := d / math.Hypot(east, north)
+	return geo.Line{{X: a.X - k*north, Y: a.Y + k*east}, {X: b.X - k*north, Y: b.Y + k*east}}
 }

@@ -32,8 +32,8 @@ type FeedRow struct {
 	AreaQuoteFt2 float64 `json:"area_quote_ft2"`
 	AreaAcre     float64 `json:"area_acre"`
 	PerimeterM   float64 `json:"perimeter_m"`
-	EdgingM      float64 `json:"edging_m"` // along hardscape and beds
-	BedAreaFt2   float64 `json:"bed_area_ft2"`
+	EdgingM      float64 `json:"edging_m"`     // along hardscape and beds
+	BedAreaFt2   float64 `json:"bed_area_ft2"` // of the whole site, in every row
 	Method       string  `json:"method"`
 	SigmaM2      float64 `json:"sigma_m2"`
 	CI95Ft2      float64 `json:"ci95_ft2"` // half-width of the 95 % interval
@@ -78,7 +78,10 @@ func (p *Plat) FeedRows(m Measurement, software string) []FeedRow {
 
 // quoted is an area in ft2 up to the next 100, as quotes have it. What lies
 // within rounding of a full hundred is not pushed to the next.
-func quoted(ft2 float64) float64 { return 100 * math.Ceil(ft2/100-1e-9) }
+func quoted(ft2 float64) float64 {
+	const rounding = 1e-5 // ft2, a hundredth of a square centimetre
+	return 100 * max(0, math.Ceil((ft2-rounding)/100))
+}
 
 // method names the sources of the edges of a cover; turf found inside the
 // outline has those of the outline and of what was taken off it.

@@ -10,32 +10,27 @@ import (
 	"example.org/turfplat/geo/ingest"
 )
 
-// object lays a feature into the site's frame. Nil if its geometry is
-// refused; the problem is told.
-func (s *Site) object(f *ingest.Feature, r role, place ingest.Place, repair bool) *Object {
-	o := &Object{ID: f.ID, Kind: r.kind, Feature: f, Place: place, fromTags: r.fromTags}
+// object lays a feature into the site's frame. Rings that cross themselves are
+// read by the non-zero rule and kept as crossings. If the geometry fails the
+// object has no ground.
+func (s *Site) object(a casting) (*Object, error) {
+	f := a.feature
+	o := &Object{ID: f.ID, Kind: a.role.kind, Feature: f, Place: a.place, fromTags: a.role.fromTags}
 	o.Name, _ = f.Properties.Text("name")
 	if o.ID == "" {
 		o.ID = fmt.Sprintf("features[%d]", f.Index)
 	}
-	if r.kind.IsCover() {
-		o.Cover = r.kind
+	if o.Kind.IsCover() {
+		o.Cover = o.Kind
 	}
-	o.Source, o.Error = s.sourceOf(f, r, place)
-	var err error
+	o.Source, o.Error = s.sourceOf(f, a.role, a.place)
 	switch shapeOf(f.Geometry) {
 	case point:
-		err = s.layPoints(o, r)
+		return o, s.layPoints(o, a.role)
 	case line:
-		err = s.layLines(o, r)
-	case area:
-		err = s.layArea(o, repair || r.fromTags)
+		return o, s.layLines(o, a.role)
 	}
-	if err != nil {
-		s.problem(ingest.Refusal, "geometry_failed", place, err.Error(), "")
-		return nil
-	}
-	return o
+	return o, s.layArea(o)
 }
 
 // layPoints places an object traced as points; each takes its round of ground
@@ -66,6 +61,7 @@ func (s *Site) layLines(o *Object, r role) error {
 			o.Lines = append(o.Lines, line)
 		}
 	}
+	o.Width = r.width
 	if o.Kind == Hedge && r.width > 0 {
 		o.Cover = Bed
 	}
@@ -86,19 +82,15 @@ func (s *Site) layLines(o *Object, r role) error {
 	return err
 }
 
-// layArea makes the region of an object's polygons. A ring that crosses
-// itself is refused, or read by the non-zero rule if repair is set.
-func (s *Site) layArea(o *Object, repair bool) error {
+// layArea makes the region of an object's polygons.
+func (s *Site) layArea(o *Object) error {
 	var parts []geo.Region
 	for _, polygon := range polygons(o.Feature.Geometry) {
 		rings := s.Frame.Rings(polygon)
 		part, err := geo.RegionOf(rings)
 		var crossing *geo.CrossingError
 		if errors.As(err, &crossing) {
-			s.tellCrossing(o, crossing, repair)
-			if !repair {
-				return nil
-			}
+			o.crossings = append(o.crossings, crossing)
 			part, err = geo.NonZeroRegionOf(rings)
 		}
 		if err != nil {
@@ -112,9 +104,20 @@ func (s *Site) layArea(o *Object, repair bool) error {
 	return err
 }
 
-func (s *Site) tellCrossing(o *Object, crossing *geo.CrossingError, repair bool) {
+// tellFaults tells what is wrong with an object's geometry: that it failed, and
+// rings that cross themselves, which are refused unless they are to be repaired
+// or came from map tags.
+func (s *Site) tellFaults(o *Object, err error, repair bool) {
+	if err != nil {
+		s.problem(ingest.Refusal, "geometry_failed", o.Place, "geometry cannot be laid out: "+err.Error(), "trace it again with fewer vertices")
+	}
+	for _, crossing := range o.crossings {
+		s.tellCrossing(o.Place, crossing, repair || o.fromTags)
+	}
+}
+
+func (s *Site) tellCrossing(place ingest.Place, crossing *geo.CrossingError, repair bool) {
 	at := s.Frame.Place(crossing.At)
-	place := o.Place
 	place.Near = &at
 	stake := fmt.Sprintf("%.2f m2 at stake", float64(crossing.AtStake))
 	if crossing.Count > 1 {

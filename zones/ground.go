@@ -2,6 +2,7 @@ package zones
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"example.org/turfplat/geo"
@@ -51,6 +52,19 @@ func (g *Ground) Cover(k Kind) geo.Region {
 	return geo.Region{}
 }
 
+// Property returns the ground that the site is: its outline, else all that is
+// covered.
+func (g *Ground) Property() (geo.Region, error) {
+	if !g.Outline.Empty() {
+		return g.Outline, nil
+	}
+	var covers []geo.Region
+	for _, c := range g.Covers {
+		covers = append(covers, c.Region)
+	}
+	return geo.Union(covers...)
+}
+
 // layGround resolves all overlaps, once.
 func (s *Site) layGround() (*Ground, error) {
 	g := new(Ground)
@@ -62,10 +76,7 @@ func (s *Site) layGround() (*Ground, error) {
 	if err := g.layTracedTurf(covering); err != nil {
 		return nil, err
 	}
-	if err := g.layParcels(covering); err != nil {
-		return nil, err
-	}
-	if err := g.layCovers(); err != nil {
+	if err := g.layCovers(covering); err != nil {
 		return nil, err
 	}
 	g.traces = traces(covering, s.Of(Outline))
@@ -88,13 +99,24 @@ func (s *Site) covering() []*Object {
 // sortObjects brings objects into the order in which they win overlaps,
 // whatever the order they were read in.
 func sortObjects(f geo.Frame, objects []*Object) {
-	areas := make(map[*Object]geo.Area, len(objects))
+	areas := make(map[*Object]float64, len(objects))
 	for _, o := range objects {
-		areas[o] = f.Area(o.Ground)
+		areas[o] = squareCentimetres(f.Area(o.Ground))
 	}
 	slices.SortStableFunc(objects, func(a, b *Object) int {
-		return cmp.Or(cmp.Compare(a.Cover.rank(), b.Cover.rank()), cmp.Compare(areas[a], areas[b]), cmp.Compare(a.ID, b.ID))
+		return cmp.Or(cmp.Compare(a.Cover.rank(), b.Cover.rank()), cmp.Compare(areas[a], areas[b]), compareStanding(a, b))
 	})
+}
+
+// squareCentimetres rounds an area, so that rounding of coordinates does not
+// decide which of two is the larger.
+func squareCentimetres(a geo.Area) float64 { return math.Round(float64(a) * 1e4) }
+
+// compareStanding orders objects by id, and those without one by where they
+// lie, so that the order of the file does not matter.
+func compareStanding(a, b *Object) int {
+	p, q := a.Feature.Geometry.Bound(), b.Feature.Geometry.Bound()
+	return cmp.Or(cmp.Compare(a.Feature.ID, b.Feature.ID), slices.Compare(p.Min[:], q.Min[:]), slices.Compare(p.Max[:], q.Max[:]))
 }
 
 func union(objects []*Object) (geo.Region, error) {
@@ -131,80 +153,87 @@ func (g *Ground) layTracedTurf(covering []*Object) error {
 	return err
 }
 
-// layParcels gives each object but turf the ground that no higher one holds.
-func (g *Ground) layParcels(covering []*Object) error {
-	var clipped []geo.Region
-	for _, o := range covering {
-		if o.Cover == Turf {
+// layCovers finds the ground of each kind and of each object, and what is left
+// of the outline.
+func (g *Ground) layCovers(covering []*Object) error {
+	from := 0
+	for _, k := range CoverKinds {
+		to := from
+		for to < len(covering) && covering[to].Cover == k {
+			to++
+		}
+		if from == to {
 			continue
 		}
-		own := o.Ground
-		var err error
-		if !g.Outline.Empty() {
-			if own, err = geo.Intersection(own, g.Outline); err != nil {
-				return err
-			}
-		}
-		left, err := less(own, clipped)
+		cover, err := g.layCover(k, covering, from, to)
 		if err != nil {
 			return err
 		}
-		off, err := geo.Intersection(left, g.Traced.Inside)
-		if err != nil {
-			return err
+		if !cover.Empty() || k == Turf {
+			g.Covers = append(g.Covers, Cover{k, cover})
 		}
-		clipped = append(clipped, own)
-		g.Parcels = append(g.Parcels, Parcel{o, left, off})
+		from = to
 	}
-	return nil
+	rest, err := g.left(g.Outline, covering)
+	if g.Traced.From == Outline {
+		g.Covers = append(g.Covers, Cover{Turf, rest})
+	} else {
+		g.Unknown = rest
+	}
+	return err
 }
 
-// less takes from a region all others that meet it.
-func less(r geo.Region, others []geo.Region) (geo.Region, error) {
-	var meeting []geo.Region
-	for _, o := range others {
-		if o.Bounds().Meets(r.Bounds()) {
+// layCover returns the ground of the objects of a kind, which are those in
+// from..to, and lays the parcel of each.
+func (g *Ground) layCover(k Kind, covering []*Object, from, to int) (geo.Region, error) {
+	for i := from; i < to && k != Turf; i++ {
+		own, err := g.left(covering[i].Ground, covering[:i])
+		if err != nil {
+			return geo.Region{}, err
+		}
+		off := own
+		if g.Traced.From == Turf || g.Traced.All.Empty() {
+			if off, err = geo.Intersection(own, g.Traced.All); err != nil {
+				return geo.Region{}, err
+			}
+		}
+		g.Parcels = append(g.Parcels, Parcel{covering[i], own, off})
+	}
+	if k != Turf && to-from == 1 {
+		return g.Parcels[len(g.Parcels)-1].Region, nil
+	}
+	all, err := union(covering[from:to])
+	if err != nil {
+		return geo.Region{}, err
+	}
+	return g.left(all, covering[:from])
+}
+
+// left returns the part of a region that lies inside the outline and under
+// none of the objects.
+func (g *Ground) left(r geo.Region, above []*Object) (geo.Region, error) {
+	left, err := less(r, above)
+	if err != nil || g.Outline.Empty() {
+		return left, err
+	}
+	return geo.Intersection(left, g.Outline)
+}
+
+// less takes the ground of objects off a region. It is best used on ground as
+// it was traced: what overlay gave has rounded corners, and overlaid again
+// meets edges that all but coincide.
+func less(r geo.Region, objects []*Object) (geo.Region, error) {
+	var meeting []*Object
+	for _, o := range objects {
+		if o.Ground.Bounds().Meets(r.Bounds()) {
 			meeting = append(meeting, o)
 		}
 	}
-	taken, err := geo.Union(meeting...)
+	taken, err := union(meeting)
 	if err != nil {
 		return geo.Region{}, err
 	}
 	return geo.Difference(r, taken)
-}
-
-// layCovers joins the parcels of each kind, and finds the turf and the
-// unknown ground that is left.
-func (g *Ground) layCovers() error {
-	var taken []geo.Region
-	for _, k := range CoverKinds {
-		var own []geo.Region
-		for _, p := range g.Parcels {
-			if p.Object.Cover == k {
-				own = append(own, p.Region)
-			}
-		}
-		cover, err := geo.Union(own...)
-		if err != nil {
-			return err
-		}
-		if k == Turf {
-			if cover, err = less(g.Traced.Inside, taken); err != nil {
-				return err
-			}
-		}
-		if !cover.Empty() || k == Turf {
-			g.Covers = append(g.Covers, Cover{k, cover})
-			taken = append(taken, cover)
-		}
-	}
-	if g.Outline.Empty() || g.Traced.From == Outline {
-		return nil
-	}
-	var err error
-	g.Unknown, err = less(g.Outline, taken)
-	return err
 }
 
 // traces lists the edges of objects in the order in which they count.

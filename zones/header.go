@@ -3,36 +3,25 @@ package zones
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/turfplat/geo/ingest"
 )
 
-// siteMember is the foreign member "site" of a site file.
-type siteMember struct {
-	ID       string `json:"id"`
-	Name     string `json:"name"`
-	Units    Units  `json:"units"`
-	Revision int    `json:"revision"`
-	Notes    string `json:"notes"`
-}
-
-// readHeader takes what a file says of the site as a whole.
+// readHeader takes what a file says of the site as a whole, in its foreign
+// member "site".
 func (s *Site) readHeader() {
-	c := s.collection
-	place := s.place()
-	var m siteMember
-	if raw, ok := c.Member("site"); ok {
-		if err := json.Unmarshal(raw, &m); err != nil {
-			s.problem(ingest.Warning, "site_member", place, "member \"site\" cannot be read, left aside: "+err.Error(), "")
-			m = siteMember{}
-		}
+	var header map[string]json.RawMessage
+	if raw, ok := s.collection.Member("site"); ok && json.Unmarshal(raw, &header) != nil {
+		s.problem(ingest.Warning, "site_member", s.place(), `member "site" is not an object, left aside`, "")
 	}
-	s.ID, s.Name, s.Units, s.Revision, s.Notes = m.ID, m.Name, m.Units, m.Revision, m.Notes
+	s.ID, s.Name, s.Notes = s.headerText(header, "id"), s.headerText(header, "name"), s.headerText(header, "notes")
+	s.Units, s.Revision = Units(s.headerText(header, "units")), s.headerRevision(header)
 	if s.ID == "" {
-		s.ID = idFromFile(c.Source)
-		if c.Line > 0 {
-			s.ID = fmt.Sprintf("%s-%d", s.ID, c.Line)
+		s.ID = idFromFile(s.collection.Source)
+		if line := s.collection.Line; line > 0 {
+			s.ID = fmt.Sprintf("%s-%d", s.ID, line)
 		}
 	}
 	if s.Name == "" {
@@ -40,11 +29,41 @@ func (s *Site) readHeader() {
 	}
 	if s.Units != US && s.Units != Metric {
 		if s.Units != "" {
-			s.problem(ingest.Warning, "site_units", place, fmt.Sprintf("site units %q are neither us nor metric, us taken", m.Units), "")
+			s.problem(ingest.Warning, "site_units", s.place(), fmt.Sprintf("site units %q are neither us nor metric, us taken", s.Units), "")
 		}
 		s.Units = US
 	}
 	s.readAttribution()
+}
+
+// headerText returns a text of the header, or a number as it was written.
+func (s *Site) headerText(header map[string]json.RawMessage, name string) string {
+	raw, ok := header[name]
+	if !ok {
+		return ""
+	}
+	var text *string // nil for null
+	if json.Unmarshal(raw, &text) == nil {
+		if text == nil {
+			return ""
+		}
+		return *text
+	}
+	var number json.Number
+	if json.Unmarshal(raw, &number) == nil {
+		return number.String()
+	}
+	s.problem(ingest.Warning, "site_member", s.place(), fmt.Sprintf("site %s is neither a text nor a number, left aside", name), "")
+	return ""
+}
+
+func (s *Site) headerRevision(header map[string]json.RawMessage) int {
+	var revision int
+	if raw, ok := header["revision"]; ok && json.Unmarshal(raw, &revision) != nil {
+		s.problem(ingest.Warning, "site_member", s.place(), "site revision is not a whole number, left aside", "")
+		return 0
+	}
+	return revision
 }
 
 // osmAttribution is what the licence of OpenStreetMap data asks to be shown
@@ -57,7 +76,7 @@ func (s *Site) readAttribution() {
 		return
 	}
 	s.Attribution = ""
-	for _, o := range s.Objects {
+	for _, o := range slices.Concat(s.Objects, s.Beyond) {
 		if strings.HasPrefix(o.ID, "osm:") {
 			s.Attribution = osmAttribution
 			return

@@ -6,7 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -59,21 +59,28 @@ func ReadMapKey(r io.Reader) (*MapKey, error) {
 	table := csv.NewReader(r)
 	table.FieldsPerRecord = len(mapKeyHeader)
 	header, err := table.Read()
-	if err != nil {
+	if err != nil && !errors.Is(err, csv.ErrFieldCount) && err != io.EOF {
 		return nil, err
 	}
-	if strings.Join(header, ",") != strings.Join(mapKeyHeader, ",") {
+	if len(header) > 0 {
+		header[0] = strings.TrimPrefix(header[0], "\ufeff") // spreadsheets mark UTF-8 so
+	}
+	if !slices.Equal(header, mapKeyHeader) {
 		return nil, fmt.Errorf("line 1: the columns must be %s", strings.Join(mapKeyHeader, ","))
 	}
+	return readMapKeyRows(table)
+}
+
+func readMapKeyRows(table *csv.Reader) (*MapKey, error) {
 	key := new(MapKey)
 	var bad []error
 	for {
 		record, err := table.Read()
 		if err == io.EOF {
-			return key, errors.Join(bad...)
+			break
 		}
-		if err != nil {
-			return nil, err
+		if err != nil && !errors.Is(err, csv.ErrFieldCount) {
+			return nil, errors.Join(append(bad, err)...) // names its line; what follows cannot be told apart
 		}
 		row, err := parseMapKeyRow(record)
 		if err != nil {
@@ -82,36 +89,82 @@ func ReadMapKey(r io.Reader) (*MapKey, error) {
 		}
 		key.rows = append(key.rows, row)
 	}
+	if len(bad) > 0 {
+		return nil, errors.Join(bad...)
+	}
+	return key, nil
 }
 
+var mapKeyShapes = map[string]shape{"point": point, "line": line, "area": area, "any": point | line | area}
+
 func parseMapKeyRow(record []string) (mapKeyRow, error) {
+	if len(record) != len(mapKeyHeader) {
+		return mapKeyRow{}, fmt.Errorf("there are %d columns, not %d", len(record), len(mapKeyHeader))
+	}
 	row := mapKeyRow{kind: Kind(record[2])}
 	var known bool
-	if row.shapes, known = map[string]shape{"point": point, "line": line, "area": area, "any": point | line | area}[record[1]]; !known {
+	if row.shapes, known = mapKeyShapes[record[1]]; !known {
 		return row, fmt.Errorf("shape %q is not point, line, area or any", record[1])
 	}
 	if row.kind != "" && !row.kind.Known() {
 		return row, fmt.Errorf("kind %q is not known", record[2])
 	}
-	for _, tag := range strings.Fields(record[0]) {
-		key, values, found := strings.Cut(tag, "=")
-		if !found {
-			return row, fmt.Errorf("tag %q is not written key=value", tag)
-		}
-		row.tags = append(row.tags, tagMatch{key, strings.Split(values, "|")})
+	var err error
+	if row.tags, err = parseTags(record[0]); err != nil {
+		return row, err
 	}
 	for i, size := range []*float64{&row.width, &row.lane, &row.radius, &row.crown} {
-		text := record[3+i]
-		if text == "" {
-			continue
+		if *size, err = parseSize(mapKeyHeader[3+i], record[3+i]); err != nil {
+			return row, err
 		}
-		v, err := strconv.ParseFloat(text, 64)
-		if err != nil || !(v > 0 && v < 1000) {
-			return row, fmt.Errorf("%s %q is not a length in metres", mapKeyHeader[3+i], text)
-		}
-		*size = v
 	}
-	return row, nil
+	return row, row.checkShapes()
+}
+
+func parseTags(text string) ([]tagMatch, error) {
+	var tags []tagMatch
+	for _, tag := range strings.Fields(text) {
+		key, values, _ := strings.Cut(tag, "=")
+		if key == "" || values == "" {
+			return nil, fmt.Errorf("tag %q is not written key=value", tag)
+		}
+		tags = append(tags, tagMatch{key, strings.Split(values, "|")})
+	}
+	if len(tags) == 0 {
+		return nil, errors.New("there are no tags, so the row would fit everything")
+	}
+	return tags, nil
+}
+
+// parseSize reads a length in metres; an empty one is 0.
+func parseSize(column, text string) (float64, error) {
+	if text == "" {
+		return 0, nil
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(v > 0 && v <= widest) {
+		return 0, fmt.Errorf("%s %q is not a length of up to %d m", column, text, widest)
+	}
+	return v, nil
+}
+
+// checkShapes refuses a row that gives a kind a geometry which it cannot have,
+// or gives a line or a point that covers ground no size.
+func (r mapKeyRow) checkShapes() error {
+	odd := r.shapes &^ shapes[r.kind]
+	switch {
+	case r.kind == "":
+		return nil
+	case r.kind.IsCover() && r.shapes&line != 0 && r.width == 0:
+		return fmt.Errorf("kind %s mapped as a line needs a width_m", r.kind)
+	case r.kind.IsCover() && r.shapes&point != 0 && r.radius == 0:
+		return fmt.Errorf("kind %s mapped as a point needs a radius_m", r.kind)
+	case r.kind.IsCover() || odd == 0:
+		return nil
+	case r.kind == Tree && odd == line && r.width > 0:
+		return nil // a row of trees
+	}
+	return fmt.Errorf("kind %s can only be a %s", r.kind, shapes[r.kind])
 }
 
 // find returns the first row that fits an object's tags and geometry.
@@ -134,11 +187,24 @@ func (r mapKeyRow) fits(tags ingest.Properties) bool {
 	return true
 }
 
+// fits reports whether a value is one of the alternatives.
 func (m tagMatch) fits(value string) bool {
-	for _, pattern := range m.patterns {
-		if ok, err := path.Match(pattern, value); ok && err == nil || pattern == "*" {
-			return true
+	return slices.ContainsFunc(m.patterns, func(pattern string) bool { return wildcard(pattern, value) })
+}
+
+// wildcard reports whether a value fits a pattern, in which each * stands for
+// any text.
+func wildcard(pattern, value string) bool {
+	parts := strings.Split(pattern, "*")
+	last := len(parts) - 1
+	if last == 0 {
+		return value == pattern
+	}
+	value, found := strings.CutPrefix(value, parts[0])
+	for _, part := range parts[1:last] {
+		if found {
+			_, value, found = strings.Cut(value, part)
 		}
 	}
-	return false
+	return found && strings.HasSuffix(value, parts[last])
 }

@@ -111,11 +111,11 @@ func (p *Plat) Measurement() (Measurement, error) {
 	}
 	m.TracedTurf = TracedTurfMeasure{g.Traced.From, float64(s.Frame.Area(g.Traced.All)), float64(s.Frame.Area(g.Traced.Outside))}
 	if !g.Outline.Empty() {
-		outline := p.measure(g.Outline)
+		outline := p.Measure(g.Outline)
 		m.Outline = &outline
 	}
 	for _, c := range g.Covers {
-		m.Covers[c.Kind] = p.measure(c.Region)
+		m.Covers[c.Kind] = p.Measure(c.Region)
 	}
 	for _, d := range g.Parcels {
 		if area := s.Frame.Area(d.OffTurf); area > 0 {
@@ -123,34 +123,32 @@ func (p *Plat) Measurement() (Measurement, error) {
 		}
 	}
 	for _, z := range p.Zones {
-		zm, err := p.measureZone(z)
-		if err != nil {
-			return Measurement{}, err
-		}
-		m.Zones = append(m.Zones, zm)
+		m.Zones = append(m.Zones, p.measureZone(z))
 	}
-	edges, err := s.edges(g.Cover(Turf), g)
-	m.Edges = EdgeMeasure{float64(edges.Hardscape), float64(edges.Bed), float64(edges.Trim)}
+	turf := g.Cover(Turf)
+	hardscape, bed := s.edging(turf, g)
+	m.Edges = EdgeMeasure{float64(hardscape), float64(bed), float64(s.trim(turf, g))}
 	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
-	return m, err
+	return m, nil
 }
 
-func (p *Plat) measure(r geo.Region) AreaMeasure {
+// Measure measures a part of the property.
+func (p *Plat) Measure(r geo.Region) AreaMeasure {
 	f := p.Site.Frame
 	area, sigma := f.Area(r), float64(geo.AreaSigma(r, p.Ground.traces))
-	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, len(r.Polygons())}
+	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
 }
 
-func (p *Plat) measureZone(z Zone) (ZoneMeasure, error) {
-	a := p.measure(z.Region)
-	edges, err := p.Site.edges(z.Region, p.Ground)
+func (p *Plat) measureZone(z Zone) ZoneMeasure {
+	a := p.Measure(z.Region)
+	hardscape, bed := p.Site.edging(z.Region, p.Ground)
 	slope := z.Slope / 100
 	return ZoneMeasure{
 		ID: z.ID, Name: z.Name, Exposure: z.Exposure, Species: z.Species, Apply: z.Apply, Letter: z.Letter, SlopePercent: z.Slope,
 		AreaM2: a.AreaM2, AreaFt2: a.AreaFt2, SurfaceAreaM2: a.AreaM2 * math.Hypot(1, slope), // 1/cos(atan(slope))
 		PerimeterM: a.PerimeterM, SigmaM2: a.SigmaM2, CI95M2: a.CI95M2,
-		EdgingM: float64(edges.Hardscape + edges.Bed),
-	}, err
+		EdgingM: float64(hardscape + bed),
+	}
 }
 
 func warnings(problems []ingest.Problem) []WarningMeasure {

@@ -3,6 +3,7 @@ package zones
 import (
 	"fmt"
 	"iter"
+	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -14,6 +15,7 @@ import (
 type Reading struct {
 	Key    *MapKey // parts that map tags play
 	Repair bool    // take a ring that crosses itself for all that it goes round
+	Afresh bool    // divide the turf anew, whatever zones were written earlier
 }
 
 // A casting is a feature with the part it plays.
@@ -27,21 +29,14 @@ type casting struct {
 // a frame around the property. Problems of the collection are carried over;
 // if the site is Refused it must not be measured.
 func NewSite(c *ingest.Collection, how Reading) *Site {
-	s := &Site{collection: c, Problems: append([]ingest.Problem(nil), c.Problems...)}
+	s := &Site{collection: c, afresh: how.Afresh, Problems: append([]ingest.Problem(nil), c.Problems...)}
 	cast := s.cast(how.Key)
 	s.Frame = geo.NewFrame(geo.Center(anchors(cast)))
 
 	outline := s.layOutline(cast, how.Repair)
 	for _, a := range cast {
-		if a.role.kind == Outline {
-			continue
-		}
-		if a.role.kind.IsCover() && !outline.Empty() && !s.mayMeet(a.feature.Geometry, outline) {
-			s.setAside(a)
-			continue
-		}
-		if o := s.object(a.feature, a.role, a.place, how.Repair); o != nil {
-			s.keep(o, outline)
+		if a.role.kind != Outline {
+			s.add(a, outline, how.Repair)
 		}
 	}
 	s.readHeader()
@@ -51,22 +46,28 @@ func NewSite(c *ingest.Collection, how Reading) *Site {
 // cast gives each feature its part and counts those that play none.
 func (s *Site) cast(key *MapKey) []casting {
 	var cast []casting
-	idle := 0
-	refused := len(s.Problems)
+	idle := make(map[int]bool)
 	for _, f := range s.collection.Features {
 		if f.Geometry == nil {
 			continue
 		}
-		place := s.collection.Place(f)
+		place, told := s.collection.Place(f), len(s.Problems)
 		if r, plays := s.roleOf(f, key, place); plays {
 			cast = append(cast, casting{f, place, r})
-		} else if refused == len(s.Problems) {
-			idle++
+		} else if told == len(s.Problems) {
+			idle[f.Index] = true
 		}
-		refused = len(s.Problems)
 	}
-	s.tellIdle(idle, len(cast))
+	s.forgive(idle)
+	s.tellIdle(len(idle), len(cast))
 	return cast
+}
+
+// forgive drops the warnings about objects that play no part.
+func (s *Site) forgive(idle map[int]bool) {
+	s.Problems = slices.DeleteFunc(s.Problems, func(p ingest.Problem) bool {
+		return p.Severity != ingest.Refusal && idle[p.Place.Feature]
+	})
 }
 
 func (s *Site) tellIdle(idle, cast int) {
@@ -137,57 +138,53 @@ func positions(g orb.Geometry) iter.Seq[orb.Point] {
 
 // layOutline lays the outlines and returns what they enclose.
 func (s *Site) layOutline(cast []casting, repair bool) geo.Region {
-	var parts []geo.Region
 	for _, a := range cast {
-		if a.role.kind != Outline {
-			continue
-		}
-		if o := s.object(a.feature, a.role, a.place, repair); o != nil {
-			s.Objects = append(s.Objects, o)
-			parts = append(parts, o.Ground)
+		if a.role.kind == Outline {
+			s.add(a, geo.Region{}, repair)
 		}
 	}
-	outline, err := geo.Union(parts...)
+	outline, err := union(s.Objects)
 	if err != nil {
-		s.problem(ingest.Refusal, "geometry_failed", s.place(), err.Error(), "")
+		s.problem(ingest.Refusal, "geometry_failed", s.place(), "outlines cannot be joined: "+err.Error(), "")
 	}
 	return outline
 }
 
-// mayMeet reports whether a geometry's rectangle meets the outline's. A line
-// is given room for its width.
-func (s *Site) mayMeet(g orb.Geometry, outline geo.Region) bool {
-	const widest = 30 // m, half the width of any line
-	var b geo.Bounds
-	first := true
-	for p := range positions(g) {
-		at := s.Frame.XY(p)
-		if first {
-			b, first = geo.Bounds{Min: at, Max: at}, false
-		}
-		b = b.With(at)
-	}
-	return b.Grown(widest).Meets(outline.Bounds())
-}
-
-// setAside keeps a cover that lies wholly outside the outline, to be drawn.
-// Whatever is wrong with it does not matter.
-func (s *Site) setAside(a casting) {
+// add lays an object and files it with those that are measured. A cover that
+// lies wholly outside the outline is kept to be drawn. Whatever is wrong with
+// a geometry out there does not matter.
+func (s *Site) add(a casting, outline geo.Region, repair bool) {
 	told := len(s.Problems)
-	if o := s.object(a.feature, a.role, a.place, true); o != nil {
+	o, err := s.object(a)
+	outside := s.outside(o, outline)
+	if outside && o.Cover != "" {
+		s.Problems = s.Problems[:told]
 		s.Beyond = append(s.Beyond, o)
+		return
 	}
-	s.Problems = s.Problems[:told]
-}
-
-// keep files an object with those that are measured, or with those beyond the
-// outline.
-func (s *Site) keep(o *Object, outline geo.Region) {
-	if o.Cover != "" && !outline.Empty() {
-		if in, err := geo.Intersection(o.Ground, outline); err == nil && in.Empty() {
-			s.Beyond = append(s.Beyond, o)
-			return
-		}
+	if !outside {
+		s.tellFaults(o, err, repair)
 	}
 	s.Objects = append(s.Objects, o)
+}
+
+// outside reports whether an object lies wholly outside the outline.
+func (s *Site) outside(o *Object, outline geo.Region) bool {
+	if outline.Empty() {
+		return false
+	}
+	if o.Ground.Empty() {
+		return !s.extent(o).Meets(outline.Bounds())
+	}
+	in, err := geo.Intersection(o.Ground, outline)
+	return err == nil && in.Empty()
+}
+
+// extent is the rectangle round what was traced of an object.
+func (s *Site) extent(o *Object) geo.Bounds {
+	b := geo.Region{}.Bounds()
+	for p := range positions(o.Feature.Geometry) {
+		b = b.With(s.Frame.XY(p))
+	}
+	return b
 }

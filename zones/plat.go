@@ -42,32 +42,45 @@ func Survey(s *Site) *Plat {
 }
 
 const (
-	smallLawn = 10          // m2
-	largeSite = 100_000_000 // m2
-	largeLawn = 1e9         // m2
+	smallLawn = 10  // m2
+	largeLawn = 1e9 // m2
 )
 
 // checkSize tells of lawns and sites that are hardly meant.
 func (s *Site) checkSize(g *Ground) {
 	turf := s.Frame.Area(g.Cover(Turf))
-	site := s.Frame.Area(g.Outline)
-	if g.Outline.Empty() {
-		site = s.Frame.Area(g.Traced.All)
-	}
 	bounds := g.Outline.Bounds().Union(g.Traced.All.Bounds())
 	switch {
+	case g.Traced.All.Empty() && len(g.Parcels) > 0:
+		s.problem(ingest.Warning, "no_turf", s.place(), "nothing is turf, only covers are measured", "trace the lawn as kind turf, or the property's edge as kind outline")
 	case g.Traced.All.Empty():
 		s.problem(ingest.Refusal, "no_turf", s.place(), "there is neither turf nor an outline to find it in", "trace the lawn as kind turf, or the property's edge as kind outline")
 	case turf > largeLawn:
-		s.problem(ingest.Refusal, "lawn_large", s.place(), fmt.Sprintf("%.0f km2 of turf is no lawn", float64(turf)/1e6), "look for a vertex far off")
+		s.problem(ingest.Refusal, "lawn_large", s.lawnPlace(), fmt.Sprintf("%.0f km2 of turf is no lawn", float64(turf)/1e6), "look for a vertex far off")
 	case turf == 0:
 		s.problem(ingest.Warning, "turf_none", s.place(), "no turf is left when all else is taken off", "")
 	case turf < smallLawn:
-		s.problem(ingest.Warning, "lawn_small", s.place(), fmt.Sprintf("%.1f m2 of turf is very little for a lawn", float64(turf)), "are the coordinates degrees, and is all of it traced?")
+		s.problem(ingest.Warning, "lawn_small", s.lawnPlace(), fmt.Sprintf("%.1f m2 of turf is very little for a lawn", float64(turf)), "are the coordinates degrees, and is all of it traced?")
 	}
-	if site > largeSite || geo.Wide(bounds) {
-		s.problem(ingest.Warning, "site_large", s.place(), fmt.Sprintf("the site is %.1f km across and %.0f km2 large, measured along geodesics", max(bounds.Width(), bounds.Height())/1000, float64(site)/1e6), "")
+	if geo.Wide(bounds) {
+		s.problem(ingest.Warning, "site_large", s.place(), fmt.Sprintf("the site is %.1f km across: measured along geodesics", max(bounds.Width(), bounds.Height())/1000), "look for a vertex far off, unless it is meant to be so large")
 	}
+}
+
+// lawnPlace is the largest object that turf comes from.
+func (s *Site) lawnPlace() ingest.Place {
+	lawns := s.Of(Turf)
+	if len(lawns) == 0 {
+		lawns = s.Of(Outline)
+	}
+	sortObjects(s.Frame, lawns)
+	largest := lawns[len(lawns)-1]
+	place := largest.Place
+	for p := range positions(largest.Feature.Geometry) {
+		place.Near = &p
+		break
+	}
+	return place
 }
 
 // tellTurfOverlaps warns of turf that was traced twice; it counts once.

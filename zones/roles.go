@@ -8,6 +8,10 @@ import (
 	"example.org/turfplat/geo/ingest"
 )
 
+// widest is the largest width of a line or radius of a point that is believed,
+// in metres.
+const widest = 1000
+
 // A role is the part a feature plays, with the measures that go with it.
 type role struct {
 	kind     Kind
@@ -22,7 +26,7 @@ type role struct {
 // plays none.
 func (s *Site) roleOf(f *ingest.Feature, key *MapKey, place ingest.Place) (role, bool) {
 	sort := shapeOf(f.Geometry)
-	if text, ok := f.Properties.Text("kind"); ok {
+	if text, ok := f.Properties.Text("kind"); ok && text != "" {
 		return s.statedRole(Kind(text), f, sort, place)
 	}
 	row, ok := key.find(f.Properties, sort)
@@ -51,13 +55,17 @@ func (s *Site) statedRole(kind Kind, f *ingest.Feature, sort shape, place ingest
 		return role{}, false
 	}
 	if shapes[kind]&sort == 0 || sort == 0 {
-		s.problem(ingest.Refusal, "kind_shape", place, fmt.Sprintf("a %s is traced as a %s, this is a %s", kind, shapes[kind], f.Geometry.GeoJSONType()), shapeHint(kind, sort))
+		s.problem(ingest.Refusal, "kind_shape", place, fmt.Sprintf("kind %s is traced as a %s, this is a %s", kind, shapes[kind], f.Geometry.GeoJSONType()), shapeHint(kind, sort))
 		return role{}, false
 	}
 	r := role{kind: kind, source: Traced, crown: crownOf(f.Properties, defaultCrown)}
 	r.width, _ = lengthOf(f.Properties, "width")
+	if r.width > widest {
+		s.problem(ingest.Refusal, "width_range", place, fmt.Sprintf("kind %s with a width of %g m is too wide, the limit is %d m", kind, r.width, widest), "give width_m in metres, or width_ft in feet")
+		return role{}, false
+	}
 	if sort == line && kind.IsCover() && r.width <= 0 {
-		s.problem(ingest.Refusal, "width_missing", place, fmt.Sprintf("a %s traced as a line needs width_m", kind), "")
+		s.problem(ingest.Refusal, "width_missing", place, fmt.Sprintf("kind %s traced as a line needs width_m", kind), "give its width, as in \"width_m\": 3, or trace it as a Polygon")
 		return role{}, false
 	}
 	return r, true

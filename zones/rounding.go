@@ -11,7 +11,7 @@ func Bearable(value, ci95 float64) float64 {
 
 func bearableStep(ci95 float64) float64 {
 	step := 1.0
-	for factor := 5.0; step*factor <= ci95; factor = 10 / factor {
+	for factor := 5.0; step*factor <= min(ci95, math.MaxFloat64/10); factor = 10 / factor {
 		step *= factor
 	}
 	return step

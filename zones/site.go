@@ -27,6 +27,7 @@ type Site struct {
 	Problems []ingest.Problem
 
 	collection *ingest.Collection
+	afresh     bool
 }
 
 // Units are the units people read.
@@ -47,6 +48,7 @@ type Object struct {
 	Cover  Kind       // the ground it covers; "" if none
 	Ground geo.Region // what it covers or encloses; empty for lines and points
 	Lines  []geo.Line // the centre lines of what is traced as lines
+	Width  float64    // m, of lines that have one
 	Points []geo.XY   // where what is traced as points stands
 	Crown  float64    // m, diameter of a tree traced as a point
 
@@ -55,8 +57,9 @@ type Object struct {
 	Feature *ingest.Feature
 	Place   ingest.Place
 
-	traced   []geo.Ring // the rings whose edges carry the error
-	fromTags bool
+	traced    []geo.Ring           // the rings whose edges carry the error
+	crossings []*geo.CrossingError // of rings that were read by the non-zero rule
+	fromTags  bool
 }
 
 // Label names the object for people: its name, else its id, else its place in
@@ -96,7 +99,10 @@ func (s *Site) Of(kind Kind) []*Object {
 // idFromFile is the id of a site that gives none.
 func idFromFile(name string) string {
 	base := filepath.Base(name)
-	return strings.TrimSuffix(base, filepath.Ext(base))
+	if id := strings.TrimSuffix(base, filepath.Ext(base)); id != "" {
+		return id
+	}
+	return "site" // a name that is nothing but an ending
 }
 
 // place is the site as a whole.

@@ -16,10 +16,7 @@ import (
 // 1e-6. The collection is the one the site was made from, changed in place.
 func (p *Plat) SiteFile() *ingest.Collection {
 	c := p.Site.collection
-	_, derived := p.Site.zoneObjects()
-	c.Features = slices.DeleteFunc(c.Features, func(f *ingest.Feature) bool {
-		return slices.ContainsFunc(derived, func(o *Object) bool { return o.Feature == f })
-	})
+	c.Features = slices.DeleteFunc(c.Features, isDerived)
 	ids := make(map[string]bool)
 	for _, f := range c.Features {
 		ids[f.ID] = true
@@ -30,10 +27,11 @@ func (p *Plat) SiteFile() *ingest.Collection {
 	return c
 }
 
-// zoneFeature is a zone as a feature. A traced zone of the same id stays in
+// zoneFeature is a zone as a feature, with what was said of the object it was
+// traced as. A traced zone of the same id stays in
 // the file, so a zone that would share its id is told apart.
 func (p *Plat) zoneFeature(z Zone, ids map[string]bool) *ingest.Feature {
-	var props ingest.Properties
+	props := z.properties.Clone()
 	props.Set("id", fresh(z.ID, ids))
 	props.Set("name", z.Name)
 	props.Set("kind", ZoneKind)

@@ -14,7 +14,7 @@ import (
 func taggedWidth(tags ingest.Properties, lane float64) (float64, bool) {
 	for _, key := range []string{"width", "est_width"} {
 		if text, ok := tags.Tag(key); ok {
-			if w, ok := parseWidth(text); ok {
+			if w, ok := parseWidth(text); ok && w <= widest {
 				return w, true
 			}
 		}
@@ -46,7 +46,8 @@ func parseWidth(text string) (float64, bool) {
 	if m := feetInches.FindStringSubmatch(text); m != nil {
 		feet, err1 := strconv.ParseFloat(m[1], 64)
 		inches, err2 := strconv.ParseFloat(m[2], 64)
-		return (feet + inches/12) * geo.FootM, err1 == nil && err2 == nil
+		w := (feet + inches/12) * geo.FootM
+		return w, err1 == nil && err2 == nil && w > 0
 	}
 	return 0, false
 }

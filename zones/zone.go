@@ -20,6 +20,8 @@ type Zone struct {
 	Apply    bool    // false: nothing may be applied
 	Slope    float64 // percent; 0 = level or not known
 	Region   geo.Region
+
+	properties ingest.Properties // of the object it was traced as
 }
 
 const (
@@ -29,6 +31,8 @@ const (
 	// telling is the overlap of two objects, in square metres, that is worth a
 	// word (1 m2).
 	telling = 1.0
+	// steepest is a slope, in percent, on which nobody keeps turf (45 degrees).
+	steepest = 100.0
 )
 
 // layZones divides the turf: keepouts, then traced zones, the smaller first,
@@ -36,8 +40,11 @@ const (
 // that an earlier division wrote into the file take the place of the traced
 // ones and the cutlines they came from.
 func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
-	d := &division{site: s, left: turf}
+	d := &division{site: s, turf: turf}
 	traced, derived := s.zoneObjects()
+	if s.afresh {
+		derived = nil
+	}
 	named := slices.Concat(s.Of(Keepout), traced)
 	if len(derived) > 0 {
 		named = derived
@@ -52,10 +59,11 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
 	if err := d.takeRest(len(derived) > 0); err != nil {
 		return nil, err
 	}
-	if len(derived) == 0 {
-		if err := d.cut(s.Of(Cutline)); err != nil {
-			return nil, err
-		}
+	if len(derived) > 0 {
+		return d.lettered(), d.tellKeepouts(s.Of(Keepout))
+	}
+	if err := d.cut(s.Of(Cutline)); err != nil {
+		return nil, err
 	}
 	return d.lettered(), nil
 }
@@ -71,7 +79,7 @@ func keepoutsFirst(o *Object) int {
 // division wrote.
 func (s *Site) zoneObjects() (traced, derived []*Object) {
 	for _, o := range s.Of(ZoneKind) {
-		if is, _ := o.Feature.Properties.Bool("derived"); is {
+		if isDerived(o.Feature) {
 			derived = append(derived, o)
 		} else {
 			traced = append(traced, o)
@@ -80,31 +88,53 @@ func (s *Site) zoneObjects() (traced, derived []*Object) {
 	return traced, derived
 }
 
+// isDerived reports whether a division wrote the feature.
+func isDerived(f *ingest.Feature) bool {
+	kind, _ := f.Properties.Text("kind")
+	derived, _ := f.Properties.Bool("derived")
+	return Kind(kind) == ZoneKind && derived
+}
+
 // A division is turf on its way into zones.
 type division struct {
 	site  *Site
+	turf  geo.Region
+	taken []*Object // what had its turf already
 	zones []Zone
-	left  geo.Region // turf not yet in a zone
 }
 
-// take gives a named object the turf in it that is still left.
+// take gives a named object the turf in it that none before it has.
 func (d *division) take(o *Object) error {
-	part, err := geo.Intersection(o.Ground, d.left)
+	own, err := less(o.Ground, d.taken)
+	if err != nil {
+		return err
+	}
+	d.taken = append(d.taken, o)
+	part, err := geo.Intersection(own, d.turf)
 	if err != nil {
 		return err
 	}
 	if part.Empty() {
-		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("%s holds no turf that is not in another zone", o.Kind), "")
-		return nil
-	}
-	if d.left, err = geo.Difference(d.left, o.Ground); err != nil {
-		return err
+		return d.tellEmpty(o)
 	}
 	if err := d.tellShared(o); err != nil {
 		return err
 	}
-	d.zones = append(d.zones, zoneOf(o, part))
+	z := d.site.zoneOf(o, part)
+	z.ID = d.freshID(z.ID)
+	d.zones = append(d.zones, z)
 	return nil
+}
+
+// tellEmpty warns of an object that gets no turf.
+func (d *division) tellEmpty(o *Object) error {
+	on, err := geo.Intersection(o.Ground, d.turf)
+	if on.Empty() {
+		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("%s lies on no turf", o.Kind), "move it onto the lawn that it is meant for")
+	} else {
+		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("all turf of the %s lies in smaller zones or keepouts", o.Kind), "")
+	}
+	return err
 }
 
 // tellShared warns of turf that an earlier zone had taken from another one,
@@ -124,25 +154,63 @@ func (d *division) tellShared(o *Object) error {
 	return nil
 }
 
-func zoneOf(o *Object, part geo.Region) Zone {
+// zoneOf makes a zone of the turf in an object.
+func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	p := o.Feature.Properties
-	z := Zone{ID: o.ID, Name: o.Label(), Apply: o.Kind != Keepout, Region: part}
+	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind != Keepout, Region: part, properties: p}
 	if apply, stated := p.Bool("apply"); stated && !apply {
 		z.Apply = false
 	}
 	z.Exposure, _ = p.Text("exposure")
+	if !slices.Contains(exposures, z.Exposure) {
+		s.problem(ingest.Warning, "exposure_unknown", o.Place, fmt.Sprintf("exposure %q is not known, left aside", z.Exposure), "write full, part, shade or deep")
+		z.Exposure = ""
+	}
 	z.Species, _ = p.Text("species")
 	if slope, ok := p.Number("slope_percent"); ok {
-		z.Slope = math.Abs(slope)
+		if z.Slope = math.Abs(slope); z.Slope > steepest {
+			s.problem(ingest.Warning, "slope_range", o.Place, fmt.Sprintf("slope_percent %g is steeper than turf can be, left aside", slope), "")
+			z.Slope = 0
+		}
 	}
 	return z
+}
+
+var exposures = []string{"", "full", "part", "shade", "deep"}
+
+// zoneID tells a zone from the object that it was traced as; both may stand in
+// one file.
+func zoneID(o *Object) string {
+	switch {
+	case isDerived(o.Feature):
+		return o.ID
+	case o.Feature.ID == "":
+		return "zone/" + string(o.Kind)
+	}
+	return "zone/" + o.Feature.ID
+}
+
+// zoneName is what people call a zone: a place in the file would tell them
+// nothing.
+func zoneName(o *Object) string {
+	switch {
+	case o.Feature.Label() != "":
+		return o.Feature.Label()
+	case o.Kind == Keepout:
+		return "Keepout"
+	}
+	return "Zone"
 }
 
 // takeRest makes a zone of the turf that no named one holds, but gives
 // slivers to the zone they lie along.
 func (d *division) takeRest(divided bool) error {
+	left, err := less(d.turf, d.taken)
+	if err != nil {
+		return err
+	}
 	var rest []geo.Region
-	for _, piece := range d.left.Pieces() {
+	for _, piece := range left.Pieces() {
 		if len(d.zones) > 0 && d.site.meanWidth(piece) < sliver {
 			if err := d.giveToNeighbour(piece); err != nil {
 				return err
@@ -158,9 +226,9 @@ func (d *division) takeRest(divided bool) error {
 	if err != nil {
 		return err
 	}
-	z := Zone{ID: "turf", Name: "Turf", Apply: true, Region: region}
+	z := Zone{ID: "zone/turf", Name: "Turf", Apply: true, Region: region}
 	if len(d.zones) > 0 {
-		z.ID, z.Name = "rest", "Rest"
+		z.ID, z.Name = "zone/rest", "Rest"
 	}
 	if divided {
 		d.site.problem(ingest.Warning, "zones_outdated", d.site.place(),
@@ -171,9 +239,37 @@ func (d *division) takeRest(divided bool) error {
 	return nil
 }
 
+// tellKeepouts warns of keepouts in zones that were written before them.
+func (d *division) tellKeepouts(keepouts []*Object) error {
+	for _, o := range keepouts {
+		for _, z := range d.zones {
+			shared, err := geo.Intersection(o.Ground, z.Region)
+			if err != nil {
+				return err
+			}
+			if area := d.site.Frame.Area(shared); z.Apply && area > telling {
+				d.site.problem(ingest.Warning, "zones_outdated", o.Place,
+					fmt.Sprintf("%.1f m2 of the keepout lie in zone %q, which was written earlier", float64(area), z.Name), "run zone again")
+			}
+		}
+	}
+	return nil
+}
+
 // meanWidth is the width of the strip that has a region's area and perimeter.
 func (s *Site) meanWidth(r geo.Region) float64 {
 	return 2 * float64(s.Frame.Area(r)) / float64(s.Frame.Perimeter(r))
+}
+
+// pieces counts the pieces of a region that are more than slivers.
+func (s *Site) pieces(r geo.Region) int {
+	n := 0
+	for _, piece := range r.Pieces() {
+		if s.meanWidth(piece) >= sliver {
+			n++
+		}
+	}
+	return n
 }
 
 func (d *division) giveToNeighbour(piece geo.Region) error {
@@ -202,9 +298,9 @@ func (d *division) freshID(id string) string {
 // lettered orders the zones for people, those that are treated first, the
 // largest first, and gives them letters.
 func (d *division) lettered() []Zone {
-	size := make(map[string]geo.Area, len(d.zones))
+	size := make(map[string]float64, len(d.zones))
 	for _, z := range d.zones {
-		size[z.ID] = d.site.Frame.Area(z.Region)
+		size[z.ID] = squareCentimetres(d.site.Frame.Area(z.Region))
 	}
 	slices.SortStableFunc(d.zones, func(a, b Zone) int {
 		if a.Apply != b.Apply {

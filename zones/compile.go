@@ -1,0 +1,180 @@
+package zones
+
+import (
+	"encoding/json"
+	"fmt"
+	"maps"
+	"slices"
+
+	"github.com/paulmach/orb"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// vicinity is how far, in metres, objects beyond the outline are kept: those
+// that a crew recognises the place by, and that throw shade on it (common
+// practice, no source).
+const vicinity = 40
+
+// A Compilation is a site file made of traced or mapped objects.
+type Compilation struct {
+	Site *Site // what was found; its problems say what was wrong
+	File *ingest.Collection
+	took []*Object
+}
+
+// Compile makes a site file: each object that plays a part gets its kind,
+// source and measures, and keeps its tags; what plays none is left out. With
+// an outline, objects farther than 40 m from it are left out too.
+func Compile(objects, outline *ingest.Collection, how Reading) Compilation {
+	all := *objects
+	if outline != nil {
+		all.Features = slices.Concat(outlines(outline), objects.Features)
+		all.Problems = slices.Concat(outline.Problems, objects.Problems)
+	}
+	s := NewSite(&all, how)
+	c := Compilation{Site: s, File: &ingest.Collection{Source: objects.Source, Members: compiledMembers(s, objects)}}
+	near := s.vicinityOf()
+	for _, o := range slices.Concat(s.Objects, s.Beyond) {
+		if near(o) {
+			c.took = append(c.took, o)
+			c.File.Features = append(c.File.Features, s.compiled(o))
+		}
+	}
+	return c
+}
+
+// outlines returns the areas of a collection as outlines, whatever their kind.
+func outlines(c *ingest.Collection) []*ingest.Feature {
+	var found []*ingest.Feature
+	for _, f := range c.Features {
+		if f.Geometry == nil || shapeOf(f.Geometry) != area {
+			continue
+		}
+		props := f.Properties.Clone()
+		props.Set("kind", Outline)
+		if f.ID == "" {
+			props.Set("id", "outline")
+		}
+		found = append(found, ingest.NewFeature(props, f.Geometry))
+	}
+	return found
+}
+
+func compiledMembers(s *Site, objects *ingest.Collection) []ingest.Member {
+	c := &ingest.Collection{}
+	if raw, ok := objects.Member("site"); ok {
+		c.SetMember("site", json.RawMessage(raw))
+	} else {
+		c.SetMember("site", map[string]string{"id": s.ID, "name": s.Name})
+	}
+	if s.Attribution != "" {
+		c.SetMember("attribution", s.Attribution)
+	}
+	return c.Members
+}
+
+// vicinityOf returns a test for objects on or near the property.
+func (s *Site) vicinityOf() func(*Object) bool {
+	outline := geo.Bounds{}
+	bounded := false
+	for _, o := range s.Of(Outline) {
+		if b := o.Ground.Bounds(); bounded {
+			outline = outline.Union(b)
+		} else {
+			outline, bounded = b, true
+		}
+	}
+	reach := outline.Grown(vicinity)
+	return func(o *Object) bool { return !bounded || o.bounds().Meets(reach) }
+}
+
+// bounds returns the rectangle round all that an object is made of.
+func (o *Object) bounds() geo.Bounds {
+	b := o.Ground.Bounds()
+	for _, l := range append(slices.Clone(o.Lines), o.Points) {
+		for _, p := range l {
+			b = b.With(p)
+		}
+	}
+	return b
+}
+
+// compiled returns an object as a feature of a site file. One whose kind the
+// file had stated is kept as it was.
+func (s *Site) compiled(o *Object) *ingest.Feature {
+	if !o.fromTags {
+		return o.Feature
+	}
+	var props ingest.Properties
+	props.Set("id", o.ID)
+	props.Set("kind", o.Kind)
+	if o.Name != "" {
+		props.Set("name", o.Name)
+	}
+	geometry := o.Feature.Geometry
+	if shapes[o.Kind]&shapeOf(geometry) == 0 {
+		geometry = plain(s.Frame.MultiPolygon(o.Ground))
+	} else if o.Width > 0 {
+		props.Set("width_m", o.Width)
+	}
+	if o.Kind == Tree && len(o.Points) > 0 {
+		props.Set("crown_m", o.Crown)
+	}
+	props.Set("source", o.Source)
+	props.Set("tags", tagsOf(o.Feature.Properties))
+	return ingest.NewFeature(props, geometry)
+}
+
+// plain returns a multipolygon of one polygon as that polygon.
+func plain(m orb.MultiPolygon) orb.Geometry {
+	if len(m) == 1 {
+		return m[0]
+	}
+	return m
+}
+
+// tagsOf returns the tags of a mapped object, but for those that a site file
+// has in words of its own.
+func tagsOf(p ingest.Properties) map[string]string {
+	tags := make(map[string]string)
+	for _, key := range p.Keys() {
+		if text, ok := p.Text(key); ok && key != "id" && key != "name" {
+			tags[key] = text
+		}
+	}
+	if raw, ok := p.Raw("tags"); ok {
+		nested := make(map[string]string)
+		if json.Unmarshal(raw, &nested) == nil {
+			for key, value := range nested {
+				tags[key] = value
+			}
+		}
+	}
+	return tags
+}
+
+// Account tells what the site file is made of, a line a kind.
+func (c Compilation) Account() []string {
+	var account []string
+	for _, k := range slices.Sorted(maps.Keys(shapes)) {
+		objects, assumed := 0, 0
+		for _, o := range c.took {
+			if o.Kind == k {
+				objects++
+			}
+			if o.Kind == k && o.Source == DefaultWidth {
+				assumed++
+			}
+		}
+		line := fmt.Sprintf("%d %s", objects, k)
+		if assumed > 0 {
+			line += fmt.Sprintf(", %d of them lines drawn at a default width", assumed)
+		}
+		if objects > 0 {
+			account = append(account, line)
+		}
+	}
+	return account
+}

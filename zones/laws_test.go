@@ -1,0 +1,291 @@
+package zones
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/paulmach/orb"
+	"pgregory.net/rapid"
+
+	"example.org/turfplat/geo"
+)
+
+const (
+	lawRel = 1e-6
+	lawAbs = 1e-4 // m2
+
+	micrometre = 1e-6 // m: by so much decimals of degrees move an edge
+)
+
+// checkIdentities proves the sums that a survey promises.
+func checkIdentities(t failer, m Measurement) {
+	t.Helper()
+	turf := m.Covers[Turf].AreaM2
+	if m.Outline != nil {
+		covers := m.Unknown.AreaM2
+		for _, k := range CoverKinds {
+			covers += m.Covers[k].AreaM2
+		}
+		near(t, "covers and unknown ground", covers, m.Outline.AreaM2, lawRel, lawAbs)
+	}
+	left := m.TracedTurf.AreaM2 - m.TracedTurf.OutsideOutlineM2
+	for _, d := range m.Deductions {
+		left -= d.AreaM2
+	}
+	near(t, "traced turf less what is outside and deductions", left, turf, 0, max(lawRel*m.TracedTurf.AreaM2, lawAbs))
+	zones := 0.0
+	for _, z := range m.Zones {
+		zones += z.AreaM2
+	}
+	near(t, "zones", zones, turf, lawRel, lawAbs)
+}
+
+// checkDisjoint proves that no two covers, and no two zones, overlap, which
+// they do not if together they cover as much as they add up to, and that all
+// lies inside the outline.
+func checkDisjoint(t failer, p *Plat) {
+	t.Helper()
+	area := func(r geo.Region) float64 { return float64(p.Site.Frame.Area(r)) }
+	together := func(what string, parts []geo.Region) geo.Region {
+		t.Helper()
+		sum := 0.0
+		for _, r := range parts {
+			sum += area(r)
+		}
+		all, err := geo.Union(parts...)
+		if err != nil {
+			t.Fatalf("%s: %v", what, err)
+		}
+		near(t, what+" together", area(all), sum, lawRel, lawAbs)
+		return all
+	}
+	var zones []geo.Region
+	for _, z := range p.Zones {
+		zones = append(zones, z.Region)
+	}
+	together("zones", zones)
+	covers := []geo.Region{p.Ground.Unknown}
+	for _, c := range p.Ground.Covers {
+		covers = append(covers, c.Region)
+	}
+	all := together("covers", covers)
+	if p.Ground.Outline.Empty() {
+		return
+	}
+	out, err := geo.Difference(all, p.Ground.Outline)
+	if err != nil {
+		t.Fatalf("covers outside the outline: %v", err)
+	}
+	near(t, "covers outside the outline", area(out), 0, 0, lawAbs)
+}
+
+// checkSameFigures compares two surveys of one property. Lengths are compared
+// where both read the same degrees: edges that coincide to a micrometre come
+// apart, or together, when those are rounded.
+func checkSameFigures(t failer, got, want Measurement, rel float64, lengths bool) {
+	t.Helper()
+	same := func(what string, got, want float64) {
+		t.Helper()
+		near(t, what, got, want, rel, 1e-6)
+	}
+	sameArea := func(what string, got, want AreaMeasure) {
+		t.Helper()
+		same(what+" area", got.AreaM2, want.AreaM2)
+		if !lengths {
+			return
+		}
+		same(what+" perimeter", got.PerimeterM, want.PerimeterM)
+		near(t, what+" sigma", got.SigmaM2, want.SigmaM2, 1e-5, 1e-6) // which trace claims an edge hangs on a micrometre
+		if got.Pieces != want.Pieces {
+			t.Errorf("%s: %d pieces, want %d", what, got.Pieces, want.Pieces)
+		}
+	}
+	if (got.Outline == nil) != (want.Outline == nil) {
+		t.Fatalf("outline %v, want %v", got.Outline, want.Outline)
+	}
+	if want.Outline != nil {
+		sameArea("outline", *got.Outline, *want.Outline)
+	}
+	same("traced turf", got.TracedTurf.AreaM2, want.TracedTurf.AreaM2)
+	same("traced turf outside", got.TracedTurf.OutsideOutlineM2, want.TracedTurf.OutsideOutlineM2)
+	same("unknown", got.Unknown.AreaM2, want.Unknown.AreaM2)
+	for _, k := range CoverKinds {
+		sameArea(string(k), got.Covers[k], want.Covers[k])
+	}
+	if lengths {
+		same("edge with hardscape", got.Edges.TurfHardscapeM, want.Edges.TurfHardscapeM)
+		same("edge with beds", got.Edges.TurfBedM, want.Edges.TurfBedM)
+		same("trim", got.Edges.TrimM, want.Edges.TrimM)
+	}
+	checkSameDeductions(t, got.Deductions, want.Deductions, rel)
+	checkSameZones(t, got.Zones, want.Zones, rel)
+	for i, w := range want.Zones {
+		if lengths {
+			same("perimeter of zone "+w.ID, got.Zones[i].PerimeterM, w.PerimeterM)
+		}
+	}
+}
+
+func checkSameDeductions(t failer, got, want []Deduction, rel float64) {
+	t.Helper()
+	areas := make(map[string]float64)
+	for _, d := range want {
+		areas[d.Feature] += d.AreaM2
+	}
+	for _, d := range got {
+		near(t, "deduction of "+d.Feature, d.AreaM2, areas[d.Feature], rel, 1e-6)
+		delete(areas, d.Feature)
+	}
+	for feature, area := range areas {
+		near(t, "deduction of "+feature, 0, area, 0, 1e-6)
+	}
+}
+
+func checkSameZones(t failer, got, want []ZoneMeasure, rel float64) {
+	t.Helper()
+	if len(got) != len(want) {
+		t.Fatalf("%d zones, want %d: %v, %v", len(got), len(want), got, want)
+	}
+	for _, w := range want {
+		i := slices.IndexFunc(got, func(z ZoneMeasure) bool { return z.ID == w.ID })
+		if i < 0 {
+			t.Fatalf("no zone %s among %v", w.ID, got)
+		}
+		g := got[i]
+		near(t, "zone "+w.ID, g.AreaM2, w.AreaM2, rel, micrometre*w.PerimeterM)
+		if g.Name != w.Name || g.Apply != w.Apply || g.Exposure != w.Exposure || g.Species != w.Species {
+			t.Errorf("zone %+v, want %+v", g, w)
+		}
+	}
+}
+
+// retraced returns a sketch with its objects in another order, and their rings
+// started elsewhere and wound either way.
+func (s sketch) retraced(t *rapid.T) sketch {
+	other := sketch{}
+	for _, it := range rapid.Permutation(s).Draw(t, "order") {
+		it.lines = slices.Clone(it.lines)
+		for i, l := range it.lines {
+			l = slices.Clone(l)
+			if it.geometry == "Polygon" {
+				open := l[:len(l)-1]
+				start := rapid.IntRange(0, len(open)-1).Draw(t, "start")
+				l = slices.Concat(open[start:], open[:start], open[start:start+1])
+			}
+			if rapid.Bool().Draw(t, "the other way") {
+				slices.Reverse(l)
+			}
+			it.lines[i] = l
+		}
+		other = append(other, it)
+	}
+	return other
+}
+
+func TestCoversAndZonesPartitionTheGroundAndReadBack(t *testing.T) {
+	t.Parallel()
+	check(t, 1000, func(t *rapid.T) {
+		p := drawProperty(t).plat(t)
+		m := measurementOf(t, p)
+		checkIdentities(t, m)
+		checkDisjoint(t, p)
+		checkReadsBack(t, p, m)
+	})
+}
+
+func TestFiguresDependOnTheGroundAlone(t *testing.T) {
+	t.Parallel()
+	check(t, 1000, func(t *rapid.T) {
+		s := drawProperty(t)
+		want := s.measure(t)
+		checkSameFigures(t, s.retraced(t).measure(t), want, 1e-9, true)
+		elsewhere := orb.Point{rapid.Float64Range(-180, 180).Draw(t, "longitude"), home.Lat()}
+		checkSameFigures(t, measurementOf(t, platOf(t, s.file(elsewhere, ""))), want, 1e-6, false)
+	})
+}
+
+// checkReadsBack writes the zones of a plat and reads them again.
+func checkReadsBack(t failer, p *Plat, want Measurement) {
+	t.Helper()
+	known := codes(p.Site.Problems)
+	again := rewritten(t, p)
+	checkSameZones(t, measurementOf(t, again).Zones, want.Zones, 1e-6)
+	for _, problem := range again.Site.Problems {
+		if !slices.Contains(known, problem.Code) {
+			t.Errorf("told of the file that was written: %v", problem)
+		}
+	}
+}
+
+// rewritten writes the site file of a plat and surveys it.
+func rewritten(t failer, p *Plat) *Plat {
+	t.Helper()
+	var file bytes.Buffer
+	if err := p.SiteFile().WriteGeoJSON(&file); err != nil {
+		t.Fatalf("site file: %v", err)
+	}
+	return platOf(t, file.Bytes())
+}
+
+// In a rectangle on a grid all areas are whole numbers of squares.
+func TestAreasAddUpOnAGrid(t *testing.T) {
+	check(t, 300, func(t *rapid.T) {
+		const side = 12
+		var squares [side][side]Kind
+		s := sketch{covering(Outline, "lot", rectangle(0, 0, side, side))}
+		for i := range rapid.IntRange(0, 8).Draw(t, "objects") {
+			k := rapid.SampledFrom(CoverKinds[:len(CoverKinds)-1]).Draw(t, "kind")
+			west, south := rapid.IntRange(0, side-1).Draw(t, "west"), rapid.IntRange(0, side-1).Draw(t, "south")
+			east, north := rapid.IntRange(west+1, side).Draw(t, "east"), rapid.IntRange(south+1, side).Draw(t, "north")
+			s = append(s, covering(k, fmt.Sprint(i), rectangle(float64(west), float64(south), float64(east), float64(north))))
+			for x := west; x < east; x++ {
+				for y := south; y < north; y++ {
+					if squares[x][y] == "" || k.rank() < squares[x][y].rank() {
+						squares[x][y] = k
+					}
+				}
+			}
+		}
+		count := make(map[Kind]float64)
+		for _, column := range squares {
+			for _, k := range column {
+				if k == "" {
+					k = Turf
+				}
+				count[k]++
+			}
+		}
+		m := s.measure(t)
+		for _, k := range CoverKinds {
+			near(t, string(k), m.Covers[k].AreaM2, count[k], 1e-8, 1e-6)
+		}
+		if math.IsNaN(m.Covers[Turf].SigmaM2) {
+			t.Errorf("sigma is not a number")
+		}
+	})
+}
+
+// Whatever is traced, a survey either refuses it or adds up.
+func TestScrawlsAddUpOrAreRefused(t *testing.T) {
+	t.Parallel()
+	check(t, 500, func(t *rapid.T) {
+		d := &drawing{T: t, coarse: rapid.Bool().Draw(t, "coarse")}
+		for i := range rapid.IntRange(1, 8).Draw(t, "objects") {
+			d.scrawl(i)
+		}
+		file := d.sketch.file(home, "")
+		s := NewSite(collectionOf(t, file), Reading{Key: builtInKey, Repair: rapid.Bool().Draw(t, "repair")})
+		p := Survey(s)
+		if p == nil {
+			if !s.Refused() || slices.Contains(codes(s.Problems), "overlay_failed") {
+				t.Errorf("not refused for a reason: %s\n%s", told(s.Problems), file)
+			}
+			return
+		}
+		checkIdentities(t, measurementOf(t, p))
+		checkDisjoint(t, p)
+	})
+}
