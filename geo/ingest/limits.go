@@ -27,8 +27,8 @@ var DefaultLimits = Limits{
 	Positions: 5_000_000,
 	Problems:  10_000,
 
-	Nodes:   5_000_000,
-	Ways:    1_000_000,
+	Nodes:   4_000_000,
+	Ways:    500_000,
 	Members: 10_000_000,
 	Tags:    3_000_000,
 }

@@ -42,6 +42,9 @@ func Read(r io.Reader, source string, limits Limits) iter.Seq[*Collection] {
 // the name of an attribute of a site file under "tags". The member
 // "attribution" names the makers of the data, as ODbL 1.0 section 4.3 asks.
 //
+// JSON, which is held whole while it is read, may have a quarter of
+// [Limits.Bytes]; of PBF the unpacked bytes count too.
+//
 // An extract that was cut at an edge lacks objects. Areas that lack a way or a
 // node are left out with a warning, lines keep the stretches that are whole.
 // Beside the problems an input and a position can have, there are, by
@@ -85,7 +88,7 @@ func readExtract(r *bufio.Reader, source string, limits Limits) *Collection {
 	if f != nil {
 		s.report(Problem{Severity: Refusal, Code: f.code, Place: s.file(), Text: f.text, Hint: f.hint})
 	} else {
-		newSurveyor(s, e).survey()
+		newOSMSite(s, e).build()
 	}
 	sum.Sum(s.Digest[:0])
 	return s.done()

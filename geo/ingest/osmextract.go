@@ -3,7 +3,9 @@ package ingest
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"github.com/paulmach/orb"
 )
@@ -36,6 +38,7 @@ type osmObject struct {
 	id      int64
 	tags    []Member    // values are JSON strings
 	nodes   []int64     // of a way
+	unnamed bool        // the nodes came without ids
 	members []osmMember // of a relation
 }
 
@@ -85,9 +88,35 @@ func (e *extract) place(id int64, at orb.Point) *fault {
 
 // unnamedNode gives a node that came without an id one that no editor gives.
 func (e *extract) unnamedNode() int64 {
-	const least = -1 << 63
 	e.unnamed++
-	return least + int64(e.unnamed)
+	return math.MinInt64 + int64(e.unnamed)
+}
+
+// isUnnamed reports whether an id was given by unnamedNode.
+func isUnnamed(id int64) bool { return id < math.MinInt64/2 }
+
+// memberLine adds the way that a relation's last member, which came with its
+// geometry, stands for.
+func (e *extract) memberLine(o osmObject, nodes []int64) *fault {
+	if len(o.members) == 0 || o.members[len(o.members)-1].kind != osmWay {
+		return nil
+	}
+	return e.add(osmObject{kind: osmWay, id: o.members[len(o.members)-1].id, nodes: nodes, unnamed: true})
+}
+
+// deleted counts an object that is no more.
+func (e *extract) deleted(o *osmObject) {
+	e.found(finding{
+		severity: Note, code: "osm_deleted", plural: "objects",
+		text: osmID(o.kind, o.id) + " is marked as deleted, left aside",
+	})
+}
+
+// remarked passes on what the server says, which is that the data are not whole.
+func (e *extract) remarked(text string) {
+	e.found(finding{
+		severity: Warning, code: "osm_remark", text: "the server that made it says: " + quoted(strings.TrimSpace(text)), plural: "times",
+	})
 }
 
 // leaveOut notes an object that cannot be used.
@@ -129,18 +158,15 @@ func (e *extract) spendMember() *fault {
 
 // add takes an object as it was read; its slices may be used again.
 func (e *extract) add(o osmObject) *fault {
+	if o.kind == osmNode {
+		return e.addPoint(o)
+	}
 	o.tags = slices.Clone(o.tags)
 	o.nodes = slices.Clone(o.nodes)
 	o.members = slices.Clone(o.members)
-	switch o.kind {
-	case osmNode:
-		if len(o.tags) > 0 {
-			e.points = append(e.points, o)
-		}
-		return nil
-	case osmWay:
+	if o.kind == osmWay {
 		e.ways = append(e.ways, o)
-	case osmRelation:
+	} else {
 		e.relations = append(e.relations, o)
 	}
 	if e.spent.ways++; e.spent.ways > e.limits.Ways {
@@ -149,23 +175,45 @@ func (e *extract) add(o osmObject) *fault {
 	return nil
 }
 
+// addPoint takes a node, if its tags say anything.
+func (e *extract) addPoint(o osmObject) *fault {
+	if !slices.ContainsFunc(o.tags, telling) {
+		return nil
+	}
+	if len(e.points) == e.limits.Features {
+		return beyond("limit_features", e.limits.Features, "features")
+	}
+	e.points = append(e.points, osmObject{kind: osmNode, id: o.id, tags: slices.Clone(o.tags)})
+	return nil
+}
+
 // settle sorts the objects by id and makes one of those given more than once.
 func (e *extract) settle() {
 	slices.SortFunc(e.nodes, func(a, b mapNode) int {
 		return cmp.Or(cmp.Compare(a.id, b.id), slices.Compare(a.at[:], b.at[:]))
 	})
-	e.nodes = slices.CompactFunc(e.nodes, func(a, b mapNode) bool {
-		if a.id == b.id && a.at != b.at {
-			e.found(finding{
-				severity: Warning, code: "osm_moved", near: &a.at, plural: "nodes",
-				text: osmID(osmNode, a.id) + " is given at two places, took the western one",
-			})
+	kept := e.nodes[:0]
+	for _, n := range e.nodes {
+		if last := len(kept) - 1; last >= 0 && kept[last].id == n.id {
+			e.again(kept[last], n)
+			continue
 		}
-		return a.id == b.id
-	})
+		kept = append(kept, n)
+	}
+	e.nodes = kept
 	e.points = settledObjects(e.points)
 	e.ways = settledObjects(e.ways)
 	e.relations = settledObjects(e.relations)
+}
+
+// again notes a node that was given before, if it lies elsewhere now.
+func (e *extract) again(n, later mapNode) {
+	if n.at != later.at {
+		e.found(finding{
+			severity: Warning, code: "osm_moved", near: &n.at, plural: "nodes",
+			text: osmID(osmNode, n.id) + " is given at two places, took the western one",
+		})
+	}
 }
 
 // settledObjects sorts objects by id and merges those with the same: servers
@@ -189,8 +237,8 @@ func (o *osmObject) merge(later osmObject) {
 	if len(later.tags) > 0 {
 		o.tags = later.tags
 	}
-	if len(later.nodes) > 0 {
-		o.nodes = later.nodes
+	if len(later.nodes) > 0 && (len(o.nodes) == 0 || !later.unnamed) {
+		o.nodes, o.unnamed = later.nodes, later.unnamed
 	}
 	if len(later.members) > 0 {
 		o.members = later.members

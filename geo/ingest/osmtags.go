@@ -39,7 +39,7 @@ func (t osmTexts) value(text string) json.RawMessage {
 	if kept, ok := t.values[text]; ok {
 		return kept
 	}
-	quoted := slices.Clip(appendString(nil, text))
+	quoted := slices.Clip(appendString(nil, strings.ToValidUTF8(text, "\ufffd")))
 	if len(t.values) < osmTextsKept && len(text) <= osmTextShort {
 		t.values[strings.Clone(text)] = quoted
 	}
