@@ -87,7 +87,7 @@ func (o *order) check() error {
 	return err
 }
 
-func checked(s survey) checkedSite {
+func checked(s surveyed) checkedSite {
 	site := checkedSite{ID: s.site.ID, Name: s.site.Name, Usable: s.plat != nil, Problems: []finding{}}
 	for _, p := range s.site.Problems {
 		f := finding{Severity: p.Severity.String(), Code: p.Code, Source: p.Place.Source, Line: p.Place.Line, Feature: p.Place.Feature, Label: p.Place.Label, Text: p.Text, Hint: p.Hint}

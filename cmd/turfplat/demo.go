@@ -76,7 +76,7 @@ func (d *desk) demo(folder string, asJSON bool) error {
 func (d *desk) demoFiles() ([]demoFile, error) {
 	o := &order{desk: &desk{in: bytes.NewReader(samples.AlderLane), messages: d.messages}, files: []string{"-"}, reading: zones.Reading{Key: zones.DefaultMapKey()}}
 	var files []demoFile
-	err := o.each(func(s survey) error {
+	err := o.each(func(s surveyed) error {
 		sheet, err := render.SiteMap(s.plat, s.measure, render.MapOptions{Units: s.site.Units})
 		if err != nil {
 			return err

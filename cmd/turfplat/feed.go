@@ -65,7 +65,7 @@ func (o *order) feed(w io.Writer, format string) error {
 	case "ndjson":
 		rows = ndjsonRows{w}
 	}
-	err := o.each(func(s survey) error { return rows.write(s.plat.FeedRows(s.measure, software())) })
+	err := o.each(func(s surveyed) error { return rows.write(s.plat.FeedRows(s.measure, software())) })
 	if !o.keeps(err) {
 		return err
 	}

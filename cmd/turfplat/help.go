@@ -5,14 +5,16 @@ package main
 
 const appHelp = `turfplat measures turf, divides it into zones and draws it to scale.
 
-It reads a property traced as GeoJSON (longitude and latitude, WGS 84), takes
-beds, paving, buildings and water off the turf, and tells how much is left,
-where, and how sure that is.
+It reads a property traced as GeoJSON (longitude and latitude, WGS 84) or cut
+from open map data (OSM XML, OSM PBF, Overpass JSON), takes beds,
+paving, buildings and water off the turf, and tells how much is left, where, and
+how sure that is.
 
 Usage:
     turfplat COMMAND [flags] [FILE ...]
 
 Commands:
+    survey     make a site file of a map extract or a tracing
     check      say what is wrong with a file, and where
     measure    areas by cover and by zone, deductions, uncertainty
     zone       write the site file with its turf divided into zones
@@ -43,6 +45,24 @@ const linesHelp = `    --lines        one whole document, site or row a line, as
 `
 
 const outHelp = `    -o FILE        write there; default: standard output
+`
+
+const surveyHelp = `turfplat survey makes a site file of map data or of a tracing.
+
+Usage:
+    turfplat survey [flags] [FILE ...]
+
+Map extracts are OSM XML, OSM PBF or Overpass JSON, told by their content; any
+GeoJSON will do as well. Each object that plays a part gets its kind, its source
+and its width, and keeps its tags; what plays none is left out. With an outline
+the site is that property, and objects within 40 m of it are kept as well, for
+the map. With -o, what was taken is told on standard output.
+
+Flags:
+    --outline FILE the property's edge: the areas in a GeoJSON file
+` + readingHelp + linesHelp + outHelp + `
+Example:
+    $ turfplat survey town.osm.pbf --outline parcel.geojson -o site.geojson
 `
 
 const checkHelp = `turfplat check says what is wrong with site files, and where.

@@ -90,7 +90,7 @@ func mapKey(file string) (*zones.MapKey, error) {
 // collections reads the sites of a file, one at a time.
 func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
 	if file == "-" {
-		return ingest.GeoJSON(o.in, "standard input", ingest.DefaultLimits)
+		return ingest.Read(o.in, "standard input", ingest.DefaultLimits)
 	}
 	return func(yield func(*ingest.Collection) bool) {
 		f, err := os.Open(file)
@@ -99,7 +99,7 @@ func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
 			return
 		}
 		defer f.Close()
-		for c := range ingest.GeoJSON(f, file, ingest.DefaultLimits) {
+		for c := range ingest.Read(f, file, ingest.DefaultLimits) {
 			if !yield(c) {
 				return
 			}

@@ -85,7 +85,7 @@ func (o *order) drawMap(d drawing) error {
 	var drawn drawnMap
 	err := o.write(func(w io.Writer) error {
 		count := 0
-		return o.each(func(s survey) error {
+		return o.each(func(s surveyed) error {
 			if count++; count > 1 {
 				return fmt.Errorf("map draws one site, and there are more: give it one")
 			}

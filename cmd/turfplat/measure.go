@@ -31,7 +31,7 @@ func measureCommand(d *desk) *cli.Command {
 
 // A printer prints the measures of sites, one after the other.
 type printer interface {
-	print(w io.Writer, s survey) error
+	print(w io.Writer, s surveyed) error
 	finish(w io.Writer) error
 }
 
@@ -54,7 +54,7 @@ func printerOf(o *order, by string) (printer, error) {
 }
 
 func (o *order) measure(w io.Writer, p printer) error {
-	err := o.each(func(s survey) error { return p.print(w, s) })
+	err := o.each(func(s surveyed) error { return p.print(w, s) })
 	if !o.keeps(err) {
 		return err
 	}
@@ -72,7 +72,7 @@ type measureDocument struct {
 
 type jsonLines struct{}
 
-func (jsonLines) print(w io.Writer, s survey) error {
+func (jsonLines) print(w io.Writer, s surveyed) error {
 	return writeJSON(w, measureDocument{zones.MeasureSchema, []zones.Measurement{s.measure}}, "")
 }
 
@@ -80,7 +80,7 @@ func (jsonLines) finish(io.Writer) error { return nil }
 
 type jsonDocument struct{ sites []zones.Measurement }
 
-func (p *jsonDocument) print(_ io.Writer, s survey) error {
+func (p *jsonDocument) print(_ io.Writer, s surveyed) error {
 	p.sites = append(p.sites, s.measure)
 	return nil
 }

@@ -11,7 +11,7 @@ import (
 // reports prints a page a site: covers, zones, deductions, edges.
 type reports struct{ count int }
 
-func (r *reports) print(w io.Writer, s survey) error {
+func (r *reports) print(w io.Writer, s surveyed) error {
 	if r.count++; r.count > 1 {
 		fmt.Fprintln(w)
 	}
@@ -20,7 +20,7 @@ func (r *reports) print(w io.Writer, s survey) error {
 	if _, err := coverTable(f, m).WriteTo(w); err != nil {
 		return err
 	}
-	if len(m.Zones) > 1 || m.Zones != nil && !m.Zones[0].Apply {
+	if len(m.Zones) > 1 || len(m.Zones) == 1 && !m.Zones[0].Apply {
 		fmt.Fprintln(w)
 		if _, err := zoneTable(f, m.Zones).WriteTo(w); err != nil {
 			return err

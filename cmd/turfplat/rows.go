@@ -13,7 +13,7 @@ type siteRows struct {
 	table *table
 }
 
-func (r *siteRows) print(w io.Writer, s survey) error {
+func (r *siteRows) print(w io.Writer, s surveyed) error {
 	f, m := figures{s.site.Units}, s.measure
 	if r.table == nil {
 		r.table = newTable("lrrrrrr")
@@ -31,7 +31,7 @@ type zoneRows struct {
 	table *table
 }
 
-func (r *zoneRows) print(w io.Writer, s survey) error {
+func (r *zoneRows) print(w io.Writer, s surveyed) error {
 	f, m := figures{s.site.Units}, s.measure
 	if r.table == nil {
 		r.table = newTable("lllrrll")

@@ -2,90 +2,96 @@ package main
 
 import (
 	"fmt"
-	"iter"
-	"runtime"
+	"io"
+
+	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
 
-// A survey is a site, laid out and measured.
-type survey struct {
-	site    *zones.Site
-	plat    *zones.Plat // nil if the site was refused
-	measure zones.Measurement
-	err     error
+func surveyCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "survey",
+		CustomHelpTemplate: surveyHelp,
+		OnUsageError:       onUsageError,
+		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}),
+		Action: func(c *cli.Context) error {
+			o, err := d.order(c)
+			if err != nil {
+				return err
+			}
+			return o.surveyMaps(c.String("outline"))
+		},
+	}
 }
 
-// survey lays a site out and measures it.
-func (o *order) survey(c *ingest.Collection) survey {
-	s := survey{site: zones.NewSite(c, o.reading)}
-	if o.units != "" {
-		s.site.Units = o.units
+// surveyMaps writes a site file of each map extract or tracing.
+func (o *order) surveyMaps(outlineFile string) error {
+	outline, err := o.outline(outlineFile)
+	if err != nil {
+		return err
 	}
-	if s.plat = zones.Survey(s.site); s.plat == nil {
-		return s
-	}
-	if s.measure, s.err = s.plat.Measurement(); s.err != nil {
-		s.err = fmt.Errorf("%s: %w", s.site.ID, s.err)
-	}
-	return s
-}
-
-// surveys surveys the sites of all files, as many at a time as there are
-// cores, and gives them in the order read.
-func (o *order) surveys() iter.Seq[survey] {
-	return func(yield func(survey) bool) {
-		queue := make(chan chan survey, runtime.GOMAXPROCS(0)-1)
-		stop := make(chan struct{})
-		defer close(stop)
-		go o.work(queue, stop)
-		for next := range queue {
-			if !yield(<-next) {
-				return
+	var account []string
+	err = o.write(func(w io.Writer) error {
+		count, refused := 0, false
+		for _, file := range o.files {
+			for c := range o.collections(file) {
+				if count++; count > 1 && !o.lines {
+					return usageErrorf("several sites are written one a line: add --lines")
+				}
+				made := zones.Compile(c, outline, o.reading)
+				o.tellProblems(made.Site.Problems)
+				if made.Site.Refused() {
+					refused = true
+					continue
+				}
+				account = made.Account()
+				if err := o.writeSite(w, made.File); err != nil {
+					return err
+				}
 			}
 		}
+		if refused {
+			return errRefused
+		}
+		return nil
+	})
+	if err != nil || o.output == "" || o.lines {
+		return err
 	}
+	return o.tellAccount(account)
 }
 
-func (o *order) work(queue chan<- chan survey, stop <-chan struct{}) {
-	defer close(queue)
-	for _, file := range o.files {
-		for c := range o.collections(file) {
-			next := make(chan survey, 1)
-			select {
-			case queue <- next:
-			case <-stop:
-				return
-			}
-			go func() { next <- o.survey(c) }()
-		}
+// outline reads the file that a property's edge is taken from.
+func (o *order) outline(file string) (*ingest.Collection, error) {
+	if file == "" {
+		return nil, nil
 	}
+	for c := range o.collections(file) {
+		if c.Refused() {
+			o.tellProblems(c.Problems)
+			return nil, errRefused
+		}
+		return c, nil
+	}
+	return nil, usageErrorf("--outline %s: there is nothing in it", file)
 }
 
-// each does something with each survey, in order. A site that is refused is
-// told and left out, and makes the command end with errRefused; an error of do
-// ends it at once.
-func (o *order) each(do func(survey) error) error {
-	refused := false
-	progress := o.progress()
-	defer progress.done()
-	for s := range o.surveys() {
-		o.tellProblems(s.site.Problems)
-		progress.step()
-		if s.err != nil {
-			return s.err
-		}
-		if s.plat == nil {
-			refused = true
-			continue
-		}
-		if err := do(s); err != nil {
+// surveyAccount is the machine form of what a survey took.
+type surveyAccount struct {
+	Schema string   `json:"schema"`
+	Took   []string `json:"took"`
+}
+
+func (o *order) tellAccount(account []string) error {
+	if o.json {
+		return writeJSON(o.out, surveyAccount{"turfplat/survey/1", account}, " ")
+	}
+	for _, line := range account {
+		if _, err := fmt.Fprintln(o.out, line); err != nil {
 			return err
 		}
-	}
-	if refused {
-		return errRefused
 	}
 	return nil
 }

@@ -46,7 +46,7 @@ func (o *order) zone() error {
 	var units zones.Units
 	written := o.write(func(w io.Writer) error {
 		count := 0
-		return o.each(func(s survey) error {
+		return o.each(func(s surveyed) error {
 			if count++; count > 1 && !o.lines {
 				return usageErrorf("several sites are written one a line: add --lines")
 			}

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"fmt"
+	"iter"
+	"runtime"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+// A surveyed site is laid out and measured.
+type surveyed struct {
+	site    *zones.Site
+	plat    *zones.Plat // nil if the site was refused
+	measure zones.Measurement
+	err     error
+}
+
+// survey lays a site out and measures it.
+func (o *order) survey(c *ingest.Collection) surveyed {
+	s := surveyed{site: zones.NewSite(c, o.reading)}
+	if o.units != "" {
+		s.site.Units = o.units
+	}
+	if s.plat = zones.Survey(s.site); s.plat == nil {
+		return s
+	}
+	if s.measure, s.err = s.plat.Measurement(); s.err != nil {
+		s.err = fmt.Errorf("%s: %w", s.site.ID, s.err)
+	}
+	return s
+}
+
+// surveys surveys the sites of all files, as many at a time as there are
+// cores, and gives them in the order read.
+func (o *order) surveys() iter.Seq[surveyed] {
+	return func(yield func(surveyed) bool) {
+		queue := make(chan chan surveyed, runtime.GOMAXPROCS(0)-1)
+		stop := make(chan struct{})
+		defer close(stop)
+		go o.work(queue, stop)
+		for next := range queue {
+			if !yield(<-next) {
+				return
+			}
+		}
+	}
+}
+
+func (o *order) work(queue chan<- chan surveyed, stop <-chan struct{}) {
+	defer close(queue)
+	for _, file := range o.files {
+		for c := range o.collections(file) {
+			next := make(chan surveyed, 1)
+			select {
+			case queue <- next:
+			case <-stop:
+				return
+			}
+			go func() { next <- o.survey(c) }()
+		}
+	}
+}
+
+// each does something with each survey, in order. A site that is refused is
+// told and left out, and makes the command end with errRefused; an error of do
+// ends it at once.
+func (o *order) each(do func(surveyed) error) error {
+	refused := false
+	progress := o.progress()
+	defer progress.done()
+	for s := range o.surveys() {
+		o.tellProblems(s.site.Problems)
+		progress.step()
+		if s.err != nil {
+			return s.err
+		}
+		if s.plat == nil {
+			refused = true
+			continue
+		}
+		if err := do(s); err != nil {
+			return err
+		}
+	}
+	if refused {
+		return errRefused
+	}
+	return nil
+}
