@@ -109,7 +109,7 @@ func (s *Site) cutRegion(r geo.Region, l geo.Line) (cutting, error) {
 		}
 		lefts, rights = append(lefts, left), append(rights, right)
 	}
-	if len(lefts) > 0 && !slices.ContainsFunc(wholes, s.wide) {
+	if len(lefts) > 0 && !slices.ContainsFunc(wholes, func(r geo.Region) bool { return s.pieces(r) > 0 }) {
 		lefts, wholes = append(lefts, wholes...), nil // slivers are no zone of their own
 	}
 	left, err1 := geo.Union(lefts...)

@@ -11,16 +11,18 @@ import (
 )
 
 // zonesOf writes zones as people would list them.
-func zonesOf(m Measurement) []string {
+func zonesOf(m Measurement) []string { return strings.Split(listed(m.Zones), "\n") }
+
+func listed(zones []ZoneMeasure) string {
 	var list []string
-	for _, z := range m.Zones {
+	for _, z := range zones {
 		line := fmt.Sprintf("%s %s %q %.3f", z.Letter, z.ID, z.Name, z.AreaM2)
 		if !z.Apply {
 			line += " no application"
 		}
 		list = append(list, line)
 	}
-	return list
+	return strings.Join(list, "\n")
 }
 
 func cutline(id string, l ...geo.XY) item { return lineString(kind(Cutline, id), l...) }

@@ -147,12 +147,12 @@ func checkSameDeductions(t failer, got, want []Deduction, rel float64) {
 func checkSameZones(t failer, got, want []ZoneMeasure, rel float64) {
 	t.Helper()
 	if len(got) != len(want) {
-		t.Fatalf("%d zones, want %d: %v, %v", len(got), len(want), got, want)
+		t.Fatalf("zones\n%s\nwant\n%s", listed(got), listed(want))
 	}
 	for _, w := range want {
 		i := slices.IndexFunc(got, func(z ZoneMeasure) bool { return z.ID == w.ID })
 		if i < 0 {
-			t.Fatalf("no zone %s among %v", w.ID, got)
+			t.Fatalf("no zone %s among\n%s", w.ID, listed(got))
 		}
 		g := got[i]
 		near(t, "zone "+w.ID, g.AreaM2, w.AreaM2, rel, micrometre*w.PerimeterM)

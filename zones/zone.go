@@ -109,14 +109,14 @@ func (d *division) take(o *Object) error {
 	if err != nil {
 		return err
 	}
-	d.taken = append(d.taken, o)
 	part, err := geo.Intersection(own, d.turf)
 	if err != nil {
 		return err
 	}
-	if part.Empty() {
+	if d.site.pieces(part) == 0 {
 		return d.tellEmpty(o)
 	}
+	d.taken = append(d.taken, o)
 	if err := d.tellShared(o); err != nil {
 		return err
 	}
@@ -129,7 +129,7 @@ func (d *division) take(o *Object) error {
 // tellEmpty warns of an object that gets no turf.
 func (d *division) tellEmpty(o *Object) error {
 	on, err := geo.Intersection(o.Ground, d.turf)
-	if on.Empty() {
+	if d.site.pieces(on) == 0 {
 		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("%s lies on no turf", o.Kind), "move it onto the lawn that it is meant for")
 	} else {
 		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("all turf of the %s lies in smaller zones or keepouts", o.Kind), "")
@@ -211,7 +211,7 @@ func (d *division) takeRest(divided bool) error {
 	}
 	var rest []geo.Region
 	for _, piece := range left.Pieces() {
-		if len(d.zones) > 0 && d.site.meanWidth(piece) < sliver {
+		if len(d.zones) > 0 && d.site.pieces(piece) == 0 {
 			if err := d.giveToNeighbour(piece); err != nil {
 				return err
 			}
