@@ -6,9 +6,9 @@ package main
 const appHelp = `turfplat measures turf, divides it into zones and draws it to scale.
 
 It reads a property traced as GeoJSON (longitude and latitude, WGS 84) or cut
-from open map data (OSM XML, OSM PBF, Overpass JSON), takes beds,
-paving, buildings and water off the turf, and tells how much is left, where, and
-how sure that is.
+from open map data (OSM XML, OSM PBF, Overpass JSON), takes beds, paving,
+buildings and water off the turf, and tells how much is left, where, and how
+sure that is.
 
 Usage:
     turfplat COMMAND [flags] [FILE ...]
