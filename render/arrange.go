@@ -202,7 +202,7 @@ func (d *draft) withMap(a arrangement, area Rect) arrangement {
 		return a
 	}
 	series := EngineerScales
-	if d.figures.metric() {
+	if d.figures.Metric() {
 		series = MetricScales
 	}
 	if s, err := series.Fit(width, height, inner.Width(), inner.Height()); err == nil {

@@ -22,11 +22,11 @@ func TestFiguresBearTheirError(t *testing.T) {
 		{zones.Metric, -120, 11, "−120", "11"},
 		{zones.Metric, -0.3, 0, "0", "0"},
 	} {
-		f := figures{tt.units}
-		if got := f.area(tt.m2, tt.ci); got != tt.area {
+		f := figures{zones.Figures{Units: tt.units}}
+		if got := f.Area(tt.m2, tt.ci); got != tt.area {
 			t.Errorf("area %g is written %s, want %s", tt.m2, got, tt.area)
 		}
-		if got := f.plusMinus(tt.ci); got != tt.plusMinus {
+		if got := f.PlusMinus(tt.ci); got != tt.plusMinus {
 			t.Errorf("error %g is written %s, want %s", tt.ci, got, tt.plusMinus)
 		}
 	}
@@ -34,8 +34,8 @@ func TestFiguresBearTheirError(t *testing.T) {
 
 func TestLengthsAndPlaces(t *testing.T) {
 	for _, tt := range []struct{ name, got, want string }{
-		{"feet", figures{zones.US}.length(100 * metresPerFoot), "100"},
-		{"metres", figures{zones.Metric}.length(1234.4), "1,234"},
+		{"feet", figures{zones.Figures{Units: zones.US}}.Length(100 * metresPerFoot), "100"},
+		{"metres", figures{zones.Figures{Units: zones.Metric}}.Length(1234.4), "1,234"},
 		{"share", share(1, 3), "33 %"},
 		{"small share", share(0.001, 1), "<1 %"},
 		{"no share", share(0, 1), "0 %"},
@@ -43,8 +43,8 @@ func TestLengthsAndPlaces(t *testing.T) {
 		{"share of nothing", share(0, 0), ""},
 		{"north west", degreesText(-98.499851, 40.000241), "40.00024° N, 98.49985° W"},
 		{"south east", degreesText(151.5, -33.25), "33.25000° S, 151.50000° E"},
-		{"range", figures{zones.Metric}.errorRange(0.1, 0.3), "0.10 to 0.30 m"},
-		{"one error", figures{zones.US}.errorRange(0.3048, 0.3048), "1.0 ft"},
+		{"range", figures{zones.Figures{Units: zones.Metric}}.errorRange(0.1, 0.3), "0.10 to 0.30 m"},
+		{"one error", figures{zones.Figures{Units: zones.US}}.errorRange(0.3048, 0.3048), "1.0 ft"},
 	} {
 		if tt.got != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, tt.got, tt.want)

@@ -73,10 +73,10 @@ func (d *draft) sourceText() string {
 // or to a centimetre.
 func (f figures) errorRange(least, most float64) string {
 	format := "%.1f"
-	if f.metric() {
+	if f.Metric() {
 		format = "%.2f"
 	}
-	from, to := fmt.Sprintf(format, f.inLengthUnit(least)), fmt.Sprintf(format, f.inLengthUnit(most))
+	from, to := fmt.Sprintf(format, f.InLengthUnit(least)), fmt.Sprintf(format, f.InLengthUnit(most))
 	if from == to {
 		return to + " " + f.lengthUnit()
 	}

@@ -60,7 +60,7 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 	if err != nil {
 		return nil, err
 	}
-	d := &draft{plat: p, measured: m, options: o, figures: figures{o.Units}, letters: &lettering{}, extent: site.Bounds()}
+	d := &draft{plat: p, measured: m, options: o, figures: figures{zones.Figures{Units: o.Units}}, letters: &lettering{}, extent: site.Bounds()}
 	if d.near, err = site.Buffer(closeBy); err != nil {
 		return nil, err
 	}

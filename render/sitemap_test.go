@@ -202,7 +202,7 @@ func TestOrchardHouseIsToldInFull(t *testing.T) {
 	}
 	for _, z := range d.measured.Zones {
 		wanted[z.Name] = 2
-		wanted[f.area(z.AreaM2, z.CI95M2)] = 2
+		wanted[f.Area(z.AreaM2, z.CI95M2)] = 2
 	}
 	for _, name := range []string{"House", "Garage", "Drive", "Patio", "Pool", "Pond", "Putting green", "Gravel", "Island bed"} {
 		wanted[name] = 2
@@ -225,7 +225,7 @@ func TestEveryZoneIsFoundInThePDF(t *testing.T) {
 			if !strings.Contains(text, d.letters.of(z.Name)) {
 				t.Errorf("%s: zone %q is not found in\n%s", name, z.Name, text)
 			}
-			if area := d.figures.area(z.AreaM2, z.CI95M2); !strings.Contains(text, area) {
+			if area := d.figures.Area(z.AreaM2, z.CI95M2); !strings.Contains(text, area) {
 				t.Errorf("%s: area %s of zone %s is not found", name, area, z.Letter)
 			}
 		}

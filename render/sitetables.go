@@ -38,7 +38,7 @@ func (d *draft) turfTable(objects int) Table {
 		{Head: "Turf and deductions"}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End}, {Head: "Share", Anchor: End},
 	}}
 	add := func(label string, a zones.AreaMeasure) {
-		t.Rows = append(t.Rows, []string{label, f.area(a.AreaM2, a.CI95M2), f.plusMinus(a.CI95M2), share(a.AreaM2, whole)})
+		t.Rows = append(t.Rows, []string{label, f.Area(a.AreaM2, a.CI95M2), f.PlusMinus(a.CI95M2), share(a.AreaM2, whole)})
 	}
 	if m.Outline != nil {
 		add("Outline", *m.Outline)
@@ -49,14 +49,14 @@ func (d *draft) turfTable(objects int) Table {
 		}
 		add("Traced turf", d.tally.traced)
 		if m.TracedTurf.OutsideOutlineM2 > 0 {
-			t.Rows = append(t.Rows, []string{"Outside the outline", f.area(-m.TracedTurf.OutsideOutlineM2, d.tally.traced.CI95M2), "", ""})
+			t.Rows = append(t.Rows, []string{"Outside the outline", f.Area(-m.TracedTurf.OutsideOutlineM2, d.tally.traced.CI95M2), "", ""})
 		}
 	}
 	for i, k := range d.tally.kinds {
 		t.Rows = append(t.Rows, k.rows(f, whole, d.tally.listed(i, objects))...)
 	}
 	net := d.tally.net
-	t.Totals = [][]string{{"Net turf", f.area(net.AreaM2, net.CI95M2), f.plusMinus(net.CI95M2), share(net.AreaM2, whole)}}
+	t.Totals = [][]string{{"Net turf", f.Area(net.AreaM2, net.CI95M2), f.PlusMinus(net.CI95M2), share(net.AreaM2, whole)}}
 	return t
 }
 
@@ -84,7 +84,7 @@ func (d *draft) zoneTable(level detail) Table {
 		{Head: "Zone", Width: letterColumn}, {Wrap: !level.brief}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End},
 	}}
 	row := func(letter, text string, m2, ci95M2 float64) []string {
-		return []string{letter, text, f.area(m2, ci95M2), f.plusMinus(ci95M2)}
+		return []string{letter, text, f.Area(m2, ci95M2), f.PlusMinus(ci95M2)}
 	}
 	most := min(level.zones, len(all))
 	for _, z := range all[:most] {
@@ -149,8 +149,8 @@ func (d *draft) edgeTable() Table {
 	return Table{Size: tableSize,
 		Columns: []Column{{Head: "Edges of the turf"}, {Head: f.lengthUnit(), Anchor: End}},
 		Rows: [][]string{
-			{"Edging along hardscape", f.length(e.TurfHardscapeM)},
-			{"Edging along beds", f.length(e.TurfBedM)},
-			{"Trimming at walls, fences, trunks", f.length(e.TrimM)},
+			{"Edging along hardscape", f.Length(e.TurfHardscapeM)},
+			{"Edging along beds", f.Length(e.TurfBedM)},
+			{"Trimming at walls, fences, trunks", f.Length(e.TrimM)},
 		}}
 }

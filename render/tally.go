@@ -120,7 +120,7 @@ func (t tally) objectRows() int {
 // the rest is grouped.
 func (k kindTally) rows(f figures, whole float64, most int) [][]string {
 	row := func(label string, m zones.AreaMeasure) []string {
-		return []string{label, f.area(-m.AreaM2, m.CI95M2), f.plusMinus(m.CI95M2), share(m.AreaM2, whole)}
+		return []string{label, f.Area(-m.AreaM2, m.CI95M2), f.PlusMinus(m.CI95M2), share(m.AreaM2, whole)}
 	}
 	if k.count == 1 && len(k.objects) == 1 {
 		label := k.objects[0].name
@@ -138,12 +138,12 @@ func (k kindTally) rows(f figures, whole float64, most int) [][]string {
 		if o.count > 1 {
 			label = fmt.Sprintf("%s (%d pieces)", label, o.count)
 		}
-		rows = append(rows, []string{"\t" + label, f.area(-o.measure.AreaM2, o.measure.CI95M2), f.plusMinus(o.measure.CI95M2), ""})
+		rows = append(rows, []string{"\t" + label, f.Area(-o.measure.AreaM2, o.measure.CI95M2), f.PlusMinus(o.measure.CI95M2), ""})
 		left -= o.count
 		listed += o.measure.AreaM2
 	}
 	if shown > 0 && left > 0 {
-		rows = append(rows, []string{fmt.Sprintf("\t%d more %s", left, k.look.noun(left)), f.area(listed-k.measure.AreaM2, k.measure.CI95M2), "", ""})
+		rows = append(rows, []string{fmt.Sprintf("\t%d more %s", left, k.look.noun(left)), f.Area(listed-k.measure.AreaM2, k.measure.CI95M2), "", ""})
 	}
 	return rows
 }

@@ -57,7 +57,7 @@ func (d *draft) zoneLabel(z zones.ZoneMeasure) zoneLabel {
 	if !z.Apply {
 		l.figures = append(l.figures, Text{String: noApplication, Face: Bold, Size: mapSize, Ink: warning.ReadableOn(turfTint)})
 	}
-	area := d.figures.area(z.AreaM2, z.CI95M2) + " " + d.figures.areaUnit()
+	area := d.figures.Area(z.AreaM2, z.CI95M2) + " " + d.figures.areaUnit()
 	l.figures = append(l.figures, Text{String: area, Size: mapSize, Ink: Black})
 	return l
 }

@@ -16,10 +16,12 @@ type drawing struct {
 	sketch sketch
 }
 
-// drawProperty draws a parcel with a house, a drive that ends on its wall, and
+func drawProperty(t *rapid.T) sketch { return drawPropertyOn(t, rapid.Bool().Draw(t, "coarse")) }
+
+// drawPropertyOn draws a parcel with a house, a drive that ends on its wall, and
 // any of the things that lie about properties.
-func drawProperty(t *rapid.T) sketch {
-	d := &drawing{T: t, coarse: rapid.Bool().Draw(t, "coarse")}
+func drawPropertyOn(t *rapid.T, coarse bool) sketch {
+	d := &drawing{T: t, coarse: coarse}
 	d.frame()
 	wall := d.house()
 	d.drive(wall)

@@ -15,7 +15,7 @@ func (r *reports) print(w io.Writer, s surveyed) error {
 	if r.count++; r.count > 1 {
 		fmt.Fprintln(w)
 	}
-	f, m := figures{s.site.Units}, s.measure
+	f, m := figuresIn(s.site.Units), s.measure
 	fmt.Fprintf(w, "%s\n\n", title(m))
 	if _, err := coverTable(f, m).WriteTo(w); err != nil {
 		return err
@@ -59,13 +59,13 @@ func coverTable(f figures, m zones.Measurement) *table {
 		if !there || i > 0 && k == zones.Turf {
 			continue
 		}
-		t.row(string(k), f.area(c.AreaM2, c.CI95M2), share(c.AreaM2, whole), f.plusMinus(c.CI95M2))
+		t.row(string(k), f.Area(c.AreaM2, c.CI95M2), share(c.AreaM2, whole), f.PlusMinus(c.CI95M2))
 	}
 	if m.Outline != nil {
 		if m.Unknown.AreaM2 > 0 {
-			t.row("unknown", f.area(m.Unknown.AreaM2, m.Outline.CI95M2), share(m.Unknown.AreaM2, whole), "")
+			t.row("unknown", f.Area(m.Unknown.AreaM2, m.Outline.CI95M2), share(m.Unknown.AreaM2, whole), "")
 		}
-		t.row("outline", f.area(whole, m.Outline.CI95M2), share(whole, whole), f.plusMinus(m.Outline.CI95M2))
+		t.row("outline", f.Area(whole, m.Outline.CI95M2), share(whole, whole), f.PlusMinus(m.Outline.CI95M2))
 	}
 	return t
 }
@@ -74,7 +74,7 @@ func zoneTable(f figures, measured []zones.ZoneMeasure) *table {
 	t := newTable("llrrl")
 	t.row("zone", "", f.areaUnit(), "+/-", "")
 	for _, z := range measured {
-		t.row(z.Letter, z.Name, f.area(z.AreaM2, z.CI95M2), f.plusMinus(z.CI95M2), remarks(f, z))
+		t.row(z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), remarks(f, z))
 	}
 	return t
 }
@@ -87,7 +87,7 @@ func remarks(f figures, z zones.ZoneMeasure) string {
 		}
 	}
 	if z.SlopePercent > 0 {
-		said = append(said, fmt.Sprintf("slope %.0f %%, surface %s", z.SlopePercent, f.area(z.SurfaceAreaM2, 0)))
+		said = append(said, fmt.Sprintf("slope %.0f %%, surface %s", z.SlopePercent, f.Area(z.SurfaceAreaM2, 0)))
 	}
 	if !z.Apply {
 		said = append(said, "no application")
@@ -111,7 +111,7 @@ func deductionTable(f figures, m zones.Measurement) *table {
 		if label == "" {
 			label = d.Feature
 		}
-		t.row(label, string(d.Kind), f.area(d.AreaM2, 0))
+		t.row(label, string(d.Kind), f.Area(d.AreaM2, 0))
 	}
 	return t
 }

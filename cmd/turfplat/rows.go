@@ -14,13 +14,13 @@ type siteRows struct {
 }
 
 func (r *siteRows) print(w io.Writer, s surveyed) error {
-	f, m := figures{s.site.Units}, s.measure
+	f, m := figuresIn(s.site.Units), s.measure
 	if r.table == nil {
 		r.table = newTable("lrrrrrr")
 		r.table.row("site", "turf", "+/-", "bed", "hardscape", "building", "unit")
 	}
-	cover := func(k zones.Kind) string { return f.area(m.Covers[k].AreaM2, m.Covers[k].CI95M2) }
-	r.table.row(m.ID, cover(zones.Turf), f.plusMinus(m.Covers[zones.Turf].CI95M2), cover(zones.Bed), cover(zones.Hardscape), cover(zones.Building), f.areaUnit())
+	cover := func(k zones.Kind) string { return f.Area(m.Covers[k].AreaM2, m.Covers[k].CI95M2) }
+	r.table.row(m.ID, cover(zones.Turf), f.PlusMinus(m.Covers[zones.Turf].CI95M2), cover(zones.Bed), cover(zones.Hardscape), cover(zones.Building), f.areaUnit())
 	return flushRows(w, r.table, r.lines)
 }
 
@@ -32,14 +32,14 @@ type zoneRows struct {
 }
 
 func (r *zoneRows) print(w io.Writer, s surveyed) error {
-	f, m := figures{s.site.Units}, s.measure
+	f, m := figuresIn(s.site.Units), s.measure
 	if r.table == nil {
 		r.table = newTable("lllrrll")
 		r.table.row("site", "zone", "", f.areaUnit(), "+/-", "unit", "")
 		r.table.rows[0][3] = "area"
 	}
 	for _, z := range m.Zones {
-		r.table.row(m.ID, z.Letter, z.Name, f.area(z.AreaM2, z.CI95M2), f.plusMinus(z.CI95M2), f.areaUnit(), remarks(f, z))
+		r.table.row(m.ID, z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), f.areaUnit(), remarks(f, z))
 	}
 	return flushRows(w, r.table, r.lines)
 }

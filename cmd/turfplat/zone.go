@@ -60,7 +60,7 @@ func (o *order) zone() error {
 	if o.json {
 		return writeJSON(o.out, zoneDocument{zoneSchema, []zonedSite{told}}, " ")
 	}
-	_, err := zoneTable(figures{units}, told.Zones).WriteTo(o.out)
+	_, err := zoneTable(figuresIn(units), told.Zones).WriteTo(o.out)
 	return err
 }
 
