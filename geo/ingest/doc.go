@@ -1,15 +1,18 @@
 // Package ingest reads what people trace, walk and export into features with
 // places for every problem found on the way.
 //
-// Start with [GeoJSON]: it hands out one [Collection] for each site of its
-// input, one at a time. Positions are degrees on WGS 84, longitude first (RFC
-// 7946); heights are carried along and written back, never used.
+// Start with [Read]: it hands out one [Collection] for each site of its input,
+// one at a time, whether that is [GeoJSON] or a map extract ([OSM]). Walked
+// tracks, which [IsTrack] tells, are read by [ReadTracks]. Positions are
+// degrees on WGS 84, longitude first (RFC 7946); heights are carried along and
+// written back, never used.
 //
 // A reader repairs only what has one reading (an unclosed ring, a ring wound
 // the wrong way, a position given twice in a row) and says so in a [Problem].
 // Whether rings cross is not judged here: that takes metres.
 //
-// What may be found, by [Problem.Code]:
+// What may be found in GeoJSON, by [Problem.Code]; the other readers say what
+// they find beside it:
 //
 //   - the input: read_failed, input_empty, input_short, format_foreign,
 //     format_unknown, json_syntax, utf8_invalid, and limit_bytes, limit_depth,

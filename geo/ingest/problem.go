@@ -33,7 +33,7 @@ func (s Severity) String() string {
 // A Place says where in the input something stands.
 type Place struct {
 	Source  string     // file name as the user gave it
-	Line    int        // 1-based line of a newline-delimited input, else 0
+	Line    int        // 1-based line, where the input is read by lines, else 0
 	Feature int        // index in features, -1 for the file itself
 	Label   string     // the feature's name or id, or the site's id
 	Near    *orb.Point // longitude, latitude in degrees, as read

@@ -17,19 +17,40 @@ type Fix struct {
 }
 
 // A Track is one walk: fixes in the order recorded, in segments between which
-// the receiver was off.
+// the receiver was off. No segment is empty.
 type Track struct {
 	Name     string
 	Segments [][]Fix
 	Place    Place
-	Closed   bool // drawn as a ring (a KML Polygon): not a walk
+	Closed   bool // drawn as a polygon, not walked: the first segment is its edge, the others are holes
 }
 
-// Tracks is what one file of fixes holds.
+// Tracks is what one file of fixes holds; nothing if it is refused.
 type Tracks struct {
 	Source   string
-	Format   string // such as GPX or NMEA 0183
+	Format   string // GPX, NMEA 0183, KML, KMZ, FIT, TCX, CSV or RTKLIB; empty if it is none
 	Tracks   []Track
 	Problems []Problem
-	Digest   [32]byte // SHA-256 of the file
+	Digest   [32]byte // SHA-256 of the bytes read
+}
+
+// Refused reports whether the file as a whole cannot be used.
+func (t *Tracks) Refused() bool {
+	for _, p := range t.Problems {
+		if p.Severity == Refusal {
+			return true
+		}
+	}
+	return false
+}
+
+// Fixes counts the fixes of all tracks.
+func (t *Tracks) Fixes() int {
+	n := 0
+	for _, track := range t.Tracks {
+		for _, segment := range track.Segments {
+			n += len(segment)
+		}
+	}
+	return n
 }
