@@ -46,9 +46,9 @@ func printerOf(o *order, by string) (printer, error) {
 	case "":
 		return &reports{}, nil
 	case "site":
-		return &siteRows{lines: o.lines}, nil
+		return siteRows(o.lines), nil
 	case "zone":
-		return &zoneRows{lines: o.lines}, nil
+		return zoneRows(o.lines), nil
 	}
 	return nil, usageErrorf("--by is site or zone, not %q", by)
 }

@@ -6,59 +6,54 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// siteRows prints a row a site; zoneRows a row a zone. Where sites are lines
-// each row is printed as it comes, else all at the end in aligned columns.
-type siteRows struct {
+// rows prints rows under one head. Where sites are lines they are printed as
+// they come, else all at the end in aligned columns.
+type rows struct {
 	lines bool
 	table *table
+	of    func(surveyed) [][]string
 }
 
-func (r *siteRows) print(w io.Writer, s surveyed) error {
-	f, m := figuresIn(s.site.Units), s.measure
-	if r.table == nil {
-		r.table = newTable("lrrrrrr")
-		r.table.row("site", "turf", "+/-", "bed", "hardscape", "building", "unit")
-	}
-	cover := func(k zones.Kind) string { return f.Area(m.Covers[k].AreaM2, m.Covers[k].CI95M2) }
-	r.table.row(m.ID, cover(zones.Turf), f.PlusMinus(m.Covers[zones.Turf].CI95M2), cover(zones.Bed), cover(zones.Hardscape), cover(zones.Building), f.areaUnit())
-	return flushRows(w, r.table, r.lines)
+func newRows(lines bool, alignment string, head []string, of func(surveyed) [][]string) *rows {
+	r := &rows{lines: lines, table: newTable(alignment), of: of}
+	r.table.row(head...)
+	return r
 }
 
-func (r *siteRows) finish(w io.Writer) error { return flushAll(w, r.table) }
-
-type zoneRows struct {
-	lines bool
-	table *table
+func (r *rows) print(w io.Writer, s surveyed) error {
+	for _, cells := range r.of(s) {
+		r.table.row(cells...)
+	}
+	if r.lines {
+		return r.finish(w)
+	}
+	return nil
 }
 
-func (r *zoneRows) print(w io.Writer, s surveyed) error {
-	f, m := figuresIn(s.site.Units), s.measure
-	if r.table == nil {
-		r.table = newTable("lllrrll")
-		r.table.row("site", "zone", "", f.areaUnit(), "+/-", "unit", "")
-		r.table.rows[0][3] = "area"
-	}
-	for _, z := range m.Zones {
-		r.table.row(m.ID, z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), f.areaUnit(), remarks(f, z))
-	}
-	return flushRows(w, r.table, r.lines)
-}
-
-func (r *zoneRows) finish(w io.Writer) error { return flushAll(w, r.table) }
-
-// flushRows prints what a streaming table holds and empties it.
-func flushRows(w io.Writer, t *table, lines bool) error {
-	if !lines {
-		return nil
-	}
-	return flushAll(w, t)
-}
-
-func flushAll(w io.Writer, t *table) error {
-	if t == nil {
-		return nil
-	}
-	_, err := t.WriteTo(w)
-	t.rows = nil
+func (r *rows) finish(w io.Writer) error {
+	_, err := r.table.WriteTo(w)
+	r.table.rows = nil
 	return err
+}
+
+// siteRows prints a row a site.
+func siteRows(lines bool) *rows {
+	head := []string{"site", "turf", "+/-", "bed", "hardscape", "building", "unit"}
+	return newRows(lines, "lrrrrrr", head, func(s surveyed) [][]string {
+		f, m := figuresIn(s.site.Units), s.measure
+		cover := func(k zones.Kind) string { return f.Area(m.Covers[k].AreaM2, m.Covers[k].CI95M2) }
+		return [][]string{{m.ID, cover(zones.Turf), f.PlusMinus(m.Covers[zones.Turf].CI95M2), cover(zones.Bed), cover(zones.Hardscape), cover(zones.Building), f.areaUnit()}}
+	})
+}
+
+// zoneRows prints a row a zone.
+func zoneRows(lines bool) *rows {
+	return newRows(lines, "lllrrll", []string{"site", "zone", "", "area", "+/-", "unit", ""}, func(s surveyed) [][]string {
+		f := figuresIn(s.site.Units)
+		var list [][]string
+		for _, z := range s.measure.Zones {
+			list = append(list, []string{s.measure.ID, z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), f.areaUnit(), remarks(f, z)})
+		}
+		return list
+	})
 }
