@@ -20,6 +20,7 @@ fuzz: ; .ci/fuzz $(FUZZTIME)
 
 # rewrite expected outputs and pictures; look at the difference before committing
 golden:
+	$(GO) run ./cmd/turfplat map samples/alder-lane.geojson -o samples/alder-lane-map.png
 	$(GO) test ./cmd/turfplat ./render -update
 
 # Areas of 1,000 generated properties against general reference software, cover

@@ -21,11 +21,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts:       *update,
 		RequireExplicitExec: true,
 		Setup: func(env *testscript.Env) error {
-			sample, err := os.ReadFile("../../samples/alder-lane.geojson")
-			if err != nil {
-				return err
-			}
-			return os.WriteFile(env.WorkDir+"/alder-lane.geojson", sample, 0o644)
+			return os.CopyFS(env.WorkDir, os.DirFS("../../samples"))
 		},
 	})
 }
