@@ -89,7 +89,9 @@ func provenUnion(regions []Region, u Region) bool {
 			return false
 		}
 	}
-	inAny := func(p XY) bool { return slices.ContainsFunc(regions, func(r Region) bool { return r.Contains(p) }) }
+	inAny := func(p XY) bool { // or on the seam between two
+		return slices.ContainsFunc(regions, func(r Region) bool { return r.Contains(p) || r.runsBy(p) })
+	}
 	area, loose := u.planarArea(), allowance(regions...)
 	return least-loose <= area && area <= most+loose && u.probe(inAny)
 }

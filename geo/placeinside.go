@@ -62,6 +62,12 @@ func (p Polygon) clears(at XY) bool {
 	return true
 }
 
+// runsBy reports whether an edge of the region runs by a place so near that
+// the place may as well lie inside.
+func (r Region) runsBy(at XY) bool {
+	return slices.ContainsFunc(r.polygons, func(p Polygon) bool { return !p.clears(at) })
+}
+
 // distance returns the distance of a place from an edge.
 func (e edge) distance(p XY) float64 {
 	way := e.b.minus(e.a)

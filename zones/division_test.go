@@ -103,7 +103,7 @@ func TestDivision(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			p := tt.sketch.plat(t)
-			m := measurementOf(t, p)
+			m := p.Measurement()
 			if got := zonesOf(m); !slices.Equal(got, tt.zones) {
 				t.Errorf("zones\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(tt.zones, "\n"))
 			}
@@ -152,7 +152,7 @@ func TestDoubtfulZoneAttributes(t *testing.T) {
 		if got := told(p.Site.Problems); got != tt.want {
 			t.Errorf("%s: told\n%s\nwant\n%s", tt.props, got, tt.want)
 		}
-		asJSON(t, measurementOf(t, p))
+		asJSON(t, p.Measurement())
 	}
 }
 
@@ -180,18 +180,18 @@ func TestSiteFileKeepsWhatIsSaidOfZones(t *testing.T) {
 
 func TestZonesWrittenEarlier(t *testing.T) {
 	p := sketch{lawn, cutline("c", xy(5, -1), xy(5, 11))}.plat(t)
-	wanted := zonesOf(measurementOf(t, p))
+	wanted := zonesOf(p.Measurement())
 	c := p.SiteFile()
 
 	t.Run("stand", func(t *testing.T) {
 		again := Survey(NewSite(c, Reading{Key: builtInKey}))
-		if got := zonesOf(measurementOf(t, again)); !slices.Equal(got, wanted) {
+		if got := zonesOf(again.Measurement()); !slices.Equal(got, wanted) {
 			t.Errorf("zones %v, want %v", got, wanted)
 		}
 	})
 	t.Run("are made anew", func(t *testing.T) {
 		again := Survey(NewSite(c, Reading{Key: builtInKey, Afresh: true}))
-		if got := zonesOf(measurementOf(t, again)); !slices.Equal(got, wanted) {
+		if got := zonesOf(again.Measurement()); !slices.Equal(got, wanted) {
 			t.Errorf("zones %v, want %v", got, wanted)
 		}
 	})
@@ -208,7 +208,7 @@ func TestZonesWrittenEarlier(t *testing.T) {
 		c.Features = append(c.Features, collectionOf(t, sketch{covering(Turf, "verge", rectangle(0, -5, 20, -3))}.file(home, "")).Features...)
 		again := Survey(NewSite(c, Reading{Key: builtInKey}))
 		want := append(slices.Clone(wanted), `C zone/rest "Rest" 40.000`)
-		if got := zonesOf(measurementOf(t, again)); !slices.Equal(got, want) {
+		if got := zonesOf(again.Measurement()); !slices.Equal(got, want) {
 			t.Errorf("zones %v, want %v", got, want)
 		}
 		if got := told(again.Site.Problems); got != "warning: yard.geojson: 40.0 m2 of turf lie in none of the zones written earlier (run zone again)" {

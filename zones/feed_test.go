@@ -41,7 +41,7 @@ func TestFeedRows(t *testing.T) {
 		polygon(kind(ZoneKind, "front", `"name":"Front","species":"tall fescue","exposure":"full"`), rectangle(-1, -1, 31, 4)),
 	}
 	p := platOf(t, s.file(home, `"site":{"id":"a1","revision":4}`))
-	m := measurementOf(t, p)
+	m := p.Measurement()
 	rows := p.FeedRows(m, "turfplat test")
 
 	var named []string

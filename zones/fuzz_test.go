@@ -52,7 +52,7 @@ func FuzzSite(f *testing.F) {
 			if p == nil {
 				continue
 			}
-			m := measurementOf(t, p)
+			m := p.Measurement()
 			checkIdentities(t, m)
 			asJSON(t, m)
 			p.FeedRows(m, "fuzz")
@@ -118,7 +118,7 @@ func BenchmarkSurvey(b *testing.B) {
 		b.Run(fmt.Sprintf("n=%d/measured", n), func(b *testing.B) {
 			p := platOf(b, file)
 			for b.Loop() {
-				measurementOf(b, p)
+				p.Measurement()
 			}
 		})
 	}

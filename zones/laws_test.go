@@ -189,7 +189,7 @@ func TestCoversAndZonesPartitionTheGroundAndReadBack(t *testing.T) {
 	t.Parallel()
 	check(t, 1000, func(t *rapid.T) {
 		p := drawProperty(t).plat(t)
-		m := measurementOf(t, p)
+		m := p.Measurement()
 		checkIdentities(t, m)
 		checkDisjoint(t, p)
 		checkReadsBack(t, p, m)
@@ -209,7 +209,7 @@ func TestFiguresDependOnTheGroundAlone(t *testing.T) {
 		checkSameEdges(t, retraced, want)
 
 		longitude := rapid.Float64Range(-180, 180).Draw(t, "longitude")
-		elsewhere := measurementOf(t, platOf(t, s.file(orb.Point{longitude, home.Lat()}, "")))
+		elsewhere := platOf(t, s.file(orb.Point{longitude, home.Lat()}, "")).Measurement()
 		checkSameAreas(t, elsewhere, want, 1e-6)
 		if !coarse { // lawns that share a corner may hang together there or not
 			checkSameZones(t, elsewhere.Zones, want.Zones, 1e-6)
@@ -222,7 +222,7 @@ func checkReadsBack(t failer, p *Plat, want Measurement) {
 	t.Helper()
 	known := codes(p.Site.Problems)
 	again := rewritten(t, p)
-	checkSameZones(t, measurementOf(t, again).Zones, want.Zones, 1e-6)
+	checkSameZones(t, again.Measurement().Zones, want.Zones, 1e-6)
 	for _, problem := range again.Site.Problems {
 		if !slices.Contains(known, problem.Code) {
 			t.Errorf("told of the file that was written: %v", problem)
@@ -295,7 +295,7 @@ func TestScrawlsAddUpOrAreRefused(t *testing.T) {
 			}
 			return
 		}
-		checkIdentities(t, measurementOf(t, p))
+		checkIdentities(t, p.Measurement())
 		checkDisjoint(t, p)
 	})
 }

@@ -99,7 +99,7 @@ type WarningMeasure struct {
 const interval95 = 1.959963984540054
 
 // Measurement measures a plat.
-func (p *Plat) Measurement() (Measurement, error) {
+func (p *Plat) Measurement() Measurement {
 	s, g := p.Site, p.Ground
 	center := s.Frame.Center()
 	m := Measurement{
@@ -129,7 +129,7 @@ func (p *Plat) Measurement() (Measurement, error) {
 	hardscape, bed := s.edging(turf, g)
 	m.Edges = EdgeMeasure{float64(hardscape), float64(bed), float64(s.trim(turf, g))}
 	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
-	return m, nil
+	return m
 }
 
 // Measure measures a part of the property.

@@ -13,12 +13,12 @@ func TestMeasurementOfTheSameBytesIsTheSame(t *testing.T) {
 	check(t, 50, func(t *rapid.T) {
 		file := drawProperty(t).file(home, "")
 		p := platOf(t, file)
-		want := measurementOf(t, p)
+		want := p.Measurement()
 		rows := p.FeedRows(want, "x")
 		for _, processors := range []int{runtime.GOMAXPROCS(0), 1} {
 			before := runtime.GOMAXPROCS(processors)
 			again := platOf(t, file)
-			got := measurementOf(t, again)
+			got := again.Measurement()
 			runtime.GOMAXPROCS(before)
 			if !reflect.DeepEqual(got, want) {
 				t.Fatalf("with %d processors\n%s\nwant\n%s", processors, asJSON(t, got), asJSON(t, want))

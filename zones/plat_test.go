@@ -114,7 +114,7 @@ func TestCoversOfPlats(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			p := tt.sketch.plat(t)
-			m := measurementOf(t, p)
+			m := p.Measurement()
 			for _, k := range CoverKinds {
 				near(t, string(k), m.Covers[k].AreaM2, tt.areas[k], 1e-8, 1e-6)
 				if _, there := m.Covers[k]; there != (tt.areas[k] > 0 || k == Turf) {
@@ -173,7 +173,7 @@ func TestRepair(t *testing.T) {
 	if p == nil {
 		t.Fatal(told(s.Problems))
 	}
-	near(t, "bed", measurementOf(t, p).Covers[Bed].AreaM2, 8, 1e-8, 0)
+	near(t, "bed", p.Measurement().Covers[Bed].AreaM2, 8, 1e-8, 0)
 	if got := told(s.Problems); !strings.Contains(got, "warning") || !strings.Contains(got, "8.00 m2 at stake): read as all that it goes round") {
 		t.Errorf("told %s", got)
 	}
@@ -181,7 +181,7 @@ func TestRepair(t *testing.T) {
 
 func TestWideSiteIsMeasuredWithAWarning(t *testing.T) {
 	p := sketch{covering(Outline, "estate", rectangle(0, 0, 12_000, 1_000))}.plat(t)
-	m := measurementOf(t, p)
+	m := p.Measurement()
 	near(t, "turf", m.Covers[Turf].AreaM2, 12e6, 1e-6, 0)
 	if got := codes(p.Site.Problems); !slices.Equal(got, []string{"site_large"}) {
 		t.Errorf("told %s", told(p.Site.Problems))

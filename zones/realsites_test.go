@@ -37,7 +37,7 @@ func TestRealSites(t *testing.T) {
 				t.Fatal(err)
 			}
 			p := platOf(t, file)
-			m := measurementOf(t, p)
+			m := p.Measurement()
 			checkIdentities(t, m)
 			checkDisjoint(t, p)
 			if p.Site.Attribution != "Map data from OpenStreetMap contributors, ODbL 1.0" {
@@ -52,7 +52,7 @@ func TestRealSites(t *testing.T) {
 			if again == nil {
 				t.Fatal("refused in another order")
 			}
-			inOtherOrder := measurementOf(t, again)
+			inOtherOrder := again.Measurement()
 			checkSameAreas(t, inOtherOrder, m, 1e-9)
 			checkSameZones(t, inOtherOrder.Zones, m.Zones, 1e-9)
 			checkSameEdges(t, inOtherOrder, m)

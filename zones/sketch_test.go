@@ -151,15 +151,6 @@ func platOf(t failer, file []byte) *Plat {
 	return p
 }
 
-func measurementOf(t failer, p *Plat) Measurement {
-	t.Helper()
-	m, err := p.Measurement()
-	if err != nil {
-		t.Fatalf("measurement: %v", err)
-	}
-	return m
-}
-
 // plat surveys a sketch at home.
 func (s sketch) plat(t failer) *Plat {
 	t.Helper()
@@ -168,7 +159,7 @@ func (s sketch) plat(t failer) *Plat {
 
 func (s sketch) measure(t failer) Measurement {
 	t.Helper()
-	return measurementOf(t, s.plat(t))
+	return s.plat(t).Measurement()
 }
 
 // told writes problems as people read them.

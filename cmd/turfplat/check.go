@@ -59,9 +59,6 @@ func (o *order) check() error {
 	err := o.write(func(w io.Writer) error {
 		var all []checkedSite
 		for s := range o.surveys() {
-			if s.err != nil {
-				return s.err
-			}
 			site := checked(s)
 			blocked = blocked || !site.Usable
 			switch {

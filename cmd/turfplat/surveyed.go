@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"iter"
 	"runtime"
 
@@ -14,7 +13,6 @@ type surveyed struct {
 	site    *zones.Site
 	plat    *zones.Plat // nil if the site was refused
 	measure zones.Measurement
-	err     error
 }
 
 // survey lays a site out and measures it.
@@ -26,9 +24,7 @@ func (o *order) survey(c *ingest.Collection) surveyed {
 	if s.plat = zones.Survey(s.site); s.plat == nil {
 		return s
 	}
-	if s.measure, s.err = s.plat.Measurement(); s.err != nil {
-		s.err = fmt.Errorf("%s: %w", s.site.ID, s.err)
-	}
+	s.measure = s.plat.Measurement()
 	return s
 }
 
@@ -73,9 +69,6 @@ func (o *order) each(do func(surveyed) error) error {
 	for s := range o.surveys() {
 		o.tellProblems(s.site.Problems)
 		progress.step()
-		if s.err != nil {
-			return s.err
-		}
 		if s.plat == nil {
 			refused = true
 			continue
