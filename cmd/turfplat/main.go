@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 )
@@ -56,7 +57,18 @@ type usageError struct{ error }
 
 func (e usageError) Unwrap() error { return e.error }
 
-func onUsageError(_ *cli.Context, err error, _ bool) error { return usageError{err} }
+// onUsageError puts what the parser says of a flag into words of our own.
+func onUsageError(c *cli.Context, err error, isCommand bool) error {
+	name, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: -")
+	switch {
+	case !unknown:
+		return usageError{err}
+	case !isCommand:
+		return usageErrorf("there is no flag --%s: turfplat help lists the commands", name)
+	}
+	near := cli.SuggestFlag(c.Command.Flags, name, true)
+	return usageErrorf("there is no flag --%s: did you mean %s? turfplat %s --help lists them", name, near, c.Command.Name)
+}
 
 func usageErrorf(format string, v ...any) error { return usageError{fmt.Errorf(format, v...)} }
 
