@@ -1,0 +1,118 @@
+package track
+
+import (
+	"encoding/binary"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"github.com/paulmach/orb"
+
+	"example.org/turfplat/geo/ingest"
+)
+
+// TestHostileFixes: whatever the fixes, there is an end and no panic, and what
+// is measured is finite.
+func TestHostileFixes(t *testing.T) {
+	nowhere := []orb.Point{{0, 0}, {180, 90}, {-180, -90}, {math.NaN(), 1}, {1, math.Inf(1)}, {360, 0}, {-93, 44}}
+	for _, tt := range []struct {
+		name string
+		fix  func(i int) ingest.Fix
+	}{
+		{"nothing set", func(int) ingest.Fix { return ingest.Fix{} }},
+		{"all over the world", func(i int) ingest.Fix { return ingest.Fix{At: nowhere[i%len(nowhere)], Quality: -1} }},
+		{"the first and last year", func(i int) ingest.Fix {
+			return ingest.Fix{At: orb.Point{float64(i) * 1e-5, 0}, Time: time.Date(1+9998*(i%2), 1, 1, 0, 0, i, 0, time.UTC), Quality: -1}
+		}},
+		{"one place, one time", func(int) ingest.Fix { return fixAt(1, 1, 1) }},
+		{"NaN of every kind", func(i int) ingest.Fix {
+			f := fixAt(float64(i), 0, float64(i))
+			f.HDOP, f.Sigma = math.NaN(), math.NaN()
+			return f
+		}},
+		{"negative and infinite", func(i int) ingest.Fix {
+			f := fixAt(float64(i), 0, float64(i))
+			f.HDOP, f.Sigma, f.Satellites, f.Quality = math.Inf(-1), -3, -7, 99
+			return f
+		}},
+		{"a lattice", func(i int) ingest.Fix { return fixAt(float64(i%50), float64(i/50%3), float64(i)) }},
+		{"a spiral", func(i int) ingest.Fix {
+			sin, cos := math.Sincos(float64(i) / 10)
+			return fixAt(float64(i)/20*cos, float64(i)/20*sin, float64(i))
+		}},
+	} {
+		for _, n := range []int{1, 2, 3, 4, 5, 40, 900} {
+			var fixes []ingest.Fix
+			for i := range n {
+				fixes = append(fixes, tt.fix(i))
+			}
+			finite(t, fmt.Sprintf("%s, %d", tt.name, n), fixes)
+			Standing(fixes)
+		}
+	}
+	if w, problems := Rings(&ingest.Tracks{}, Options{}); len(w.Rings) > 0 || codes(problems) != "fixes_none" {
+		t.Errorf("no tracks: %v", problems)
+	}
+}
+
+func finite(t *testing.T, name string, fixes []ingest.Fix) {
+	t.Helper()
+	w, problems := Rings(tracksOf(fixes), Options{Offset: 0.1, Side: Inside})
+	for _, g := range w.Rings {
+		for _, v := range []float64{float64(g.Area), float64(g.Sigma), float64(g.CI95), float64(g.Perimeter), float64(g.EdgeSigma)} {
+			if !(v > 0) || math.IsInf(v, 0) {
+				t.Errorf("%s: %+v", name, g)
+			}
+		}
+	}
+	if len(w.Rings) == 0 && len(problems) == 0 {
+		t.Errorf("%s: neither a ring nor a reason", name)
+	}
+}
+
+func FuzzRings(f *testing.F) {
+	for seed := range 6 {
+		o := simulated(seed)
+		var text []byte
+		for _, x := range o.trip.fixes[:min(len(o.trip.fixes), 150)] {
+			at := home.XY(x.At)
+			text = append(text, byte(int(at.X)), byte(int(at.Y)), 1)
+		}
+		f.Add(text)
+	}
+	f.Add(binary.BigEndian.AppendUint64(nil, math.MaxUint64))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		var fixes []ingest.Fix
+		now := 0.0
+		for i := 0; i+2 < len(text) && len(fixes) < 2000; i += 3 {
+			now += float64(text[i+2]) / 4
+			x := fixAt(float64(int8(text[i])), float64(int8(text[i+1])), now)
+			if text[i+2] == 255 {
+				x.Time = time.Time{}
+			}
+			fixes = append(fixes, x)
+		}
+		finite(t, "fuzzed", fixes)
+	})
+}
+
+func BenchmarkRings(b *testing.B) {
+	for _, n := range []int{300, 10_000, 100_000, 2_000_000} {
+		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
+			rng := rand.New(rand.NewPCG(1, 1))
+			errors := receiver{sigma: 1, law: rough(30, 0.3)}.errors(rng, n)
+			fixes := make([]ingest.Fix, n)
+			for i, e := range errors {
+				p := plus(placeOn(lawns[9].ring, 1.2*float64(i)), e)
+				fixes[i] = fixAt(p.X, p.Y, float64(i))
+			}
+			tracks := tracksOf(fixes)
+			b.ResetTimer()
+			for b.Loop() {
+				Rings(tracks, Options{})
+			}
+		})
+	}
+}

@@ -1,0 +1,147 @@
+package track
+
+import (
+	"math"
+	"slices"
+
+	"example.org/turfplat/geo"
+)
+
+// A lap is a way once round something: stations in the order walked, and
+// their places.
+type lap struct {
+	stations []int
+	at       []geo.XY
+}
+
+// lapOf is a loop as it was walked.
+func (t traverse) lapOf(l loop) lap { return lap{slices.Clone(l), t.places(l)} }
+
+// reversed is a lap walked the other way round.
+func (l lap) reversed() lap {
+	stations, at := slices.Clone(l.stations), slices.Clone(l.at)
+	slices.Reverse(stations)
+	slices.Reverse(at)
+	return lap{stations, at}
+}
+
+// area is what a lap goes round, either way.
+func (l lap) area() float64 { return math.Abs(signedArea(l.at)) }
+
+// width is that of a long strip of the lap's area and perimeter.
+func (l lap) width() float64 { return 2 * l.area() / max(ringLength(l.at), 1e-9) }
+
+// nearest returns the index of the place of a lap that is nearest to p.
+func (l lap) nearest(p geo.XY) int {
+	best, k := math.Inf(1), 0
+	for i, q := range l.at {
+		if d := distance(p, q); d < best {
+			best, k = d, i
+		}
+	}
+	return k
+}
+
+// turnedTo starts a lap at its station nearest to a place.
+func (l lap) turnedTo(p geo.XY) lap {
+	k := l.nearest(p)
+	return lap{slices.Concat(l.stations[k:], l.stations[:k]), slices.Concat(l.at[k:], l.at[:k])}
+}
+
+// bridged puts the stretch of another lap between place k and the next.
+func (l lap) bridged(k int, other lap) lap {
+	from, to := other.nearest(l.at[k]), other.nearest(l.at[(k+1)%len(l.at)])
+	stations, at := slices.Clone(l.stations[:k+1]), slices.Clone(l.at[:k+1])
+	for i := from; i != to; i = (i + 1) % len(other.at) {
+		stations, at = append(stations, other.stations[i]), append(at, other.at[i])
+	}
+	return lap{append(stations, l.stations[k+1:]...), append(at, l.at[k+1:]...)}
+}
+
+// counterClockwise turns the laps of a ring so that together they go round it
+// to the left. Errors may turn a lap of a narrow strip inside out; it is not
+// reversed for that, or else strips would come out too wide.
+func counterClockwise(laps []lap) []lap {
+	var sum float64
+	for _, l := range laps {
+		sum += signedArea(l.at)
+	}
+	mean := sum / float64(len(laps))
+	out := make([]lap, len(laps))
+	for i, l := range laps {
+		other := signedArea(l.at)*mean < 0 && l.area() > math.Abs(mean)/2
+		if other != (mean < 0) {
+			l = l.reversed()
+		}
+		out[i] = l
+	}
+	return out
+}
+
+// ringPlaces are enough of a ring to tell what runs along it.
+const ringPlaces = 128
+
+// sameRing reports whether two laps keep near each other all the way.
+func sameRing(a, b lap, gate float64) bool {
+	p, q := resampled(a.at, ringPlaces), resampled(b.at, ringPlaces)
+	return max(apart(p, q), apart(q, p)) <= min(gate, math.Sqrt(max(a.area(), b.area()))/4)
+}
+
+// pieceOf reports whether most of a lap runs along a larger one.
+func pieceOf(l, larger lap, gate float64) bool {
+	if l.area() >= larger.area() {
+		return false
+	}
+	beside := 0
+	ring := resampled(larger.at, ringPlaces)
+	for _, p := range resampled(l.at, ringPlaces) {
+		if near(p, ring) <= gate/2 {
+			beside++
+		}
+	}
+	return float64(beside) > pieceShare.Value*ringPlaces
+}
+
+// apart is the mean distance of places from a ring.
+func apart(places, ring []geo.XY) float64 {
+	var sum float64
+	for _, p := range places {
+		sum += near(p, ring)
+	}
+	return sum / float64(len(places))
+}
+
+// near is the distance of a place from a ring.
+func near(p geo.XY, ring []geo.XY) float64 {
+	best := math.Inf(1)
+	for i, a := range ring {
+		best = min(best, fromEdge(p, a, ring[(i+1)%len(ring)]))
+	}
+	return best
+}
+
+// fromEdge is the distance of p from the edge a-b.
+func fromEdge(p, a, b geo.XY) float64 {
+	u := minus(b, a)
+	s := dot(minus(p, a), u) / max(dot(u, u), 1e-18)
+	return distance(p, plus(a, times(u, min(1, max(0, s)))))
+}
+
+// resampled returns n places along a ring at equal steps from its first.
+func resampled(ring []geo.XY, n int) []geo.XY {
+	out := make([]geo.XY, 0, n)
+	step := ringLength(ring) / float64(n)
+	var before float64 // way to the start of edge i
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		d := distance(a, b)
+		for len(out) < n && d > 0 && float64(len(out))*step <= before+d {
+			out = append(out, plus(a, times(minus(b, a), (float64(len(out))*step-before)/d)))
+		}
+		before += d
+	}
+	for len(out) < n {
+		out = append(out, ring[0])
+	}
+	return out
+}

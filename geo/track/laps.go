@@ -1,0 +1,174 @@
+package track
+
+import (
+	"math"
+	"slices"
+)
+
+// mostLoops bounds the work on a walk that crosses itself all the time.
+const mostLoops = 200
+
+// rings returns the laps of a walk by rings, turned to the left.
+func (t traverse) rings(gate float64) [][]lap {
+	groups := t.found(gate)
+	for i, g := range groups {
+		groups[i] = counterClockwise(append(g, t.unfinished(t.left(groups), g[0], gate)...))
+	}
+	return groups
+}
+
+// found returns the laps of a walk by rings. Seen from its end a walk may fall
+// into other loops, as where its start was reached across the lawn: the way
+// that goes round more ground with fewer rings stands.
+func (t traverse) found(gate float64) [][]lap {
+	all := make([]int, len(t.at))
+	for i := range all {
+		all[i] = i
+	}
+	groups := t.foundIn(all, gate)
+	slices.Reverse(all)
+	if g := t.foundIn(all, gate); sense(g) > sense(groups) {
+		return g
+	}
+	return groups
+}
+
+// sense is the ground gone round, less a tenth of the largest ring for each
+// ring.
+func sense(groups [][]lap) float64 {
+	var sum, most float64
+	for _, g := range groups {
+		area := g[0].area()
+		sum, most = sum+area, max(most, area)
+	}
+	return sum - most*float64(len(groups))/10
+}
+
+// foundIn cuts off first what comes back on itself smoothly; then, of what is
+// left over, what comes back at a corner.
+func (t traverse) foundIn(stations []int, gate float64) [][]lap {
+	var laps []lap
+	loops, rest := newFinder(t.places(stations), gate, closeTurn).loops()
+	for _, l := range loops {
+		laps = append(laps, t.lobes(pick(stations, l), gate)...)
+	}
+	rest = pick(stations, rest)
+	loops, _ = newFinder(t.places(rest), gate, cornerTurn).loops()
+	for _, l := range loops {
+		laps = append(laps, t.lapOf(pick(rest, l)))
+	}
+	if len(laps) > mostLoops { // the largest are the likeliest to be meant
+		slices.SortStableFunc(laps, func(a, b lap) int { return int(math.Copysign(1, b.area()-a.area())) })
+		laps = laps[:mostLoops]
+	}
+	slices.SortStableFunc(laps, func(a, b lap) int { return slices.Min(a.stations) - slices.Min(b.stations) })
+	return grouped(laps, gate)
+}
+
+// pick returns the chosen ones of some stations.
+func pick(stations, chosen []int) []int {
+	out := make([]int, len(chosen))
+	for i, c := range chosen {
+		out[i] = stations[c]
+	}
+	return out
+}
+
+// lobes takes a figure of eight apart. A loop that is none is one lap.
+func (t traverse) lobes(l loop, gate float64) []lap {
+	whole := t.lapOf(l)
+	loops, _ := newFinder(whole.at, gate, cornerTurn).loops()
+	var lobes []lap
+	var left, right float64
+	for _, k := range loops {
+		lobe := t.lapOf(pick(l, k))
+		area := signedArea(lobe.at)
+		left, right = max(left, area), max(right, -area)
+		lobes = append(lobes, lobe)
+	}
+	if least := min(left, right); least > 0 && least > whole.area()/10 {
+		return lobes
+	}
+	return []lap{whole}
+}
+
+// grouped puts laps of one ring together, in the order of the first, without
+// those that run along a larger ring for the most part, as pieces of it do.
+func grouped(laps []lap, gate float64) [][]lap {
+	var groups [][]lap
+	for _, l := range laps {
+		k := slices.IndexFunc(groups, func(g []lap) bool { return sameRing(g[0], l, gate) })
+		if k < 0 {
+			groups = append(groups, []lap{l})
+			continue
+		}
+		groups[k] = append(groups[k], l)
+	}
+	var whole [][]lap
+	for _, g := range groups {
+		if !slices.ContainsFunc(groups, func(o []lap) bool { return pieceOf(g[0], o[0], gate) }) {
+			whole = append(whole, g)
+		}
+	}
+	return whole
+}
+
+// left returns the stations in no lap.
+func (t traverse) left(groups [][]lap) []int {
+	taken := make([]bool, len(t.at))
+	for _, g := range groups {
+		for _, l := range g {
+			for _, s := range l.stations {
+				taken[s] = true
+			}
+		}
+	}
+	var left []int
+	for i, in := range taken {
+		if !in {
+			left = append(left, i)
+		}
+	}
+	return left
+}
+
+// unfinished returns the laps that stations left over make if completed from
+// a whole lap.
+func (t traverse) unfinished(rest []int, whole lap, gate float64) []lap {
+	var laps []lap
+	ring := resampled(whole.at, ringPlaces)
+	for from := 0; from < len(rest); {
+		to := from
+		for to < len(rest) && (to == from || rest[to] == rest[to-1]+1) && near(t.at[rest[to]], ring) <= gate {
+			to++
+		}
+		if l, ok := t.completed(rest[from:to], whole, gate); ok {
+			laps = append(laps, l)
+		}
+		from = max(to, from+1)
+	}
+	return laps
+}
+
+// completed closes a piece of a lap by a whole one, walked either way round.
+func (t traverse) completed(piece []int, whole lap, gate float64) (lap, bool) {
+	if len(piece) < 3 {
+		return lap{}, false
+	}
+	l := t.lapOf(piece)
+	round := ringLength(whole.at)
+	if ringLength(l.at)-distance(l.at[0], l.at[len(l.at)-1]) < lapShare.Value*round {
+		return lap{}, false
+	}
+	for range 2 {
+		if c := l.bridged(len(l.at)-1, whole); sameRing(whole, c, gate) && ringLength(c.at) < longestLap*round {
+			return c, true
+		}
+		whole = whole.reversed()
+	}
+	return lap{}, false
+}
+
+// longestLap is how much longer than another a lap completed from it may be;
+// a stretch taken the wrong way round makes one twice as long.
+const longestLap = 1.3

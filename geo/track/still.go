@@ -1,0 +1,42 @@
+package track
+
+import (
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// Standing returns the noise of a receiver that stood still: how its fixes
+// scatter about their mean. It is zero for fewer than eight good fixes.
+func Standing(fixes []ingest.Fix) Noise {
+	if len(fixes) == 0 {
+		return Noise{}
+	}
+	p, _ := newPath(fixes, geo.NewFrame(centre(fixes)))
+	p, _ = p.gated()
+	p, _ = p.withoutSpikes()
+	return standing(p)
+}
+
+// standing is Standing for a path: each fix is seen on both axes from one
+// place.
+func standing(p path) Noise {
+	const most = 1500
+	if len(p.stations) < 8 {
+		return Noise{}
+	}
+	middle := medianPlace(p.stations)
+	every := 1 + len(p.stations)/most
+	var seen []sighting
+	for i := 0; i < len(p.stations); i += every {
+		s := p.stations[i]
+		off := minus(s.at, middle)
+		seen = append(seen, sighting{time: s.time, dir: geo.XY{X: 1}, off: off.X}, sighting{time: s.time, dir: geo.XY{Y: 1}, off: off.Y, side: 1})
+	}
+	b := p.believed(0)
+	var m mixture
+	for _, c := range candidates() {
+		f := c.law.fitted(seen, 2)
+		m.add(c, f, 1, c.weight+f.restricted+b.log(f.variance))
+	}
+	return m.estimate(seen[len(seen)-1].time - seen[0].time).noise
+}

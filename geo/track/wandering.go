@@ -1,0 +1,57 @@
+package track
+
+import (
+	"math"
+)
+
+// medianNorm is the median length of a vector whose two components err by one
+// sigma: sqrt(2 ln 2), the median of a Rayleigh distribution.
+const medianNorm = 1.17741
+
+// jitter is the 1-sigma noise of a fix against its neighbours on one axis: the
+// median third difference, which a steady walk hardly has, against that of
+// white noise of one metre, the root of 20.
+func (p path) jitter() float64 {
+	third := make([]float64, 0, len(p.stations))
+	for i := 3; i < len(p.stations); i++ {
+		a, b, c, d := p.stations[i-3].at, p.stations[i-2].at, p.stations[i-1].at, p.stations[i].at
+		third = append(third, norm(plus(minus(d, a), times(minus(b, c), 3))))
+	}
+	return median(third) / (medianNorm * math.Sqrt(20))
+}
+
+// wander is how fast the slow error of the receiver drifts: the growth of its
+// variance on one axis, m2/s. It is what second differences over three fixes
+// show beyond those over one; a steady walk has hardly any.
+func (p path) wander() float64 {
+	variance := func(lag int) float64 {
+		second := make([]float64, 0, len(p.stations))
+		for i := 2 * lag; i < len(p.stations); i++ {
+			a, b, c := p.stations[i-2*lag].at, p.stations[i-lag].at, p.stations[i].at
+			second = append(second, norm(minus(plus(a, c), times(b, 2))))
+		}
+		m := median(second) / medianNorm
+		return m * m
+	}
+	return max(0, variance(3)-variance(1)) / 4 / p.interval
+}
+
+// gate is how near the walk has to come back to close: three sigmas of what
+// the receiver errs or may have drifted meanwhile, within reason.
+func (p path) gate(b belief) float64 {
+	const memory = 20 // s
+	drift := math.Sqrt(memory * p.wander())
+	return max(closeGate.Value, min(farthestGate.Value, 3*max(b.sigma, drift)))
+}
+
+// span is for how long before and after to smooth, so that what jitter remains
+// moves the area little.
+func (p path) span() float64 {
+	switch jitter := p.jitter(); {
+	case jitter < 0.1:
+		return 0
+	case jitter < 0.5:
+		return smoothSpan.Value / 2
+	}
+	return smoothSpan.Value
+}
