@@ -17,17 +17,17 @@
 //
 // Fixes near in time err alike, so that many fixes on one lap do not make a
 // small error, and a formula for independent vertices is too good by a factor
-// of two to seven. The errors are taken for white noise and a Gauss-Markov
-// process of the first order. Seen across the straight sides of the ring, the
-// fixes tell how well each such law explains them: repeated laps show the slow
-// part, one lap only the fast part, from which the slow one follows by the law.
-// The error of the area is the mixture of what follows from each law, weighed
-// by how well it explains the fixes and by what the receiver says of itself.
+// of two to seven (own simulation). Laws of such errors are weighed: white
+// noise, errors that fade at first order, and filtered ones. Seen across the
+// straight sides of the ring, the fixes tell how well each law explains them;
+// what the receiver says of itself counts too. The error of the area is the
+// mixture of what follows from each law. Repeated laps show the slow part of
+// an error; one lap shows the fast part, from which the slow one follows by
+// the law, and is less sure.
 //
-// In 2,000 simulated walks the 95 % interval holds the true area in 95 % of
-// all, and in 91 to 99 % of the walks of each group but those of one lap sorted
-// by a noise that no walker can tell beforehand; testdata/track/simulated.md
-// has the figures.
+// Over all simulated walks (testdata/track/simulated.md) the 95 % interval
+// holds the true area in 95 %, and in 91 to 98 % of those of each error; the
+// table names the groups that are off.
 //
 // Not in it: an offset the walker does not state (a lawn walked half a metre
 // inside its edge is too small by half a metre times its perimeter), a

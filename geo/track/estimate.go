@@ -99,7 +99,7 @@ func (t traverse) sightings(laps []lap, ring meanRing, s sides, clear bool) []si
 		count += len(l.stations)
 	}
 	every := 1 + count/most
-	if t.smooth.half == 0 {
+	if t.jitter < quietJitter.Value {
 		apart := int(math.Round(quietTime.Value / t.path.interval))
 		every = max(every, min(apart, count/(2*fewestSightings)))
 	}

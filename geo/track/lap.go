@@ -79,12 +79,25 @@ func counterClockwise(laps []lap) []lap {
 }
 
 // ringPlaces are enough of a ring to tell what runs along it.
-const ringPlaces = 128
+const ringPlaces = 64
 
 // sameRing reports whether two laps keep near each other all the way.
 func sameRing(a, b lap, gate float64) bool {
+	within := min(gate, math.Sqrt(max(a.area(), b.area()))/4)
+	if distance(middle(a.at), middle(b.at)) > 2*gate {
+		return false
+	}
 	p, q := resampled(a.at, ringPlaces), resampled(b.at, ringPlaces)
-	return max(apart(p, q), apart(q, p)) <= min(gate, math.Sqrt(max(a.area(), b.area()))/4)
+	return apart(p, q) <= within && apart(q, p) <= within
+}
+
+// middle is the mean of places.
+func middle(places []geo.XY) geo.XY {
+	var sum geo.XY
+	for _, p := range places {
+		sum = plus(sum, p)
+	}
+	return times(sum, 1/float64(len(places)))
 }
 
 // pieceOf reports whether most of a lap runs along a larger one.
@@ -115,16 +128,17 @@ func apart(places, ring []geo.XY) float64 {
 func near(p geo.XY, ring []geo.XY) float64 {
 	best := math.Inf(1)
 	for i, a := range ring {
-		best = min(best, fromEdge(p, a, ring[(i+1)%len(ring)]))
+		d := fromEdge(p, a, ring[(i+1)%len(ring)])
+		best = min(best, dot(d, d))
 	}
-	return best
+	return math.Sqrt(best)
 }
 
-// fromEdge is the distance of p from the edge a-b.
-func fromEdge(p, a, b geo.XY) float64 {
-	u := minus(b, a)
-	s := dot(minus(p, a), u) / max(dot(u, u), 1e-18)
-	return distance(p, plus(a, times(u, min(1, max(0, s)))))
+// fromEdge is the way from the edge a-b to p.
+func fromEdge(p, a, b geo.XY) geo.XY {
+	u, v := minus(b, a), minus(p, a)
+	s := dot(v, u) / max(dot(u, u), 1e-18)
+	return minus(v, times(u, min(1, max(0, s))))
 }
 
 // resampled returns n places along a ring at equal steps from its first.

@@ -15,7 +15,7 @@ var errCrosses = errors.New("ring crosses itself however it is smoothed")
 // than it takes not to cross itself, and set out or in all round until its
 // area is that of the laps.
 func outlined(ring []geo.XY, area float64) (geo.Region, error) {
-	for half := 0; half <= len(ring)/8; half = max(half+1, half*3/2) {
+	for half := 0; half <= len(ring)/8; half = max(half+1, half*2) {
 		drawn := setOut(rounded(ring, half), area)
 		r, err := geo.RegionOf([]geo.Ring{drawn})
 		if err == nil && len(r.Polygons()) == 1 {
@@ -112,7 +112,7 @@ type vertices struct {
 }
 
 func (q *vertices) offset(i int) float64 {
-	return fromEdge(q.ring[i], q.ring[q.before[i]], q.ring[q.after[i]])
+	return norm(fromEdge(q.ring[i], q.ring[q.before[i]], q.ring[q.after[i]]))
 }
 
 func (q *vertices) Len() int { return len(q.heap) }

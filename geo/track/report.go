@@ -152,7 +152,7 @@ func (r *report) explain(t traverse, g Ring, laps []lap, e estimate, b belief, n
 	tell := func(name, format string, values ...any) {
 		r.step(Step{Ring: number, Name: name, Text: fmt.Sprintf(format, values...)})
 	}
-	tell("smooth", "over %g s before and after each fix; jitter %.2f m", t.smooth.half, t.path.jitter())
+	tell("smooth", "over %g s before and after each fix; jitter %.2f m", t.smooth.half, t.jitter)
 	tell("area", "%s: %s m2", plural(len(laps), "lap"), strings.Join(areas, ", "))
 	tell("error", "believed %.2f m (%s); seen across %s %.2f m on one axis, %.0f %% of its variance new at each fix, the rest fading in %.0f s",
 		b.sigma, b.text, plural(e.sides, "straight side"), float64(g.Noise.Sigma), 100*g.Noise.White, g.Noise.Reach)

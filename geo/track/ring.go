@@ -13,7 +13,7 @@ type Ring struct {
 	Outline   orb.Ring      // degrees; counter-clockwise, closed
 	Within    int           // index of the ring right around it, or -1
 	Hole      bool          // cut out of the ring around it
-	Laps      int           //
+	Laps      int           // that its area is the mean of
 	Area      geo.Area      // of the outline
 	Sigma     geo.Area      // 1-sigma error of the area
 	CI95      geo.Area      // half of the 95 % interval

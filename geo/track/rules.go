@@ -43,7 +43,8 @@ var (
 	stillWithin  = Rule{5, "m", "a walk that keeps within this has stood still", practice}
 	pace         = Rule{1.2, "m/s", "walking speed where a file gives no times", practice}
 	sharpestTurn = Rule{20, "deg", "an edge that turns less goes on straight", ownTrial}
-	quietTime    = Rule{2, "s", "fixes that hardly jitter tell of their error only so far apart", ownTrial}
+	quietJitter  = Rule{0.03, "m", "a receiver that jitters less is quiet", ownTrial}
+	quietTime    = Rule{2, "s", "fixes of a quiet receiver tell of its error only so far apart", ownTrial}
 	arcTurn      = Rule{60, "deg", "one that turns less from both its neighbours is an arc", ownTrial}
 	simplify     = Rule{0.25, "m", "vertices that matter less are left out, the area kept", practice}
 	sway         = Rule{0.1, "m", "a walker keeps to the edge within this, 1 sigma", practice}
@@ -59,7 +60,8 @@ func Rules() []Rule {
 	return []Rule{
 		closestFixes, worstHDOP, fairHDOP, worstSigma, fewestSats, settledSpeed, settlingTime, walkingSpeed, spikeReach,
 		spikeRatio, standSpeed, standTime, lostTime, lostWay, lostTurn, lostShare, smoothSpan, closeGate, farthestGate,
-		closeShare, closeTurn, cornerTurn, shortestRing, narrowest, pieceShare, lapShare, stillWithin, pace, sharpestTurn, quietTime, arcTurn,
+		closeShare, closeTurn, cornerTurn, shortestRing, narrowest, pieceShare, lapShare, stillWithin, pace, sharpestTurn, quietJitter,
+		quietTime, arcTurn,
 		simplify, sway, swayReach, wheelError, worstError, stripShape, walkBound,
 	}
 }

@@ -25,8 +25,7 @@ func TestSmoothingTakesNothingOffCorners(t *testing.T) {
 			at := placeOn(tt.lawn.ring, float64(i)*length/steps)
 			p.stations = append(p.stations, station{at: at, time: float64(i), until: float64(i), weight: 1})
 		}
-		s := newSmoother(p)
-		s.half = smoothSpan.Value
+		s := newSmoother(p, smoothSpan.Value)
 		n := int(steps)
 		ring := s.smoothed()[n/2 : n/2+n]
 		want := math.Abs(signedArea(tt.lawn.ring))
@@ -43,8 +42,7 @@ func TestWeightsSumToOne(t *testing.T) {
 		u := float64(i) + 0.4*math.Sin(float64(7*i))
 		p.stations = append(p.stations, station{at: geo.XY{X: u}, time: u, until: u, weight: 1 / float64(1+i%3)})
 	}
-	s := newSmoother(p)
-	s.half = 4
+	s := newSmoother(p, 4)
 	for i := range p.stations {
 		var sum, first float64
 		s.weights(i, func(j int, w float64) {

@@ -14,8 +14,8 @@ type smoother struct {
 	lost  []bool    // the edge before each station is unobserved
 }
 
-func newSmoother(p path) smoother {
-	s := smoother{path: p, half: p.span(), clock: make([]float64, len(p.stations)), lost: make([]bool, len(p.stations))}
+func newSmoother(p path, half float64) smoother {
+	s := smoother{path: p, half: half, clock: make([]float64, len(p.stations)), lost: make([]bool, len(p.stations))}
 	for i := 1; i < len(p.stations); i++ {
 		s.clock[i] = s.clock[i-1] + p.stations[i].time - p.stations[i-1].until
 		s.lost[i] = p.lost(i)

@@ -46,10 +46,16 @@ go test ./geo/track -run TestSimulatedWalks -walks %d -update
 - **width**: mean width of the interval against that of one who knows the receiver's law and sigma (1.96 of the true standard
   deviation to first order, without closing error, smoothing, lost minutes, and the walker's own deviations).
 
-Groups of which a third or more is refused, and those of fewer than 40 walks, are shown in brackets and not judged. One lap
-tells the slow part of an error from its fast part only, so that the groups by noise at the end, which no walker can tell
-apart beforehand, are covered on the mean and not each: an error that fades within seconds gets an interval too wide, one
-that outlasts the lap gets one that is right or a little narrow. A second lap mends that.
+Groups of which a third or more is refused, and those of fewer than 40 walks, stand in brackets and are not judged. Asked for
+is 92 to 98 %% covered, a bias within 1 %% and a width of 1.3 at most. The intervals were not widened to meet that; what
+misses it:
+
+%s
+Why: before the fixes are looked at, a receiver that states nothing is taken to err by about 1.4 m, so that a better one gets too
+wide an interval and a worse one too narrow. One lap shows the slow part of an error through its fast part only. A walk that
+lost a minute has fewer laps than the one it is compared with. Where a narrow ring is refused by its estimated error, those
+that came out too large stay. Laws of filtered errors are weighed as well, which these receivers do not follow but real ones
+do; without them the interval held the area in far fewer than 95 in 100 walks made with the errors of real receivers.
 
 | group | walks | refused | covered | bias | rms | told | width |
 |---|---|---|---|---|---|---|---|
@@ -58,9 +64,36 @@ that outlasts the lap gets one that is right or a little narrow. A second lap me
 func table(order []string, groups map[string]*tally) string {
 	var b strings.Builder
 	n := groups["all"].walks
-	fmt.Fprintf(&b, preface, n, n)
+	fmt.Fprintf(&b, preface, n, n, misses(order, groups))
 	for _, name := range order {
 		b.WriteString(groups[name].row())
+	}
+	return b.String()
+}
+
+// misses lists the judged groups that are not as asked.
+func misses(order []string, groups map[string]*tally) string {
+	var b strings.Builder
+	for _, name := range order {
+		g := groups[name]
+		if !g.judged() {
+			continue
+		}
+		share, shareError := g.coverage()
+		bias, biasError := g.meanBias()
+		var what []string
+		if share < 0.92 || share > 0.98 {
+			what = append(what, fmt.Sprintf("covered %.1f +/- %.1f %%", 100*share, 100*shareError))
+		}
+		if math.Abs(bias) > 0.01 {
+			what = append(what, fmt.Sprintf("bias %+.2f +/- %.2f %%", 100*bias, 100*biasError))
+		}
+		if w := g.width / g.known; w > 1.3 {
+			what = append(what, fmt.Sprintf("width %.2f", w))
+		}
+		if len(what) > 0 {
+			fmt.Fprintf(&b, "- %s: %s\n", name, strings.Join(what, ", "))
+		}
 	}
 	return b.String()
 }

@@ -8,10 +8,12 @@ type traverse struct {
 	smooth smoother
 	at     []geo.XY
 	speed  float64 // usual, m/s
+	jitter float64 // of a fix against its neighbours, m
 }
 
 func newTraverse(p path) traverse {
-	t := traverse{path: p, smooth: newSmoother(p), speed: p.usualSpeed()}
+	t := traverse{path: p, speed: p.usualSpeed(), jitter: p.jitter()}
+	t.smooth = newSmoother(p, span(t.jitter))
 	t.at = t.smooth.smoothed()
 	return t
 }

@@ -33,6 +33,9 @@ func (s Step) kept(n int) Step {
 	return s
 }
 
+// mostRings is how many rings one walk may go round.
+const mostRings = 30
+
 // widest is how far, in metres, fixes of one walk may lie from their middle.
 const widest = 5_000
 
@@ -41,7 +44,8 @@ const widest = 5_000
 // needs an answer of the walker, is a problem:
 //
 //   - refusals: fixes_none, fixes_few, walk_wide, walk_still, walk_open,
-//     ring_small, ring_unobserved, ring_uncertain, ring_crosses, ring_offset
+//     rings_many, ring_small, ring_unobserved, ring_uncertain, ring_crosses,
+//     ring_offset
 //   - warnings: ring_wheel, ring_assumed, edge_unobserved
 //   - notes: rings_several, offset_question, ring_drawn
 //
@@ -102,6 +106,10 @@ func (r *report) laps(t traverse, b belief) [][]lap {
 		"%s, closed within %.1f m; the way there and away and %s left out", plural(len(groups), "ring"), gate, plural(all-len(groups), "knot"))})
 	if len(groups) == 0 {
 		r.noRing(t, gate, all)
+	}
+	if len(groups) > mostRings {
+		r.refuse("rings_many", fmt.Sprintf("the walk goes round %d rings, more than %d", len(groups), mostRings), "give the walk of one property")
+		return nil
 	}
 	if len(groups) > 1 {
 		r.note("rings_several", fmt.Sprintf("the walk goes round %d rings", len(groups)),

@@ -46,8 +46,8 @@ func (p path) gate(b belief) float64 {
 
 // span is for how long before and after to smooth, so that what jitter remains
 // moves the area little.
-func (p path) span() float64 {
-	switch jitter := p.jitter(); {
+func span(jitter float64) float64 {
+	switch {
 	case jitter < 0.1:
 		return 0
 	case jitter < 0.5:
