@@ -59,26 +59,29 @@ func IsTrack(head []byte, source string) bool {
 // done returns what was read from a tape, and the fault that stopped it.
 func (l *trackLog) done(form trackForm, t *tape, f *fault) *Tracks {
 	tracks := &Tracks{Source: l.source, Format: form.name, Problems: l.problems(), Digest: t.digest()}
-	if f = cmp.Or(t.fault(), f, l.fault()); f != nil {
+	if f = cmp.Or(t.fault(), f, l.fault()); f == nil {
+		tracks.Tracks = l.cut()
+		f = tracks.fault()
+	}
+	if f != nil {
+		tracks.Tracks = nil
 		refusal := Problem{Severity: Refusal, Code: f.code, Place: l.place(l.stopped), Text: f.text, Hint: f.hint}
 		tracks.Problems = append(tracks.Problems, refusal)
-		return tracks
 	}
-	tracks.Tracks = l.cut()
 	return tracks
 }
 
-// fault is that of a log with too many fixes, or none.
-func (l *trackLog) fault() *fault {
-	switch {
-	case l.over != nil:
-		return l.over
-	case l.fixes.n == 0:
-		return &fault{
-			code: "track_empty",
-			text: "holds no fix that can be used",
-			hint: "export the track itself, not its waypoints or its summary",
-		}
+// fault is that of a log with too many fixes.
+func (l *trackLog) fault() *fault { return l.over }
+
+// fault is that of tracks without a fix.
+func (t *Tracks) fault() *fault {
+	if t.Fixes() > 0 {
+		return nil
 	}
-	return nil
+	return &fault{
+		code: "track_empty",
+		text: "holds no fix that can be used",
+		hint: "export the track itself, not its waypoints or its summary",
+	}
 }
