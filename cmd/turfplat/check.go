@@ -124,3 +124,19 @@ func plural(n int, word string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, word)
 }
+
+const checkHelp = `turfplat check says what is wrong with site files, and where.
+
+Usage:
+    turfplat check [flags] [FILE ...]
+
+Every problem is told, on standard error, with its file, feature and place:
+errors keep the site from being measured, warnings tell of repairs and doubts.
+The verdict on each site goes to standard output. Exit status 1 if any site
+cannot be measured.
+
+Flags:
+` + readingHelp + linesHelp + outHelp + `
+Example:
+    $ turfplat check yard.geojson
+`

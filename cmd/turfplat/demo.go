@@ -106,3 +106,14 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 	})
 	return files, err
 }
+
+const demoHelp = `turfplat demo writes an invented property into a folder: its site file, its
+site map as PDF and SVG, and its rows for a quoting tool.
+
+Usage:
+    turfplat demo [flags]
+
+Flags:
+    -o DIR         the folder; default: turfplat-demo
+    --json         print for machines
+`

@@ -130,3 +130,18 @@ func (n ndjsonRows) write(rows []zones.FeedRow) error {
 }
 
 func (ndjsonRows) finish() error { return nil }
+
+const feedHelp = `turfplat feed writes rows for quoting tools: one a zone, then one a cover.
+
+Usage:
+    turfplat feed [flags] [FILE ...]
+
+area_quote_ft2 is the area up to the next 100 ft2. ci95_ft2 is half of the 95 %
+interval. Zone rows have a zone_id, cover rows have none: sum one sort only.
+
+Flags:
+    --format F     csv, json or ndjson; default: csv
+` + readingHelp + linesHelp + outHelp + `
+Example:
+    $ turfplat feed yard.geojson -o yard.csv
+`

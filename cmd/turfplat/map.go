@@ -111,3 +111,21 @@ func (o *order) drawMap(d drawing) error {
 	}
 	return err
 }
+
+const mapHelp = `turfplat map draws the site map of one property, north up and true to scale.
+
+Usage:
+    turfplat map [flags] [FILE]
+
+The form follows the ending of the output: .pdf, .svg or .png (150 dpi);
+without -o it is SVG. The scale is the largest standard one at which the
+property fits the sheet, upright or across.
+
+Flags:
+    --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric
+    --scale S      1:240, 20ft (1 in = 20 ft)
+    --mono         black, white and grey only
+` + readingHelp + outHelp + `
+Example:
+    $ turfplat map yard.geojson -o yard.pdf
+`

@@ -96,3 +96,21 @@ func writeJSON(w io.Writer, document any, indent string) error {
 	e.SetIndent("", indent)
 	return e.Encode(document)
 }
+
+const measureHelp = `turfplat measure tells how much turf there is.
+
+Usage:
+    turfplat measure [flags] [FILE ...]
+
+Covers never overlap; where objects do, the higher one has the ground: building,
+pool, water, hardscape, bed, synthetic, bare, rough, turf. Without a turf
+polygon, turf is what is left inside the outline. Areas are those on the WGS 84
+ellipsoid; +/- is half of the 95 % interval that the traced edges bear, and
+figures are rounded to what that error bears. --json has them in full.
+
+Flags:
+    --by WHAT      site or zone: a row each, in place of a page a site
+` + readingHelp + linesHelp + outHelp + `
+Example:
+    $ turfplat measure --units metric yard.geojson
+`

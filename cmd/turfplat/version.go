@@ -30,3 +30,9 @@ func versionCommand(d *desk) *cli.Command {
 		},
 	}
 }
+
+const versionHelp = `turfplat version prints the version.
+
+Usage:
+    turfplat version [--json]
+`

@@ -70,3 +70,20 @@ func (o *order) writeSite(w io.Writer, c *ingest.Collection) error {
 	}
 	return c.WriteGeoJSON(w)
 }
+
+const zoneHelp = `turfplat zone writes the site file with its turf divided into zones.
+
+Usage:
+    turfplat zone [flags] [FILE ...]
+
+Keepouts come first, then traced zones, the smaller first, then what is left;
+cutlines divide what they cross, run on straight at both ends. The zones fit
+the turf without gap or overlap. Each is written as a feature of kind zone,
+derived true, in place of those written before; all else is kept. With -o, a
+table of the zones goes to standard output.
+
+Flags:
+` + readingHelp + linesHelp + outHelp + `
+Example:
+    $ turfplat zone yard.geojson -o yard-zones.geojson
+`
