@@ -21,7 +21,7 @@ func (r Region) Buffer(d float64) (Region, error) {
 	if r.Empty() || d == 0 {
 		return r, nil
 	}
-	b, err := geom.Buffer(r.geometry(0), d, geom.BufferQuadSegments(quadrantEdges), geom.BufferJoinStyleRound())
+	b, err := geom.Buffer(r.geometry(), d, geom.BufferQuadSegments(quadrantEdges), geom.BufferJoinStyleRound())
 	return buffered(b, err)
 }
 
@@ -37,7 +37,11 @@ func buffered(g geom.Geometry, err error) (Region, error) {
 	if err != nil {
 		return Region{}, fmt.Errorf("geo: buffer failed: %w", err)
 	}
-	return regionOf(polygonsOf(g)), nil
+	o, err := Lay(regionOf(polygonsOf(g))) // snapping may make edges touch
+	if err != nil {
+		return Region{}, err
+	}
+	return o.Ground(func([]int) bool { return true }), nil
 }
 
 // Disc returns the ground within radius metres of p: a regular polygon of the

@@ -112,8 +112,8 @@ func TestUnionDoesNotDependOnOrder(t *testing.T) {
 		got := must[Region](t)(Union(rapid.Permutation(regions).Draw(t, "order")...))
 		checkValid(t, got)
 		same(t, "union in another order", got.planarArea(), want.planarArea())
-		whole := must[Region](t)(engineUnion(regions))
-		same(t, "union by the engine alone", got.planarArea(), whole.planarArea())
+		whole := must[Region](t)(wholeOf(regions))
+		same(t, "union without shortcuts", got.planarArea(), whole.planarArea())
 	})
 }
 
@@ -224,9 +224,9 @@ func TestNestingAgreesWithTheEngine(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			a, b := regionFrom(t, lawn...), must[Region](t)(Union(tt.b...))
 			if _, fast := pierced(a, b); fast != tt.fast {
-				t.Errorf("taken out without the engine: %t, want %t", fast, tt.fast)
+				t.Errorf("taken out without an overlay: %t, want %t", fast, tt.fast)
 			}
-			in, out, err := engineParts(a, b)
+			in, out, err := partsOf(a, b)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -236,7 +236,7 @@ func TestNestingAgreesWithTheEngine(t *testing.T) {
 			for x := -49.5; x < 100; x += 3 {
 				for y := -49.5; y < 50; y += 3 {
 					if p := (XY{x, y}); gotIn.holds(p) != in.holds(p) || gotOut.holds(p) != out.holds(p) {
-						t.Errorf("engine and shortcut disagree at %v", p)
+						t.Errorf("overlay and shortcut disagree at %v", p)
 					}
 				}
 			}

@@ -23,7 +23,11 @@ func unionOfCluster(regions []Region) (Region, error) {
 	if len(regions) == 1 {
 		return regions[0], nil
 	}
-	return engineUnion(regions)
+	o, err := Lay(regions...)
+	if err != nil {
+		return Region{}, err
+	}
+	return o.Ground(func([]int) bool { return true }), nil
 }
 
 // clusters groups the regions whose bounds meet, directly or through others.
@@ -90,8 +94,12 @@ func Difference(a, b Region) (Region, error) {
 		return r, nil
 	}
 	met, clear := a.partedBy(b)
-	_, out, err := engineParts(met, b)
-	return regionOf(append(out.polygons, clear.polygons...)), err
+	o, err := Lay(met, b)
+	if err != nil {
+		return Region{}, err
+	}
+	out := o.Ground(func(holders []int) bool { return len(holders) == 1 && holders[0] == 0 })
+	return regionOf(append(out.polygons, clear.polygons...)), nil
 }
 
 // Intersection returns the ground that is in both regions.
@@ -106,8 +114,11 @@ func Intersection(a, b Region) (Region, error) {
 	case within(b, a):
 		return b, nil
 	}
-	in, _, err := engineParts(a, b)
-	return in, err
+	o, err := Lay(a, b)
+	if err != nil {
+		return Region{}, err
+	}
+	return o.Ground(func(holders []int) bool { return len(holders) == 2 }), nil
 }
 
 // partedBy returns the pieces of r whose bounds meet those of o, and the

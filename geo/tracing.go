@@ -3,6 +3,7 @@ package geo
 import (
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // A CrossingError says that a ring crosses itself, or winds round some ground
@@ -69,47 +70,76 @@ func (r Ring) region(repair bool) (Region, error) {
 	if r = r.snapped().withoutRepeats(); len(r) < 3 {
 		return Region{}, nil
 	}
-	noded, ms, err := linework{r}.noded(mostMeetings)
+	strands := r.strands()
+	noded, err := noded(strands, mostMeetings)
 	if err != nil {
 		return Region{}, err
 	}
-	spokes := spokes([2]linework{noded})
-	if stake := spokes.misread(); stake > negligible*r.length() && !repair {
-		return Region{}, crossingError(noded[0], ms, stake)
+	d := noded.subdivided()
+	if stake := d.misread(); stake > negligible*r.length() && !repair {
+		return Region{}, noded.crossingError(r, stake)
 	}
-	return spokes.ground(func(w winding) bool { return w[0] != 0 }), nil
+	return d.partition(1, func(counts []lap) int { return len(counts) - 1 })[0], nil
+}
+
+func (r Ring) strands() []strand {
+	strands := make([]strand, len(r))
+	for i, p := range r {
+		strands[i] = strandOf(0, spotOf(p), spotOf(r.next(i)))
+	}
+	return strands
 }
 
 // misread returns the ground that the traverse sum counts more than once, and
 // twice the ground that it cancels.
-func (l spokeList) misread() float64 {
-	traverse := l.measure(func(w winding) int { return w[0] })
-	each := l.measure(func(w winding) int { return max(w[0], -w[0]) })
-	once := l.measure(func(w winding) int { return min(1, max(w[0], -w[0])) })
-	return each - once + each - max(traverse, -traverse)
+func (d *subdivision) misread() float64 {
+	traverse := d.measure(once)
+	each := d.measure(func(counts []lap) int { return max(once(counts), -once(counts)) })
+	covered := d.measure(func(counts []lap) int { return len(counts) })
+	return each - covered + each - max(traverse, -traverse)
 }
 
-func crossingError(noded Ring, ms []meeting, stake float64) *CrossingError {
-	e := &CrossingError{At: noded.firstRevisited(), AtStake: Area(stake)}
-	for _, m := range ms {
-		if !m.crossing {
-			continue
-		}
-		if e.Count == 0 {
-			e.At = m.at[0]
-		}
-		e.Count++
+// once is how often the only set goes round some ground.
+func once(counts []lap) int {
+	if len(counts) == 0 {
+		return 0
 	}
-	return e
+	return int(counts[0].times)
 }
 
-func (r Ring) firstRevisited() XY {
-	seen := make(map[XY]bool, len(r))
-	for _, p := range r {
-		if seen[p] {
-			return p
-		}
-		seen[p] = true
+// crossingError tells where a ring, whose edges were noded, crosses itself.
+func (n *noder) crossingError(r Ring, stake float64) *CrossingError {
+	at := n.first
+	if n.crossings == 0 {
+		at = firstRevisited(r.strands())
 	}
-	return r[0]
+	return &CrossingError{At: at.xy(), Count: n.crossings, AtStake: Area(stake)}
+}
+
+// firstRevisited returns the first spot that the edges of a ring come back to.
+func firstRevisited(ring []strand) spot {
+	n := &noder{strands: slices.Clone(ring), limit: mostMeetings}
+	slices.SortFunc(n.strands, compareStrands)
+	n.compare()
+	touches := make(map[[2]spot][]spot) // by the ends of an edge
+	for _, p := range n.stops {
+		s := n.strands[p.strand]
+		touches[[2]spot{s.a, s.b}] = append(touches[[2]spot{s.a, s.b}], p.at)
+	}
+	seen := make(map[spot]bool, len(ring))
+	for _, s := range ring {
+		stops := append(touches[[2]spot{s.a, s.b}], s.a, s.b)
+		slices.SortFunc(stops, s.compareAlong)
+		stops = slices.Compact(stops)
+		if s.runs < 0 {
+			slices.Reverse(stops)
+		}
+		for _, p := range stops[:len(stops)-1] { // the last starts the next edge
+			if seen[p] {
+				return p
+			}
+			seen[p] = true
+		}
+	}
+	return ring[0].a
 }

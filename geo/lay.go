@@ -1,0 +1,68 @@
+package geo
+
+import "fmt"
+
+// An Overlay is regions laid on each other: the ground divided by their edges,
+// all at once. Edges move by up to half a grain where others meet them, the
+// same for all ground beside them, so that what it gives fits without gap or
+// overlap.
+type Overlay struct{ subdivision *subdivision }
+
+// mostCrossings is how many crossings of edges an overlay may have.
+const mostCrossings = 1 << 22
+
+// Lay lays regions on each other. It fails only if their edges cross more than
+// four million times.
+func Lay(regions ...Region) (*Overlay, error) {
+	n, err := noded(strandsOf(regions), mostCrossings)
+	if err != nil {
+		return nil, fmt.Errorf("geo: overlay of regions failed: %w", err)
+	}
+	return &Overlay{n.subdivided()}, nil
+}
+
+func strandsOf(regions []Region) []strand {
+	count := 0
+	for _, r := range regions {
+		r.edges(func(a, b XY) { count++ })
+	}
+	strands := make([]strand, 0, count)
+	for set, r := range regions {
+		r.edges(func(a, b XY) {
+			if p, q := spotOf(a), spotOf(b); p != q {
+				strands = append(strands, strandOf(set, p, q))
+			}
+		})
+	}
+	return strands
+}
+
+// Partition returns the ground of each of n classes. A piece of ground belongs
+// to the class it is given for the regions that hold it, which are told by
+// their numbers in order; to none if that is negative. It is not asked for
+// ground that no region holds.
+func (o *Overlay) Partition(n int, class func(holders []int) int) []Region {
+	var holders []int
+	return o.subdivision.partition(n, func(counts []lap) int {
+		holders = holders[:0]
+		for _, c := range counts {
+			if c.times > 0 {
+				holders = append(holders, int(c.set))
+			}
+		}
+		if len(holders) == 0 {
+			return -1
+		}
+		return class(holders)
+	})
+}
+
+// Ground returns the ground that the regions which hold it say is meant.
+func (o *Overlay) Ground(meant func(holders []int) bool) Region {
+	return o.Partition(1, func(holders []int) int {
+		if meant(holders) {
+			return 0
+		}
+		return -1
+	})[0]
+}
