@@ -1,6 +1,9 @@
 package geo
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // An EdgeError says how far a traced edge may lie from the true one, and how
 // the errors along it hang together.
@@ -38,29 +41,59 @@ type Trace struct {
 	Error EdgeError
 }
 
+// AreaSigma is that of [Traces], for a single region.
+func AreaSigma(r Region, traces []Trace) Area { return NewTraces(traces).AreaSigma(r) }
+
+// Traces are objects as they were traced, made ready to tell the error of the
+// areas that they bound.
+type Traces struct{ traces []readyTrace }
+
+type readyTrace struct {
+	rings []Ring      // without repeats: a vertex traced twice errs once
+	ways  []*wayRound // of Vertices
+	error EdgeError
+}
+
+// NewTraces makes traces ready. Where edges of several coincide the first one
+// counts.
+func NewTraces(traces []Trace) Traces {
+	all := make([]readyTrace, len(traces))
+	for i, t := range traces {
+		r := readyTrace{rings: make([]Ring, len(t.Rings)), error: t.Error}
+		for k, ring := range t.Rings {
+			r.rings[k] = ring.withoutRepeats()
+			if t.Error.Kind == Vertices {
+				r.ways = append(r.ways, newWayRound(r.rings[k], float64(t.Error.Reach)))
+			}
+		}
+		all[i] = r
+	}
+	return Traces{all}
+}
+
 // AreaSigma returns the 1-sigma error of the area of a region whose edges
 // come from the traces. Where edges of several traces coincide, the first
 // trace counts, were it without error. Edges that come from no trace carry no
 // error. Errors of different traces are taken as independent, and a shift of a
 // whole trace moves no area if all its edges bound the region.
-func AreaSigma(r Region, traces []Trace) Area {
+func (t Traces) AreaSigma(r Region) Area {
 	edges := r.edgeList()
 	if len(edges) == 0 {
 		return 0
 	}
 	grid := newEdgeGrid(edges)
 	free := make([][]span, len(edges)) // parts not yet claimed by a trace
+	whole := []span{{0, 1}}
 	for i := range free {
-		free[i] = []span{{0, 1}}
+		free[i] = whole
 	}
 	var variance float64
-	for _, t := range traces {
-		rings, exposed := make([]Ring, len(t.Rings)), make([][]exposure, len(t.Rings))
-		for i, ring := range t.Rings {
-			rings[i] = ring.withoutRepeats() // a vertex traced twice errs once
-			exposed[i] = claim(rings[i], grid, free)
+	for _, trace := range t.traces {
+		exposed := make([][]exposure, len(trace.rings))
+		for i, ring := range trace.rings {
+			exposed[i] = claim(ring, grid, free)
 		}
-		variance += t.Error.variance(rings, exposed)
+		variance += trace.variance(exposed)
 	}
 	return Area(math.Sqrt(variance))
 }
@@ -77,6 +110,7 @@ type exposure struct {
 func claim(ring Ring, grid *edgeGrid, free [][]span) []exposure {
 	const same = 1e-5 // m: overlay rounds to 1e-9, a vertex put on an edge is snapped to 1e-7
 	var found []exposure
+	var near []int
 	for i, a := range ring {
 		e := edge{a, ring.next(i)}
 		take := func(j int) {
@@ -93,14 +127,20 @@ func claim(ring Ring, grid *edgeGrid, free [][]span) []exposure {
 			}
 			free[j] = without(free[j], part)
 		}
-		if j, ok := grid.same(e); ok {
-			take(j)
-			continue
+		near = near[:0]
+		grid.near(e, same, func(j int) { near = append(near, j) })
+		if k := slices.IndexFunc(near, func(j int) bool { return e.same(grid.edges[j]) }); k >= 0 {
+			near = near[k : k+1]
 		}
-		grid.near(e, same, take)
+		for _, j := range near {
+			take(j)
+		}
 	}
 	return found
 }
+
+// same reports whether two edges have the same ends.
+func (e edge) same(o edge) bool { return e == o || e.a == o.b && e.b == o.a }
 
 // exposed turns a part of the region's edge o into one of the traced edge e.
 func exposed(i int, e, o edge, part span) exposure {
@@ -115,12 +155,12 @@ func exposed(i int, e, o edge, part span) exposure {
 }
 
 // variance returns the variance of the area, m4, from the exposed parts.
-func (e EdgeError) variance(rings []Ring, exposed [][]exposure) float64 {
-	sigma2 := float64(e.Sigma * e.Sigma)
+func (t readyTrace) variance(exposed [][]exposure) float64 {
+	e, sigma2 := t.error, float64(t.error.Sigma*t.error.Sigma)
 	var sum, out, all float64
-	for i, ring := range rings {
+	for i, ring := range t.rings {
 		if e.Kind == Vertices {
-			sum += vertexVariance(ring, exposed[i], sigma2, float64(e.Reach))
+			sum += vertexVariance(ring, exposed[i], sigma2, t.ways[i])
 			continue
 		}
 		var net float64
@@ -130,7 +170,7 @@ func (e EdgeError) variance(rings []Ring, exposed [][]exposure) float64 {
 			all += length
 		}
 		if e.Kind == Width && net != 0 {
-			out += net * outwards(rings, i)
+			out += net * outwards(t.rings, i)
 		}
 	}
 	switch e.Kind {

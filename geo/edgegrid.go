@@ -9,42 +9,46 @@ func (e edge) at(t float64) XY { return e.a.toward(e.b, t) }
 
 func (e edge) length() float64 { return e.b.minus(e.a).norm() }
 
-// An edgeGrid finds the edges of a region near a given edge.
+// An edgeGrid finds the edges of a region near a given edge. It is not safe
+// for use by several goroutines.
 type edgeGrid struct {
-	edges  []edge
-	place  map[edge]int
-	cells  map[[2]int][]int
-	cell   float64
-	seen   []int // query in which an edge was last returned
-	query  int
-	bounds Bounds
+	edges         []edge
+	bounds        Bounds
+	cell          float64
+	columns, rows int
+	first         []int32 // place in list of the first edge of a cell, row by row; one more than there are cells
+	list          []int32
+	seen          []int32 // query in which an edge was last returned
+	query         int32
 }
 
-// newEdgeGrid puts edges into cells about as large as the mean edge is long.
+// newEdgeGrid puts edges into about as many cells as there are edges.
 func newEdgeGrid(edges []edge) *edgeGrid {
-	g := &edgeGrid{edges: edges, place: make(map[edge]int, len(edges)),
-		cells: make(map[[2]int][]int), seen: make([]int, len(edges)), bounds: noBounds}
-	var total float64
-	for i, e := range edges {
-		g.place[e] = i
-		total += e.length()
+	g := &edgeGrid{edges: edges, seen: make([]int32, len(edges)), bounds: noBounds}
+	for _, e := range edges {
 		g.bounds = g.bounds.With(e.a).With(e.b)
 	}
-	least := max(g.bounds.Width(), g.bounds.Height()) / 1000
-	g.cell = max(total/float64(max(1, len(edges))), least, grain)
+	width, height := g.bounds.Width(), g.bounds.Height()
+	n := float64(max(1, len(edges)))
+	g.cell = max(math.Sqrt(width*height/n), max(width, height)/n, grain)
+	g.columns, g.rows = 1+int(width/g.cell), 1+int(height/g.cell)
+
+	g.first = make([]int32, g.columns*g.rows+1)
+	for _, e := range edges {
+		g.visit(e, 0, func(cell int) { g.first[cell+1]++ })
+	}
+	for cell := range g.columns * g.rows {
+		g.first[cell+1] += g.first[cell]
+	}
+	g.list = make([]int32, g.first[len(g.first)-1])
+	filled := make([]int32, g.columns*g.rows)
 	for i, e := range edges {
-		g.visit(e, 0, func(cell [2]int) { g.cells[cell] = append(g.cells[cell], i) })
+		g.visit(e, 0, func(cell int) {
+			g.list[g.first[cell]+filled[cell]] = int32(i)
+			filled[cell]++
+		})
 	}
 	return g
-}
-
-// same returns the edge between the same two positions.
-func (g *edgeGrid) same(e edge) (int, bool) {
-	if i, ok := g.place[e]; ok {
-		return i, true
-	}
-	i, ok := g.place[edge{e.b, e.a}]
-	return i, ok
 }
 
 // near calls visit once for each edge that comes within d of e, and for some
@@ -55,24 +59,26 @@ func (g *edgeGrid) near(e edge, d float64, visit func(i int)) {
 		return
 	}
 	g.query++
-	g.visit(e, d, func(cell [2]int) {
-		for _, i := range g.cells[cell] {
+	g.visit(e, d, func(cell int) {
+		for _, i := range g.list[g.first[cell]:g.first[cell+1]] {
 			if g.seen[i] != g.query && edgeBounds(g.edges[i].a, g.edges[i].b).Meets(box) {
 				g.seen[i] = g.query
-				visit(i)
+				visit(int(i))
 			}
 		}
 	})
 }
 
 // visit calls visit for the cells within d of an edge, column by column.
-func (g *edgeGrid) visit(e edge, d float64, visit func(cell [2]int)) {
-	index := func(v float64) int { return int(math.Floor(v / g.cell)) }
-	box := edgeBounds(e.a, e.b).Grown(d).clipped(g.bounds)
-	for x := index(box.Min.X); x <= index(box.Max.X); x++ {
-		low, high := e.over(float64(x)*g.cell-d, float64(x+1)*g.cell+d)
-		for y := index(max(low-d, box.Min.Y)); y <= index(min(high+d, box.Max.Y)); y++ {
-			visit([2]int{x, y})
+func (g *edgeGrid) visit(e edge, d float64, visit func(cell int)) {
+	column := func(x float64) int { return min(g.columns-1, max(0, int((x-g.bounds.Min.X)/g.cell))) }
+	row := func(y float64) int { return min(g.rows-1, max(0, int((y-g.bounds.Min.Y)/g.cell))) }
+	box := edgeBounds(e.a, e.b).Grown(d)
+	for x := column(box.Min.X); x <= column(box.Max.X); x++ {
+		west := g.bounds.Min.X + float64(x)*g.cell
+		low, high := e.over(west-d, west+g.cell+d)
+		for y := row(max(low-d, box.Min.Y)); y <= row(min(high+d, box.Max.Y)); y++ {
+			visit(y*g.columns + x)
 		}
 	}
 }

@@ -1,0 +1,159 @@
+package geo
+
+import "math"
+
+// A wayRound gives the correlation of errors between the vertices of a ring:
+// exponential in the way along it, both ways round, so that equal steps make
+// it the circular autoregressive series of first order.
+//
+// For vertices in order it is a sum of products, one factor for each vertex
+// (see ahead and behind). That lets sums over all pairs run up in one pass.
+type wayRound struct {
+	both float64 // sum of the ways round, for a vertex and itself
+
+	// What is left of the correlation on the way:
+	step       []float64 // from a vertex to the next
+	start, end []float64 // from the first vertex to one, and from one on to the first
+	second     []float64 // from the second vertex to one
+	last       []float64 // from one to the last vertex
+	lastButOne []float64
+}
+
+// newWayRound returns the ways round a ring on which errors fade to 1/e over
+// reach metres; 0 if each vertex errs by itself.
+func newWayRound(ring Ring, reach float64) *wayRound {
+	n := len(ring)
+	fade := func(d float64) float64 {
+		if reach == 0 {
+			return 0
+		}
+		return math.Exp(-d / reach)
+	}
+	at, around := make([]float64, n), 0.0
+	rows := make([]float64, 6*n)
+	w := &wayRound{step: rows[:n], start: rows[n : 2*n], end: rows[2*n : 3*n], second: rows[3*n : 4*n], last: rows[4*n : 5*n], lastButOne: rows[5*n:]}
+	for i, p := range ring {
+		at[i] = around
+		length := ring.next(i).minus(p).norm()
+		around += length
+		w.step[i] = fade(length)
+	}
+	w.both = 1 + fade(around)
+	for i, a := range at {
+		w.start[i], w.end[i] = fade(a), fade(around-a)
+		w.second[i], w.last[i] = fade(a-at[min(1, n-1)]), fade(at[n-1]-a)
+		w.lastButOne[i] = fade(at[max(0, n-2)] - a)
+	}
+	return w
+}
+
+// correlation is that of two vertices, of which one is the first or last or a
+// neighbour of those, or which are at most three steps apart.
+func (w *wayRound) correlation(i, j int) float64 {
+	if i == j {
+		return 1
+	}
+	lo, hi := min(i, j), max(i, j)
+	return (w.fade(lo, hi) + w.start[lo]*w.end[hi]) / w.both
+}
+
+// fade is what is left of the correlation on the way from a vertex to a later
+// one, without passing the first.
+func (w *wayRound) fade(lo, hi int) float64 {
+	switch n := len(w.step); {
+	case lo == 0:
+		return w.start[hi]
+	case lo == 1:
+		return w.second[hi]
+	case hi == n-1:
+		return w.last[lo]
+	case hi == n-2:
+		return w.lastButOne[lo]
+	}
+	fade := 1.0
+	for _, step := range w.step[lo:hi] {
+		fade *= step
+	}
+	return fade
+}
+
+// ahead makes up the correlation of a vertex and an earlier one, with behind
+// of that one: the sum of their products. Between the two lies a mark, to
+// which fade leads; it keeps all exponents below zero.
+func (w *wayRound) ahead(i int, fade float64) [2]float64 {
+	return [2]float64{fade / w.both, w.end[i] / w.both}
+}
+
+func (w *wayRound) behind(j int, fade float64) [2]float64 { return [2]float64{fade, w.start[j]} }
+
+// firstOrder returns g'Cg: C the correlations, g the gradient.
+func (w *wayRound) firstOrder(gradient []XY) float64 {
+	var own, pairs float64
+	var sum [2]XY // of gradient times behind, over the earlier vertices
+	for i, g := range gradient {
+		if i > 0 {
+			sum[0] = sum[0].times(w.step[i-1])
+		}
+		a := w.ahead(i, 1) // the mark lies at the vertex
+		own += g.dot(g)
+		pairs += g.dot(sum[0].times(a[0]).plus(sum[1].times(a[1])))
+		b := w.behind(i, 1)
+		sum[0], sum[1] = sum[0].plus(g.times(b[0])), sum[1].plus(g.times(b[1]))
+	}
+	return own + 2*pairs
+}
+
+// secondOrder returns tr(BCB'C): C the correlations and B that of the
+// traverse sum, half the step to the next vertex less half that to the one
+// before, each vertex weighted by its share.
+func (w *wayRound) secondOrder(share []float64) float64 {
+	n := len(share)
+	own, pairs := w.pair(0, 0, share), 0.0
+	for i := 1; i < n; i++ {
+		own += w.pair(i, i, share)
+		pairs += w.pair(i, i-1, share)
+	}
+	for i := 2; i < n; i++ { // pairs across the start of the ring
+		pairs += w.pair(i, 0, share)
+	}
+	for j := 1; j < n-2; j++ {
+		pairs += w.pair(n-1, j, share)
+	}
+	return own + 2*(pairs+w.distantPairs(share))
+}
+
+// pair returns the part of secondOrder that belongs to two vertices.
+func (w *wayRound) pair(i, j int, share []float64) float64 {
+	if share[i] == 0 || share[j] == 0 {
+		return 0
+	}
+	n := len(share)
+	before, after := (i+n-1)%n, (i+1)%n
+	former, latter := (j+n-1)%n, (j+1)%n
+	stepped := w.correlation(after, latter) - w.correlation(after, former) -
+		w.correlation(before, latter) + w.correlation(before, former)
+	return w.correlation(i, j) * stepped / 4 * share[i] * share[j]
+}
+
+// distantPairs sums what pair gives for all pairs that are two steps apart or
+// more without passing the start of the ring.
+func (w *wayRound) distantPairs(share []float64) float64 {
+	var total float64
+	var sum [2][2]float64 // of share times behind times the step of behind
+	for i := 3; i < len(share)-1; i++ {
+		j := i - 2 // the mark lies at the vertex between
+		decay := w.step[j]
+		here, after, before := w.behind(j, decay), w.behind(j+1, 1), w.behind(j-1, w.step[j-1]*decay)
+		ahead, next, last := w.ahead(i, w.step[i-1]), w.ahead(i+1, w.step[i-1]*w.step[i]), w.ahead(i-1, 1)
+		sum[0][0] *= decay * decay
+		sum[0][1] *= decay
+		sum[1][0] *= decay
+		for k := range 2 {
+			for l := range 2 {
+				sum[k][l] += share[j] * here[k] * (after[l] - before[l])
+				total += share[i] / 4 * ahead[k] * (next[l] - last[l]) * sum[k][l]
+			}
+		}
+	}
+	return total
+}
