@@ -17,7 +17,7 @@ type Ground struct {
 	Traced  TracedTurf
 	Parcels []Parcel // each object's own part of the ground, highest first
 
-	traces []geo.Trace // the edges of all objects, highest cover first, outlines last
+	traces geo.Traces // the edges of all objects, highest cover first, outlines last
 }
 
 // A Cover is all ground of one kind, after higher ones are taken out.
@@ -65,21 +65,17 @@ func (g *Ground) Property() (geo.Region, error) {
 	return geo.Union(covers...)
 }
 
-// layGround resolves all overlaps, once.
+// layGround resolves all overlaps, once: it lays all objects on each other.
 func (s *Site) layGround() (*Ground, error) {
-	g := new(Ground)
-	var err error
-	if g.Outline, err = union(s.Of(Outline)); err != nil {
+	covering, outlines := s.covering(), s.Of(Outline)
+	l, err := layObjects(covering, outlines)
+	if err != nil {
 		return nil, err
 	}
-	covering := s.covering()
-	if err := g.layTracedTurf(covering); err != nil {
-		return nil, err
-	}
-	if err := g.layCovers(covering); err != nil {
-		return nil, err
-	}
-	g.traces = traces(covering, s.Of(Outline))
+	g := &Ground{Outline: l.outline(), Traced: l.tracedTurf()}
+	g.Covers, g.Unknown = l.covers(g.Traced.From)
+	g.Parcels = l.parcels()
+	g.traces = traces(covering, outlines)
 	return g, nil
 }
 
@@ -127,98 +123,6 @@ func union(objects []*Object) (geo.Region, error) {
 	return geo.Union(regions...)
 }
 
-func (g *Ground) layTracedTurf(covering []*Object) error {
-	var turf []*Object
-	for _, o := range covering {
-		if o.Cover == Turf {
-			turf = append(turf, o)
-		}
-	}
-	if len(turf) == 0 {
-		g.Traced = TracedTurf{From: Outline, All: g.Outline, Inside: g.Outline}
-		return nil
-	}
-	all, err := union(turf)
-	if err != nil {
-		return err
-	}
-	g.Traced = TracedTurf{From: Turf, All: all, Inside: all}
-	if g.Outline.Empty() {
-		return nil
-	}
-	if g.Traced.Inside, err = geo.Intersection(all, g.Outline); err != nil {
-		return err
-	}
-	g.Traced.Outside, err = geo.Difference(all, g.Outline)
-	return err
-}
-
-// layCovers finds the ground of each kind and of each object, and what is left
-// of the outline.
-func (g *Ground) layCovers(covering []*Object) error {
-	from := 0
-	for _, k := range CoverKinds {
-		to := from
-		for to < len(covering) && covering[to].Cover == k {
-			to++
-		}
-		if from == to {
-			continue
-		}
-		cover, err := g.layCover(k, covering, from, to)
-		if err != nil {
-			return err
-		}
-		if !cover.Empty() || k == Turf {
-			g.Covers = append(g.Covers, Cover{k, cover})
-		}
-		from = to
-	}
-	rest, err := g.left(g.Outline, covering)
-	if g.Traced.From == Outline {
-		g.Covers = append(g.Covers, Cover{Turf, rest})
-	} else {
-		g.Unknown = rest
-	}
-	return err
-}
-
-// layCover returns the ground of the objects of a kind, which are those in
-// from..to, and lays the parcel of each.
-func (g *Ground) layCover(k Kind, covering []*Object, from, to int) (geo.Region, error) {
-	for i := from; i < to && k != Turf; i++ {
-		own, err := g.left(covering[i].Ground, covering[:i])
-		if err != nil {
-			return geo.Region{}, err
-		}
-		off := own
-		if g.Traced.From == Turf || g.Traced.All.Empty() {
-			if off, err = geo.Intersection(own, g.Traced.All); err != nil {
-				return geo.Region{}, err
-			}
-		}
-		g.Parcels = append(g.Parcels, Parcel{covering[i], own, off})
-	}
-	if k != Turf && to-from == 1 {
-		return g.Parcels[len(g.Parcels)-1].Region, nil
-	}
-	all, err := union(covering[from:to])
-	if err != nil {
-		return geo.Region{}, err
-	}
-	return g.left(all, covering[:from])
-}
-
-// left returns the part of a region that lies inside the outline and under
-// none of the objects.
-func (g *Ground) left(r geo.Region, above []*Object) (geo.Region, error) {
-	left, err := less(r, above)
-	if err != nil || g.Outline.Empty() {
-		return left, err
-	}
-	return geo.Intersection(left, g.Outline)
-}
-
 // less takes the ground of objects off a region. It is best used on ground as
 // it was traced: what overlay gave has rounded corners, and overlaid again
 // meets edges that all but coincide.
@@ -237,10 +141,10 @@ func less(r geo.Region, objects []*Object) (geo.Region, error) {
 }
 
 // traces lists the edges of objects in the order in which they count.
-func traces(covering, outlines []*Object) []geo.Trace {
+func traces(covering, outlines []*Object) geo.Traces {
 	var all []geo.Trace
 	for _, o := range slices.Concat(covering, outlines) {
 		all = append(all, geo.Trace{Rings: o.traced, Error: o.Error})
 	}
-	return all
+	return geo.NewTraces(all)
 }

@@ -135,7 +135,7 @@ func (p *Plat) Measurement() Measurement {
 // Measure measures a part of the property.
 func (p *Plat) Measure(r geo.Region) AreaMeasure {
 	f := p.Site.Frame
-	area, sigma := f.Area(r), float64(geo.AreaSigma(r, p.Ground.traces))
+	area, sigma := f.Area(r), float64(p.Ground.traces.AreaSigma(r))
 	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
 }
 

@@ -1,0 +1,115 @@
+package zones
+
+import (
+	"slices"
+
+	"example.org/turfplat/geo"
+)
+
+// A laying is all objects that cover ground, and the outlines, laid on each
+// other.
+type laying struct {
+	overlay  *geo.Overlay
+	objects  []*Object // the one that wins an overlap first, outlines last
+	covering int       // how many of them cover ground
+	turf     int       // the first of those that is turf
+}
+
+func layObjects(covering, outlines []*Object) (laying, error) {
+	l := laying{objects: slices.Concat(covering, outlines), covering: len(covering), turf: len(covering)}
+	regions := make([]geo.Region, len(l.objects))
+	for i, o := range l.objects {
+		regions[i] = o.Ground
+		if o.Cover == Turf {
+			l.turf = min(l.turf, i)
+		}
+	}
+	var err error
+	l.overlay, err = geo.Lay(regions...)
+	return l, err
+}
+
+// inside reports whether ground with these holders lies inside the outline, or
+// there is none.
+func (l laying) inside(holders []int) bool {
+	return l.covering == len(l.objects) || l.outlined(holders)
+}
+
+// outlined reports whether an outline is among the holders.
+func (l laying) outlined(holders []int) bool { return holders[len(holders)-1] >= l.covering }
+
+// traced reports whether turf is among the holders.
+func (l laying) traced(holders []int) bool {
+	return slices.ContainsFunc(holders, func(i int) bool { return l.turf <= i && i < l.covering })
+}
+
+func (l laying) outline() geo.Region { return l.overlay.Ground(l.outlined) }
+
+// tracedTurf is the turf as drawn; without any, the outline is.
+func (l laying) tracedTurf() TracedTurf {
+	if l.turf == l.covering {
+		outline := l.outline()
+		return TracedTurf{From: Outline, All: outline, Inside: outline}
+	}
+	sides := l.overlay.Partition(2, func(holders []int) int {
+		switch {
+		case !l.traced(holders):
+			return -1
+		case l.inside(holders):
+			return 0
+		}
+		return 1
+	})
+	t := TracedTurf{From: Turf, All: l.overlay.Ground(l.traced), Inside: sides[0], Outside: sides[1]}
+	return t
+}
+
+// covers returns the ground of each kind, and what is left of the outline,
+// which is turf if none was traced.
+func (l laying) covers(turfFrom Kind) (covers []Cover, unknown geo.Region) {
+	kinds := len(CoverKinds)
+	ground := l.overlay.Partition(kinds+1, func(holders []int) int {
+		switch {
+		case !l.inside(holders):
+			return -1
+		case holders[0] >= l.covering:
+			return kinds
+		}
+		return l.objects[holders[0]].Cover.rank()
+	})
+	unknown = ground[kinds]
+	if turfFrom == Outline {
+		ground[Turf.rank()], unknown = unknown, geo.Region{}
+	}
+	for i, k := range CoverKinds {
+		if !ground[i].Empty() || k == Turf {
+			covers = append(covers, Cover{k, ground[i]})
+		}
+	}
+	return covers, unknown
+}
+
+// parcels returns what each object but turf has to itself, and what of that it
+// takes off the traced turf.
+func (l laying) parcels() []Parcel {
+	own := l.overlay.Partition(l.turf, func(holders []int) int {
+		if holders[0] >= l.turf || !l.inside(holders) {
+			return -1
+		}
+		return holders[0]
+	})
+	off := own
+	if l.turf < l.covering || l.covering == len(l.objects) {
+		off = l.overlay.Partition(l.turf, func(holders []int) int {
+			if holders[0] >= l.turf || !l.inside(holders) || !l.traced(holders) {
+				return -1
+			}
+			return holders[0]
+		})
+	}
+	parcels := make([]Parcel, l.turf)
+	for i := range parcels {
+		parcels[i] = Parcel{l.objects[i], own[i], off[i]}
+	}
+	return parcels
+}
