@@ -122,12 +122,17 @@ func (p *Plat) Measurement() Measurement {
 			m.Deductions = append(m.Deductions, Deduction{d.Object.ID, d.Object.Cover, float64(area), d.Object.Name})
 		}
 	}
-	for _, z := range p.Zones {
-		m.Zones = append(m.Zones, p.measureZone(z))
-	}
 	turf := g.Cover(Turf)
 	hardscape, bed := s.edging(turf, g)
 	m.Edges = EdgeMeasure{float64(hardscape), float64(bed), float64(s.trim(turf, g))}
+	for _, z := range p.Zones {
+		if len(p.Zones) == 1 { // it is the turf
+			m.Zones = append(m.Zones, z.measure(m.Covers[Turf], hardscape+bed))
+			continue
+		}
+		hardscape, bed := s.edging(z.Region, g)
+		m.Zones = append(m.Zones, z.measure(p.Measure(z.Region), hardscape+bed))
+	}
 	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
 	return m
 }
@@ -139,15 +144,14 @@ func (p *Plat) Measure(r geo.Region) AreaMeasure {
 	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
 }
 
-func (p *Plat) measureZone(z Zone) ZoneMeasure {
-	a := p.Measure(z.Region)
-	hardscape, bed := p.Site.edging(z.Region, p.Ground)
+// measure is the measure of a zone whose area and edging are known.
+func (z Zone) measure(a AreaMeasure, edging geo.Length) ZoneMeasure {
 	slope := z.Slope / 100
 	return ZoneMeasure{
 		ID: z.ID, Name: z.Name, Exposure: z.Exposure, Species: z.Species, Apply: z.Apply, Letter: z.Letter, SlopePercent: z.Slope,
 		AreaM2: a.AreaM2, AreaFt2: a.AreaFt2, SurfaceAreaM2: a.AreaM2 * math.Hypot(1, slope), // 1/cos(atan(slope))
 		PerimeterM: a.PerimeterM, SigmaM2: a.SigmaM2, CI95M2: a.CI95M2,
-		EdgingM: float64(hardscape + bed),
+		EdgingM: float64(edging),
 	}
 }
 
