@@ -46,8 +46,3 @@ func (b Bounds) holds(p XY) bool {
 func edgeBounds(a, b XY) Bounds {
 	return Bounds{XY{min(a.X, b.X), min(a.Y, b.Y)}, XY{max(a.X, b.X), max(a.Y, b.Y)}}
 }
-
-// clipped returns what two bounds that meet have in common.
-func (b Bounds) clipped(o Bounds) Bounds {
-	return Bounds{XY{max(b.Min.X, o.Min.X), max(b.Min.Y, o.Min.Y)}, XY{min(b.Max.X, o.Max.X), min(b.Max.Y, o.Max.Y)}}
-}
