@@ -1,0 +1,33 @@
+package material
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// An InputError says what is wrong with what was written, and what to write
+// instead.
+type InputError struct {
+	Text string // what is wrong, with what was written in quotes
+	Hint string // something to do; may be empty
+}
+
+func (e *InputError) Error() string {
+	if e.Hint == "" {
+		return e.Text
+	}
+	return e.Text + " (" + e.Hint + ")"
+}
+
+func inputErrorf(hint, format string, v ...any) error {
+	return &InputError{fmt.Sprintf(format, v...), hint}
+}
+
+// quoted makes what was written fit for a message: one line, not long.
+func quoted(text string) string {
+	const most = 60 // characters
+	if runes := []rune(text); len(runes) > most {
+		text = string(runes[:most-1]) + "…"
+	}
+	return strconv.Quote(text)
+}
