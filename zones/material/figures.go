@@ -1,0 +1,51 @@
+package material
+
+import (
+	"strconv"
+
+	"example.org/turfplat/zones"
+)
+
+// A Figure is an amount or a rate as people read and measure it out.
+type Figure struct {
+	Value    float64
+	Unit     Unit
+	decimals int
+}
+
+// String writes the figure with its unit, as in "1,558 gal".
+func (f Figure) String() string { return f.Number() + " " + f.Unit.String() }
+
+// Number writes the figure without its unit, with commas between thousands.
+func (f Figure) Number() string {
+	text := strconv.FormatFloat(f.Value, 'f', f.decimals, 64)
+	whole := len(text)
+	if f.decimals > 0 {
+		whole -= f.decimals + 1
+	}
+	for i := whole - 3; i > 0; i -= 3 {
+		text = text[:i] + "," + text[i:]
+	}
+	return text
+}
+
+// Figures writes amounts and rates in the units that people read, rounded to
+// what they can weigh and measure out: by at most a twentieth, and mostly far
+// less. Bags and other packs are never rounded; they are counted by [Buy].
+type Figures struct{ Units zones.Units }
+
+// Amount writes an amount of a product.
+func (f Figures) Amount(a Amount) Figure {
+	return rounded(roundingKind{f.Units, a.By.String()}, a.Size)
+}
+
+// Mix writes a volume of water or of a finished mix.
+func (f Figures) Mix(v Volume) Figure { return rounded(roundingKind{f.Units, "mix"}, float64(v)) }
+
+// Rate writes a rate of a product.
+func (f Figures) Rate(r Rate) Figure {
+	return rounded(roundingKind{f.Units, r.By.String() + " rate"}, r.PerM2)
+}
+
+// MixRate writes a rate of a carrier.
+func (f Figures) MixRate(r Rate) Figure { return rounded(roundingKind{f.Units, "mix rate"}, r.PerM2) }
