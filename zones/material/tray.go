@@ -66,8 +66,9 @@ func (t TrayRow) check() error {
 	return nil
 }
 
-// probes are where uniformity is looked at, between one lane and the next.
-const probes = 200
+// probes are where uniformity is looked at, from one lane to the next but one:
+// between two lanes right sides meet, between the next two left sides.
+const probes = 400
 
 // Variation returns the coefficient of variation of what lies on the ground
 // when lanes are so far apart, walked there and back by turns: the standard
@@ -82,7 +83,7 @@ func (t TrayRow) Variation(spacing geo.Length) (float64, error) {
 	}
 	sum, squares := 0.0, 0.0
 	for i := range probes {
-		on := t.deposit((float64(i)+0.5)/probes*lane, lane)
+		on := t.deposit((float64(i)+0.5)/probes*2*lane, lane)
 		sum += on
 		squares += on * on
 	}
