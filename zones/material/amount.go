@@ -9,9 +9,9 @@ type Mass float64
 type Volume float64
 
 // Litres returns v in litres.
-func (v Volume) Litres() float64 { return float64(v) * litresInM3 }
+func (v Volume) Litres() float64 { return litre.fromSI(float64(v)) }
 
-const litresInM3 = 1000
+var litre = Unit{over: unitsByName["L"]}
 
 // Share is a part of a whole, 0 to 1.
 type Share float64
@@ -84,7 +84,7 @@ func (a Amount) SI() (value float64, unit string) {
 // In returns the amount in a unit.
 func (a Amount) In(u Unit) (float64, error) {
 	if u.Dimension() != a.By.dimension() {
-		return 0, inputErrorf("", "%s of %s cannot be shown in %s", a.By.dimension(), a.By, u)
+		return 0, inputErrorf("", "a %s amount cannot be shown in %s", a.By, u)
 	}
 	return u.fromSI(a.Size), nil
 }

@@ -29,7 +29,7 @@ func FitSettings(points []SettingPoint) (SettingLine, error) {
 	var x, y, xx, xy float64
 	for _, p := range points {
 		if !(p.Setting > 0 && p.Rate.PerM2 > 0) || math.IsInf(p.Setting*p.Rate.PerM2, 1) || p.Rate.By != l.by {
-			return SettingLine{}, inputErrorf("state settings above 0 and rates of one product", "setting %s with %s is no point of a calibration", number(p.Setting), number(p.Rate.PerM2))
+			return SettingLine{}, inputErrorf("state settings above 0 and rates of one product", "setting %s is no point of a calibration", number(p.Setting))
 		}
 		l.lowest, l.highest = min(l.lowest, p.Rate.PerM2), max(l.highest, p.Rate.PerM2)
 		l.closest, l.openest = min(l.closest, p.Setting), max(l.openest, p.Setting)

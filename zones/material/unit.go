@@ -117,10 +117,14 @@ func (u Unit) factor() float64 {
 func (u Unit) toSI(number float64) float64 { return (number - u.over.zero) * u.factor() }
 
 // fromSI turns an SI value into the unit. A number of up to 15 digits that was
-// turned into SI comes back as it was.
+// turned into SI comes back as it was, a temperature of up to ten decimals.
 func (u Unit) fromSI(si float64) float64 {
 	v := si/u.factor() + u.over.zero
-	if written, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', mostDigits, 64), 64); err == nil && u.toSI(written) == si {
+	text := strconv.FormatFloat(v, 'g', mostDigits, 64)
+	if u.over.zero != 0 {
+		text = strconv.FormatFloat(v, 'f', 10, 64)
+	}
+	if written, err := strconv.ParseFloat(text, 64); err == nil && u.toSI(written) == si {
 		return written
 	}
 	return v
