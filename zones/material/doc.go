@@ -11,7 +11,8 @@
 // results are good to 1e-12 of themselves, rounded only for people
 // ([Figures]). Gallons, quarts, pints and fluid ounces are those of the United
 // States unless written "imp gal" and so on, whatever units a site is shown
-// in; an ounce (oz) is a weight, a fluid ounce (fl oz) a volume.
+// in; an ounce (oz) is a weight, a fluid ounce (fl oz) a volume; a ton is
+// 2,000 lb, a tonne (t) 1,000 kg.
 //
 // No rate is built in. Where a label speaks, the label is the law.
 package material

@@ -14,19 +14,24 @@ type Draw struct {
 	Amount           Amount
 }
 
-// Spread lays a rate of a product on zones, a Draw a zone; zones where nothing
-// may be applied, as keepouts, get none. Areas are those of the plan, not of a
-// slope's surface. The draws' site and step are the caller's to fill in.
-func Spread(product string, r Rate, on []zones.ZoneMeasure) []Draw {
+// Spread lays a product on zones at the rate that is wanted of it or of what
+// is in it, a Draw a zone; zones where nothing may be applied, as keepouts, get
+// none. Areas are those on the map, not of a slope's surface. The draws' site
+// and step are the caller's to fill in.
+func Spread(p Product, wanted Rate, on []zones.ZoneMeasure) ([]Draw, error) {
+	r, err := p.Rate(wanted)
+	if err != nil {
+		return nil, err
+	}
 	var draws []Draw
 	for _, z := range on {
 		if !z.Apply {
 			continue
 		}
 		ground := geo.Area(z.AreaM2)
-		draws = append(draws, Draw{Zone: z.ID, Product: product, Area: ground, Rate: r, Amount: r.Over(ground)})
+		draws = append(draws, Draw{Zone: z.ID, Product: p.Name, Area: ground, Rate: r, Amount: r.Over(ground)})
 	}
-	return draws
+	return draws, nil
 }
 
 // Nutrients are what fertilizers put down, as grades name it, in kg on a

@@ -23,6 +23,8 @@ func TestCores(t *testing.T) {
 	}
 	_, err := Cores{Across: 1, Passes: 1}.PerM2()
 	checkError(t, "no spacing", err, "the holes have no spacing, or there is no pass (measure from hole to hole both ways)")
+	_, err = Cores{Tine: 1}.SurfaceRemoved()
+	checkError(t, "no spacing", err, "the holes have no spacing, or there is no pass (measure from hole to hole both ways)")
 	_, err = Cores{0.01, 0.01, 0.02, 1}.SurfaceRemoved()
 	checkError(t, "wide tines", err, "holes so wide and so close do not go into the ground (state the inner diameter of the tine)")
 }
@@ -106,6 +108,8 @@ func TestCalibrated(t *testing.T) {
 	_, _, err := OffBy(rate("1 gal / M"), wanted, 0.05)
 	checkError(t, "in gallons", err, "the measured rate cannot be compared with the wanted one")
 	near(t, "each way", must(must(Crossed(wanted, 2)).In(unit("lb / M"))), 2.5, 1e-12)
+	// Wheel to wheel and in two directions, by a calibration chart: a quarter.
+	near(t, "four passes", must(must(Crossed(wanted, 4)).In(unit("lb / M"))), 1.25, 1e-12)
 	_, err = Crossed(wanted, 0)
 	checkError(t, "no pass", err, "a rate takes at least one pass")
 }

@@ -1,6 +1,7 @@
 package material
 
 import (
+	"math"
 	"strconv"
 
 	"example.org/turfplat/zones"
@@ -30,22 +31,38 @@ func (f Figure) Number() string {
 }
 
 // Figures writes amounts and rates in the units that people read, rounded to
-// what they can weigh and measure out: by at most a twentieth, and mostly far
-// less. Bags and other packs are never rounded; they are counted by [Buy].
+// what they can weigh and measure out: by at most a twentieth, a tenth where
+// only down, and mostly far less. Bags and other packs are never rounded; they are counted by [Buy].
 type Figures struct{ Units zones.Units }
 
 // Amount writes an amount of a product.
 func (f Figures) Amount(a Amount) Figure {
-	return rounded(roundingKind{f.Units, a.By.String()}, a.Size)
+	return rounded(roundingKind{f.Units, a.By.String()}, a.Size, math.Round)
+}
+
+// AtMost writes an amount of a product whose label sets a limit: rounded down.
+func (f Figures) AtMost(a Amount) Figure {
+	return rounded(roundingKind{f.Units, a.By.String()}, a.Size, down)
+}
+
+// down rounds down what is not within rounding of the arithmetic of the next
+// step.
+func down(steps float64) float64 {
+	const rounding = 1e-9
+	return math.Floor(steps * (1 + rounding))
 }
 
 // Mix writes a volume of water or of a finished mix.
-func (f Figures) Mix(v Volume) Figure { return rounded(roundingKind{f.Units, "mix"}, float64(v)) }
+func (f Figures) Mix(v Volume) Figure {
+	return rounded(roundingKind{f.Units, "mix"}, float64(v), math.Round)
+}
 
 // Rate writes a rate of a product.
 func (f Figures) Rate(r Rate) Figure {
-	return rounded(roundingKind{f.Units, r.By.String() + " rate"}, r.PerM2)
+	return rounded(roundingKind{f.Units, r.By.String() + " rate"}, r.PerM2, math.Round)
 }
 
 // MixRate writes a rate of a carrier.
-func (f Figures) MixRate(r Rate) Figure { return rounded(roundingKind{f.Units, "mix rate"}, r.PerM2) }
+func (f Figures) MixRate(r Rate) Figure {
+	return rounded(roundingKind{f.Units, "mix rate"}, r.PerM2, math.Round)
+}

@@ -28,6 +28,10 @@ func TestFigures(t *testing.T) {
 		{us.Amount(amount("5 gal")), "5.0 gal"},
 		{us.Amount(amount("3.858 yd3")), "3.9 yd3"},
 		{us.Amount(amount("5 ft3")), "5.0 ft3"},
+		{us.AtMost(amount("2.76 fl oz")), "2.7 fl oz"},
+		{us.AtMost(amount("18.99 fl oz")), "18.5 fl oz"},
+		{us.AtMost(amount("18.5 fl oz")), "18.5 fl oz"},
+		{us.AtMost(amount("0.3 oz")), "0.30 oz"},
 		{us.Mix(volume("9.36 gal")), "9.4 gal"},
 		{us.Mix(volume("1558.44 gal")), "1,558 gal"},
 		{us.Mix(volume("1234567.8 gal")), "1,234,568 gal"},
@@ -62,6 +66,11 @@ func TestFiguresAreNear(t *testing.T) {
 		a := Amount{rapid.SampledFrom([]Measure{Weight, Liquid, Bulk}).Draw(t, "by"), math.Pow(10, rapid.Float64Range(-6, 5).Draw(t, "log"))}
 		figure := f.Amount(a)
 		near(t, figure.String(), must(mustParse(figure.String()).Amount()).Size, a.Size, 0.05+1e-9)
+		most := must(mustParse(f.AtMost(a).String()).Amount()).Size
+		near(t, "at most", most, a.Size, 0.1+1e-9)
+		if most > a.Size*(1+2e-9) {
+			t.Errorf("%s is more than %g", f.AtMost(a), a.Size)
+		}
 		near(t, figure.String(), mustParse(figure.String()).Number, figure.Value, 1e-12)
 	})
 }

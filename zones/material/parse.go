@@ -158,7 +158,7 @@ func (p *phrase) noUnit() error {
 	case "bag", "pack", "sack", "jug", "bottle":
 		return inputErrorf("write what it holds, such as 50 lb", "%s: a %s is no measure", quoted(p.written), strings.TrimRight(strings.ToLower(word), "s."))
 	}
-	return inputErrorf("weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha",
+	return inputErrorf("weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha; times min, h, d, weeks; temperatures F, C; shares %",
 		"%s: unit %s is not known", quoted(p.written), quoted(word))
 }
 

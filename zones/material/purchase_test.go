@@ -15,10 +15,10 @@ func zone(id string, ft2 float64, apply bool) zones.ZoneMeasure {
 }
 
 var (
-	feed    = Product{Name: "feed", Grade: Grade{0.25, 0, 0.10}, Packs: packs("50 lb")}
-	humic   = Product{Name: "humic", Packs: packs("1 gal", "2.5 gal")}
-	loose   = Product{Name: "compost"}
-	shelfOf = []Product{feed, humic, loose}
+	feed  = Product{Name: "feed", Grade: Grade{0.25, 0, 0.10}, Packs: packs("50 lb")}
+	humic = Product{Name: "humic", Packs: packs("1 gal", "2.5 gal")}
+	loose = Product{Name: "compost"}
+	sold  = []Product{feed, humic, loose}
 )
 
 func at(site, step string, draws []Draw) []Draw {
@@ -28,8 +28,10 @@ func at(site, step string, draws []Draw) []Draw {
 	return draws
 }
 
+func spread(p Product, r Rate, on []zones.ZoneMeasure) []Draw { return must(Spread(p, r, on)) }
+
 func TestKeepoutsGetNothing(t *testing.T) {
-	draws := Spread("feed", rate("3 lb / M"), []zones.ZoneMeasure{zone("front", 2000, true), zone("wet", 500, false), zone("back", 4240, true)})
+	draws := spread(feed, rate("3 lb / M"), []zones.ZoneMeasure{zone("front", 2000, true), zone("wet", 500, false), zone("back", 4240, true)})
 	got := ""
 	for _, d := range draws {
 		got += fmt.Sprintf("%s %.6g lb; ", d.Zone, must(d.Amount.In(unit("lb"))))
@@ -43,11 +45,10 @@ func TestKeepoutsGetNothing(t *testing.T) {
 // with the carry, a bag of 50 lb, and leaves 30.344 lb.
 func TestBuy(t *testing.T) {
 	lawn := []zones.ZoneMeasure{zone("front", 2000, true), zone("wet", 500, false), zone("back", 4240, true)}
-	r := must(feed.Rate(rate("0.75 lb N / M")))
-	draws := at("home", "spring", Spread("feed", r, lawn))
-	draws = append(draws, at("home", "humic", Spread("humic", rate("6 fl oz / M"), lawn))...)
-	draws = append(draws, at("home", "dress", Spread("compost", rate("1/4 in"), lawn))...)
-	bought := must(Buy(draws, shelfOf, Carry.Share()))
+	draws := at("home", "spring", spread(feed, rate("0.75 lb N / M"), lawn))
+	draws = append(draws, at("home", "humic", spread(humic, rate("6 fl oz / M"), lawn))...)
+	draws = append(draws, at("home", "dress", spread(loose, rate("1/4 in"), lawn))...)
+	bought := must(Buy(draws, sold, Carry.Share()))
 	for i, want := range []struct {
 		product, in                    string
 		needed, toLoad, bought, leftOf float64
@@ -80,9 +81,9 @@ func TestTruckLoad(t *testing.T) {
 		if site == "ash" {
 			ft2 = 4500
 		}
-		draws = append(draws, at(site, "feed", Spread("feed", rate("3 lb / M"), []zones.ZoneMeasure{zone("turf", ft2, true)}))...)
+		draws = append(draws, at(site, "feed", spread(feed, rate("3 lb / M"), []zones.ZoneMeasure{zone("turf", ft2, true)}))...)
 	}
-	load := must(Buy(draws, shelfOf, Carry.Share()))
+	load := must(Buy(draws, sold, Carry.Share()))
 	got := listed(load[0].Packs, "lb")
 	for _, s := range load[0].Sites {
 		got += fmt.Sprintf("; %s %.6g", s.Site, must(s.Needed.In(unit("lb"))))
@@ -94,23 +95,25 @@ func TestTruckLoad(t *testing.T) {
 
 func TestBuyRefused(t *testing.T) {
 	lawn := []zones.ZoneMeasure{zone("front", 2000, true)}
-	_, err := Buy(Spread("lime", rate("3 lb / M"), lawn), shelfOf, 0)
+	_, err := Buy(spread(Product{Name: "lime"}, rate("3 lb / M"), lawn), sold, 0)
 	checkError(t, "not described", err, `product "lime" is not described`)
-	_, err = Fed(Spread("lime", rate("3 lb / M"), lawn), shelfOf)
+	_, err = Fed(spread(Product{Name: "lime"}, rate("3 lb / M"), lawn), sold)
 	checkError(t, "not described", err, `product "lime" is not described`)
-	_, err = Buy(Spread("humic", rate("3 oz / M"), lawn), shelfOf, 0)
+	_, err = Spread(humic, rate("3 oz / M"), lawn)
+	checkError(t, "ounces", err, `"humic": weights and volumes of one product cannot be mixed without its density (oz is a weight and fl oz a volume; use one kind throughout, or state the density, such as 9 lb / gal or 1200 lb / yd3)`)
+	_, err = Buy([]Draw{{Product: "humic", Amount: amount("3 oz")}}, sold, 0)
 	checkError(t, "ounces", err, `"humic": weights and volumes of one product cannot be mixed without its density (oz is a weight and fl oz a volume; use one kind throughout, or state the density, such as 9 lb / gal or 1200 lb / yd3)`)
 	mixed := Product{Name: "mixed", Packs: packs("50 lb", "1 gal")}
-	_, err = Buy(Spread("mixed", rate("3 lb / M"), lawn), []Product{mixed}, 0)
+	_, err = Buy(spread(mixed, rate("3 lb / M"), lawn), []Product{mixed}, 0)
 	checkError(t, "packs", err, `"mixed": a pack holds nothing, or is measured in another way (state all packs alike, as weights or as volumes)`)
 }
 
 func TestFed(t *testing.T) {
 	front, back := zone("front", 2000, true), zone("back", 4000, true)
-	draws := at("home", "spring", Spread("feed", rate("3 lb / M"), []zones.ZoneMeasure{front, back}))
-	draws = append(draws, at("home", "humic", Spread("humic", rate("6 fl oz / M"), []zones.ZoneMeasure{front}))...)
-	draws = append(draws, at("home", "fall", Spread("feed", rate("4 lb / M"), []zones.ZoneMeasure{back}))...)
-	fed := must(Fed(draws, shelfOf))
+	draws := at("home", "spring", spread(feed, rate("3 lb / M"), []zones.ZoneMeasure{front, back}))
+	draws = append(draws, at("home", "humic", spread(humic, rate("6 fl oz / M"), []zones.ZoneMeasure{front}))...)
+	draws = append(draws, at("home", "fall", spread(feed, rate("4 lb / M"), []zones.ZoneMeasure{back}))...)
+	fed := must(Fed(draws, sold))
 	if len(fed) != 2 || fed[0].Zone != "front" || fed[1].Zone != "back" {
 		t.Fatalf("fed %+v", fed)
 	}
@@ -119,7 +122,7 @@ func TestFed(t *testing.T) {
 	near(t, "K2O on the front", perM.fromSI(fed[0].K2O), 0.3, 1e-12)
 	near(t, "N on the back", perM.fromSI(fed[1].N), 1.75, 1e-12)
 	near(t, "P2O5 on the back", fed[1].P2O5, 0, 0)
-	_, err := Fed(Spread("feed", rate("3 fl oz / M"), []zones.ZoneMeasure{front}), shelfOf)
+	_, err := Fed([]Draw{{Product: "feed", Rate: rate("3 fl oz / M")}}, sold)
 	checkError(t, "by volume", err, `"feed": weights and volumes of one product cannot be mixed without its density (oz is a weight and fl oz a volume; use one kind throughout, or state the density, such as 9 lb / gal or 1200 lb / yd3)`)
 }
 
@@ -144,7 +147,7 @@ func TestPurchaseLaws(t *testing.T) {
 		}
 		product := Product{Name: "feed", Packs: packs("50 lb", "20 lb")}
 		buy := func(zs []zones.ZoneMeasure) []Purchase {
-			return must(Buy(Spread("feed", r, zs), []Product{product}, Carry.Share()))
+			return must(Buy(spread(feed, r, zs), []Product{product}, Carry.Share()))
 		}
 		a, b := buy(whole), buy(parts)
 		if len(a) == 0 {

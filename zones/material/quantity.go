@@ -28,7 +28,7 @@ func (q Quantity) SI() float64 { return q.Unit.toSI(q.Number) }
 // In returns the number of another unit that is as much. A number of up to 15
 // digits turned there and back returns; longer ones do to 1e-15 of themselves.
 func (q Quantity) In(u Unit) (float64, error) {
-	if q.Unit.Dimension() != u.Dimension() {
+	if q.Unit.over == nil || q.Unit.Dimension() != u.Dimension() {
 		return 0, q.not(u.Dimension().String(), "")
 	}
 	if q.Unit == u {

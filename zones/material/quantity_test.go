@@ -137,7 +137,7 @@ func TestWritten(t *testing.T) {
 
 func TestRefused(t *testing.T) {
 	const (
-		units    = " (weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha)"
+		units    = " (weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha; times min, h, d, weeks; temperatures F, C; shares %)"
 		unitless = " has a number without a unit (write it with its unit, such as lb, fl oz, ft2, lb / 1000 ft2, in, h or %)"
 		digits   = ": the number is not understood (write 1200, 1,200 or 0.75, of at most 15 digits)"
 		parts    = ": the fraction is not understood (write 1/4 or 1 1/2, and a unit before a / that means per)"
@@ -158,6 +158,8 @@ func TestRefused(t *testing.T) {
 		"1.2.3 lb":                 `"1.2.3 lb"` + digits,
 		"3. lb":                    `"3. lb"` + digits,
 		"1234567890123456 lb":      `"1234567890123456 lb"` + digits,
+		"3 lb / 1,2 ft2":           `"3 lb / 1,2 ft2"` + digits,
+		"1234567/8 in":             `"1234567/8 in"` + parts,
 		"1/0 in":                   `"1/0 in"` + parts,
 		"1 3/2 in":                 `"1 3/2 in"` + parts,
 		"1/1000 ft2":               `"1/1000 ft2"` + parts,
@@ -230,11 +232,15 @@ func TestNotWhatIsWanted(t *testing.T) {
 		checkError(t, tt.text, read(tt.text, tt.as), tt.want)
 	}
 	for name, as := range map[string]func(Quantity) error{
+		"number": func(q Quantity) error { _, err := q.In(unit("%")); return err },
 		"weight": mass, "volume": volume, "rate": rates, "amount": amounts, "strength": strength, "time": duration,
 	} {
 		if as(Quantity{Number: 3}) == nil {
 			t.Errorf("a bare number is taken for a %s", name)
 		}
+	}
+	if bare := (Quantity{Number: 3}); bare.SI() != 3 || bare.String() != "3" {
+		t.Errorf("a bare 3 is %v, %s", bare.SI(), bare)
 	}
 }
 
@@ -255,7 +261,7 @@ func TestParseUnit(t *testing.T) {
 	for text, want := range map[string]string{
 		"1/2 in":  `"1/2 in" is more than a unit (write it as in lb or fl oz / 1000 ft2)`,
 		"lb N":    `"lb N" is more than a unit (write it as in lb or fl oz / 1000 ft2)`,
-		"furlong": `"1 furlong": unit "furlong" is not known (weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha)`,
+		"furlong": `"1 furlong": unit "furlong" is not known (weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha; times min, h, d, weeks; temperatures F, C; shares %)`,
 	} {
 		_, err := ParseUnit(text)
 		checkError(t, text, err, want)

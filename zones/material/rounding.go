@@ -46,9 +46,10 @@ const coarsest = 0.1
 // mostSteps in a unit are shown, whatever is smaller still.
 const mostSteps = 1e12
 
-// rounded rounds a figure of a kind to a step that people can measure out. A
-// step too coarse for a small figure is divided by tens.
-func rounded(kind roundingKind, si float64) Figure {
+// rounded rounds a figure of a kind, up and down or only down, to a step that
+// people can measure out. A step too coarse for a small figure is divided by
+// tens.
+func rounded(kind roundingKind, si float64, round func(float64) float64) Figure {
 	steps := roundingSteps[kind]
 	const rounding = 1e-9 // of the arithmetic
 	last := slices.IndexFunc(steps, func(s roundingStep) bool { return s.from > si*(1+rounding) })
@@ -64,7 +65,7 @@ func rounded(kind roundingKind, si float64) Figure {
 	for value > 0 && 1/per > coarsest*value*(1+rounding) && per < mostSteps {
 		per *= 10
 	}
-	return Figure{Value: math.Round(value*per) / per, Unit: s.unit, decimals: decimalsOf(per)}
+	return Figure{Value: round(value*per) / per, Unit: s.unit, decimals: decimalsOf(per)}
 }
 
 // decimalsOf returns the fewest decimals that show so many steps in a unit.

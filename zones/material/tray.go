@@ -79,19 +79,22 @@ func (t TrayRow) Variation(spacing geo.Length) (float64, error) {
 	}
 	lane := float64(spacing / t.Pitch) // pitches
 	if !(lane >= 0.01) || math.IsInf(lane, 1) {
-		return 0, inputErrorf("state a swath", "lanes so far apart do not cover ground")
+		return 0, inputErrorf("state a swath", "there is no such distance between lanes")
 	}
-	sum, squares := 0.0, 0.0
-	for i := range probes {
-		on := t.deposit((float64(i)+0.5)/probes*2*lane, lane)
-		sum += on
-		squares += on * on
+	var fallen [probes]float64
+	mean := 0.0
+	for i := range fallen {
+		fallen[i] = t.deposit((float64(i)+0.5)/probes*2*lane, lane)
+		mean += fallen[i] / probes
 	}
-	mean := sum / probes
 	if mean == 0 {
-		return 0, inputErrorf("", "nothing falls between the lanes")
+		return 0, inputErrorf("lay lanes closer", "the catch does not reach from lane to lane")
 	}
-	return math.Sqrt(max(0, squares/probes-mean*mean)) / mean, nil
+	squares := 0.0
+	for _, f := range fallen {
+		squares += (f - mean) * (f - mean) / probes
+	}
+	return math.Sqrt(squares) / mean, nil
 }
 
 // deposit is what falls at a place right of a lane from it and all others, in

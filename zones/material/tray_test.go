@@ -43,10 +43,16 @@ func TestTraysRefused(t *testing.T) {
 		checkError(t, tt.want, err, tt.want)
 	}
 	row := TrayRow{[]float64{0, 1, 0}, 1, 1}
-	_, err := row.Swath(1)
+	_, err := TrayRow{Catch: []float64{1}, Pitch: 1}.Variation(1e9)
+	checkError(t, "lanes out of reach", err, "the catch does not reach from lane to lane (lay lanes closer)")
+	_, err = TrayRow{Catch: []float64{1}}.Variation(1)
+	checkError(t, "no pitch", err, "the row has no tray on the path, or no pitch (state which tray stood on the path and how far apart they were)")
+	_, err = row.Swath(1)
 	checkError(t, "all of it", err, "the swath ends at a part of the centre's catch")
+	_, err = row.Variation(geo.Length(math.Inf(1)))
+	checkError(t, "endless spacing", err, "there is no such distance between lanes (state a swath)")
 	_, err = row.Variation(0)
-	checkError(t, "no spacing", err, "lanes so far apart do not cover ground (state a swath)")
+	checkError(t, "no spacing", err, "there is no such distance between lanes (state a swath)")
 }
 
 // triangle is the catch of a pattern that falls evenly to nothing over so many
@@ -67,7 +73,7 @@ func TestVariationOfTriangles(t *testing.T) {
 	swath := must(row.Swath(halfCentre)).Width()
 	near(t, "swath", float64(swath), 6*0.3, 1e-12)
 	for _, spacing := range []float64{1, 0.5, 0.25} {
-		printed(t, "level", must(row.Variation(swath*geo.Length(spacing))), 0, 1e-6)
+		printed(t, "level", must(row.Variation(swath*geo.Length(spacing))), 0, 1e-12)
 	}
 	near(t, "apart", must(row.Variation(2*swath)), 1/math.Sqrt(3), 1e-4)
 }

@@ -26,7 +26,7 @@ type simpleUnit struct {
 
 // A Unit is a unit of the table, or one on so many of another, as in
 // "lb / 1000 ft2". Units are equal if they are written alike. The zero Unit is
-// none.
+// that of a bare number, which measures nothing.
 type Unit struct {
 	over  *simpleUnit
 	count float64
@@ -78,7 +78,10 @@ func findUnit(name string) (*simpleUnit, bool) {
 
 // Dimension tells what the unit measures.
 func (u Unit) Dimension() Dimension {
-	if u.under == nil {
+	switch {
+	case u.over == nil:
+		return Dimension{}
+	case u.under == nil:
 		return u.over.dimension
 	}
 	return u.over.dimension.over(u.under.dimension)
@@ -108,20 +111,31 @@ func (u Unit) of(s Substance) string {
 
 // factor is the unit's size in SI units.
 func (u Unit) factor() float64 {
-	if u.under == nil {
+	switch {
+	case u.over == nil:
+		return 1
+	case u.under == nil:
 		return u.over.si
 	}
 	return u.over.si / (u.count * u.under.si)
 }
 
-func (u Unit) toSI(number float64) float64 { return (number - u.over.zero) * u.factor() }
+// zero is what the unit reads at the zero of its SI unit.
+func (u Unit) zero() float64 {
+	if u.over == nil {
+		return 0
+	}
+	return u.over.zero
+}
+
+func (u Unit) toSI(number float64) float64 { return (number - u.zero()) * u.factor() }
 
 // fromSI turns an SI value into the unit. A number of up to 15 digits that was
 // turned into SI comes back as it was, a temperature of up to ten decimals.
 func (u Unit) fromSI(si float64) float64 {
-	v := si/u.factor() + u.over.zero
+	v := si/u.factor() + u.zero()
 	text := strconv.FormatFloat(v, 'g', mostDigits, 64)
-	if u.over.zero != 0 {
+	if u.zero() != 0 {
 		text = strconv.FormatFloat(v, 'f', 10, 64)
 	}
 	if written, err := strconv.ParseFloat(text, 64); err == nil && u.toSI(written) == si {
