@@ -1,7 +1,5 @@
 package material
 
-import "fmt"
-
 // Mass is a weight in kilograms.
 type Mass float64
 
@@ -38,12 +36,13 @@ var measureOf = map[string]Measure{"weight": Weight, "liquid": Liquid, "bulk": B
 
 // String is weight, liquid or bulk.
 func (m Measure) String() string {
-	for name, measure := range measureOf {
-		if measure == m {
-			return name
-		}
+	switch m {
+	case Weight:
+		return "weight"
+	case Liquid:
+		return "liquid"
 	}
-	return fmt.Sprintf("measure %d", int(m))
+	return "bulk"
 }
 
 // An Amount is how much of a material there is or shall be.

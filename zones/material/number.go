@@ -29,7 +29,7 @@ func takeNumber(text string) (value float64, rest string, whole bool) {
 	}
 	written := decimalForm.FindString(text)
 	rest = text[len(written):]
-	if written == "" || rest != "" && strings.ContainsRune(",.0123456789", rune(rest[0])) {
+	if written == "" || beginsNumber(rest) {
 		return 0, text, false
 	}
 	plain := strings.ReplaceAll(written, ",", "")
@@ -38,6 +38,11 @@ func takeNumber(text string) (value float64, rest string, whole bool) {
 	}
 	value, err := strconv.ParseFloat(plain, 64)
 	return value, rest, err == nil
+}
+
+// beginsNumber reports whether a text goes on as a number does.
+func beginsNumber(text string) bool {
+	return text != "" && strings.IndexByte("0123456789.,", text[0]) >= 0
 }
 
 // digits counts those that bear on a number's value.

@@ -92,7 +92,7 @@ func (p *phrase) quantity() (Quantity, error) {
 // under reads what comes after the stroke.
 func (p *phrase) under(u *Unit) error {
 	u.count = 1
-	if p.rest != "" && strings.ContainsRune("0123456789.,", rune(p.rest[0])) {
+	if beginsNumber(p.rest) {
 		var err error
 		if u.count, err = p.number(); err != nil {
 			return err
@@ -112,7 +112,7 @@ func (p *phrase) number() (float64, error) {
 		p.rest = strings.TrimLeft(rest, " ")
 		return value, nil
 	}
-	if p.rest == "" || !strings.ContainsRune("0123456789.,", rune(p.rest[0])) {
+	if !beginsNumber(p.rest) {
 		return 0, inputErrorf("write a number and its unit, such as 3 lb / 1000 ft2", "%s begins with no number", quoted(p.written))
 	}
 	if fractionForm.MatchString(p.rest) {
@@ -150,13 +150,13 @@ func (p *phrase) unit() (*simpleUnit, error) {
 
 func (p *phrase) noUnit() error {
 	word := wordForm.FindString(p.rest)
-	switch strings.TrimRight(strings.ToLower(word), "s.") {
+	switch one := strings.TrimRight(strings.ToLower(word), "s."); one {
 	case "":
 		return inputErrorf("write it with its unit, such as lb, fl oz, ft2, lb / 1000 ft2, in, h or %", "%s has a number without a unit", quoted(p.written))
 	case "month", "year":
-		return inputErrorf("write days or weeks, which are always as long", "%s: %s differ in length", quoted(p.written), strings.TrimRight(strings.ToLower(word), "s.")+"s")
+		return inputErrorf("write days or weeks, which are always as long", "%s: %s differ in length", quoted(p.written), one+"s")
 	case "bag", "pack", "sack", "jug", "bottle":
-		return inputErrorf("write what it holds, such as 50 lb", "%s: a %s is no measure", quoted(p.written), strings.TrimRight(strings.ToLower(word), "s."))
+		return inputErrorf("write what it holds, such as 50 lb", "%s: a %s is no measure", quoted(p.written), one)
 	}
 	return inputErrorf("weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha; times min, h, d, weeks; temperatures F, C; shares %",
 		"%s: unit %s is not known", quoted(p.written), quoted(word))
@@ -165,9 +165,7 @@ func (p *phrase) noUnit() error {
 // substance reads what a quantity is of, if that is said.
 func (p *phrase) substance() Substance {
 	rest := p.rest
-	if p.takeWord("of") && p.rest == "" {
-		p.rest = rest
-	}
+	p.takeWord("of")
 	word := wordForm.FindString(p.rest)
 	bare := strings.ReplaceAll(word, ".", "")
 	for _, name := range []string{bare, strings.ToUpper(bare), strings.ToLower(bare)} {

@@ -67,6 +67,8 @@ func (q Quantity) not(wanted, hint string) error {
 		hint = u.over.name + " is a volume; weights are oz, lb, g or kg, and only a stated density turns one into the other"
 	case u.over.name == "yd" && wanted == "a volume":
 		hint = "write yd3 for cubic yards"
+	case u.over.name == "M" && wanted == "a length":
+		hint = "M is 1000 ft2; write m for metres"
 	case u.under != nil && u.under.name == "m":
 		hint = "m is a metre; write M or 1000 ft2"
 	}

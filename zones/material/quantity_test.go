@@ -217,6 +217,7 @@ func TestNotWhatIsWanted(t *testing.T) {
 		{"3 lb", rates, `"3 lb" is a weight, not a rate (write it as in 3 lb / 1000 ft2, 3 fl oz / 1000 ft2, 40 g / m2 or 1/4 in)`},
 		{"3 ft2 / M", rates, `"3 ft2 / M" is a share, not a rate (write it as in 3 lb / 1000 ft2, 3 fl oz / 1000 ft2, 40 g / m2 or 1/4 in)`},
 		{"3 gal / M", lengths, `"3 gal / M" is a volume on an area, not a length (write it in in, ft, mm or m)`},
+		{"3 M", lengths, `"3 M" is an area, not a length (M is 1000 ft2; write m for metres)`},
 		{"3 ft", areas, `"3 ft" is a length, not an area (write it in ft2, acre, m2 or ha)`},
 		{"150 %", share, `"150 %" is more than the whole`},
 		{"3 lb", share, `"3 lb" is a weight, not a share (write it in %)`},

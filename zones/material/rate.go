@@ -18,7 +18,7 @@ func (q Quantity) Rate() (Rate, error) {
 	case u.over == nil:
 	case u.under == nil && u.over.dimension == lengthDimension:
 		return Rate{By: Bulk, PerM2: q.SI()}, nil
-	case u.under != nil && u.under.dimension == areaDimension && u.over.dimension != areaDimension:
+	case u.under != nil && u.under.dimension == areaDimension:
 		if d := u.over.dimension; d == weightDimension || d == volumeDimension {
 			return Rate{u.over.measure, q.SI(), q.Of}, nil
 		}

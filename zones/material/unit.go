@@ -19,7 +19,7 @@ var unitsCSV string
 type simpleUnit struct {
 	name      string
 	dimension Dimension
-	measure   Measure
+	measure   Measure // of weights and volumes
 	si        float64
 	zero      float64
 }
@@ -33,15 +33,14 @@ type Unit struct {
 	under *simpleUnit
 }
 
-// tables of what units.csv says: a unit by each of its names, and what a word
-// says that it measures.
-var (
-	unitsByName    = mustReadUnits(unitsCSV)
-	unitDimensions = map[string]Dimension{
-		"weight": weightDimension, "length": lengthDimension, "area": areaDimension, "liquid": volumeDimension, "bulk": volumeDimension,
-		"time": timeDimension, "temperature": temperatureDimension, "share": shareDimension,
-	}
-)
+// unitsByName are the units of the table, by each of their names.
+var unitsByName = mustReadUnits(unitsCSV)
+
+// unitDimensions are the dimensions of what the table says that units measure.
+var unitDimensions = map[string]Dimension{
+	"weight": weightDimension, "length": lengthDimension, "area": areaDimension, "liquid": volumeDimension, "bulk": volumeDimension,
+	"time": timeDimension, "temperature": temperatureDimension, "share": shareDimension,
+}
 
 func mustReadUnits(table string) map[string]*simpleUnit {
 	units := make(map[string]*simpleUnit)
