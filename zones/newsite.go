@@ -46,7 +46,7 @@ func NewSite(c *ingest.Collection, how Reading) *Site {
 // cast gives each feature its part and counts those that play none.
 func (s *Site) cast(key *MapKey) []casting {
 	var cast []casting
-	idle := make(map[int]bool)
+	idle := make(map[spot]bool)
 	for _, f := range s.collection.Features {
 		if f.Geometry == nil {
 			continue
@@ -55,7 +55,7 @@ func (s *Site) cast(key *MapKey) []casting {
 		if r, plays := s.roleOf(f, key, place); plays {
 			cast = append(cast, casting{f, place, r})
 		} else if told == len(s.Problems) {
-			idle[f.Index] = true
+			idle[spotOf(place)] = true
 		}
 	}
 	s.forgive(idle)
@@ -63,10 +63,18 @@ func (s *Site) cast(key *MapKey) []casting {
 	return cast
 }
 
+// A spot is where a feature stands in one of the files of a site.
+type spot struct {
+	source string
+	index  int
+}
+
+func spotOf(p ingest.Place) spot { return spot{p.Source, p.Feature} }
+
 // forgive drops the warnings about objects that play no part.
-func (s *Site) forgive(idle map[int]bool) {
+func (s *Site) forgive(idle map[spot]bool) {
 	s.Problems = slices.DeleteFunc(s.Problems, func(p ingest.Problem) bool {
-		return p.Severity != ingest.Refusal && idle[p.Place.Feature]
+		return p.Severity != ingest.Refusal && idle[spotOf(p.Place)]
 	})
 }
 

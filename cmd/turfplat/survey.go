@@ -21,35 +21,45 @@ func surveyCommand(d *desk) *cli.Command {
 			if err != nil {
 				return err
 			}
-			return o.surveyMaps(c.String("outline"))
+			s, err := o.surveyor(c)
+			if err != nil {
+				return err
+			}
+			return s.makeSites()
 		},
 	}
 }
 
-// surveyMaps writes a site file of each map extract or tracing.
-func (o *order) surveyMaps(outlineFile string) error {
-	outline, err := o.outline(outlineFile)
-	if err != nil {
-		return err
-	}
+// A surveyor makes site files of what the files of an order hold.
+type surveyor struct {
+	*order
+	outline *ingest.Collection // the property's edge; nil if none is given
+}
+
+func (o *order) surveyor(c *cli.Context) (*surveyor, error) {
+	outline, err := o.outline(c.String("outline"))
+	return &surveyor{order: o, outline: outline}, err
+}
+
+// makeSites writes a site file of all that the files hold or, where sites are
+// lines, one of each site.
+func (s *surveyor) makeSites() error {
 	var account []string
-	err = o.write(func(w io.Writer) error {
-		count, refused := 0, false
-		for _, file := range o.files {
-			for c := range o.collections(file) {
-				if count++; count > 1 && !o.lines {
-					return usageErrorf("several sites are written one a line: add --lines")
-				}
-				made := zones.Compile(c, outline, o.reading)
-				o.tellProblems(made.Site.Problems)
-				if made.Site.Refused() {
-					refused = true
-					continue
-				}
-				account = made.Account()
-				if err := o.writeSite(w, made.File); err != nil {
-					return err
-				}
+	err := s.write(func(w io.Writer) error {
+		refused := false
+		for objects, err := range s.inputs() {
+			if err != nil {
+				return err
+			}
+			made := zones.Compile(objects, s.outline, s.reading)
+			s.tellProblems(made.Site.Problems)
+			if made.Site.Refused() {
+				refused = true
+				continue
+			}
+			account = made.Account()
+			if err := s.writeSite(w, made.File); err != nil {
+				return err
 			}
 		}
 		if refused {
@@ -57,10 +67,10 @@ func (o *order) surveyMaps(outlineFile string) error {
 		}
 		return nil
 	})
-	if err != nil || o.output == "" || o.lines {
+	if err != nil || s.output == "" || s.lines {
 		return err
 	}
-	return o.tellAccount(account)
+	return s.tellAccount(account)
 }
 
 // outline reads the file that a property's edge is taken from.

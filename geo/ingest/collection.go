@@ -34,9 +34,12 @@ func (c *Collection) Refused() bool {
 // Place says where a feature of the collection stands, for problems found
 // later on.
 func (c *Collection) Place(f *Feature) Place {
-	line := f.line
+	source, line := f.source, f.line
+	if source == "" {
+		source = c.Source
+	}
 	if line == 0 {
 		line = c.Line
 	}
-	return Place{Source: c.Source, Line: line, Feature: f.Index, Label: f.Label()}
+	return Place{Source: source, Line: line, Feature: f.Index, Label: f.Label()}
 }

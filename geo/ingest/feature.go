@@ -19,6 +19,7 @@ type Feature struct {
 	Geometry   orb.Geometry
 	Properties Properties
 
+	source  string   // of the part of a joined site that it came with, else empty
 	line    int      // of a newline-delimited input, else 0
 	members []Member // the feature object as read, its geometry as repaired
 }
