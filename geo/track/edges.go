@@ -53,12 +53,12 @@ func (r *report) moveEdges() {
 		}
 		region, err := r.regions[i].Buffer(d)
 		if err != nil || len(region.Polygons()) != 1 {
-			r.refuse("ring_offset", fmt.Sprintf("ring %d does not stay in one piece when its edge is moved by %.2f m", r.numbers[i], d), "check the offset and its side")
+			r.refuse("ring_offset", fmt.Sprintf("ring %d does not stay in one piece when its edge is moved by %.2f m", g.Number, d), "check the offset and its side")
 			continue
 		}
 		before := g.Area
 		g.measure(region, r.frame)
-		r.step(Step{Ring: r.numbers[i], Name: "offset", Text: fmt.Sprintf("edge moved by %+.2f m: %.1f m2 became %.1f m2", d, float64(before), float64(g.Area))})
+		r.step(Step{Ring: g.Number, Name: "offset", Text: fmt.Sprintf("edge moved by %+.2f m: %.1f m2 became %.1f m2", d, float64(before), float64(g.Area))})
 	}
 }
 
@@ -70,5 +70,5 @@ func (r *report) ask() {
 	const example = 0.3 // m, a receiver in the hand on the side of the lawn; common practice, no source
 	g := r.walk.Rings[0]
 	r.note("offset_question", fmt.Sprintf("taken as walked on the edge; had you kept %.1f m inside of it, ring %d would be %.0f m2 larger than its %.0f m2",
-		example, r.numbers[0], example*float64(g.Perimeter), float64(g.Area)), "say on which side of the edge you walked, and how far from it")
+		example, g.Number, example*float64(g.Perimeter), float64(g.Area)), "say on which side of the edge you walked, and how far from it")
 }

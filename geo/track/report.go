@@ -15,7 +15,6 @@ import (
 type report struct {
 	walk     Walk
 	regions  []geo.Region // of the rings
-	numbers  []int        // of the rings, in the order found
 	problems []ingest.Problem
 	place    ingest.Place
 	options  Options

@@ -10,6 +10,7 @@ import (
 
 // A Ring is ground walked round.
 type Ring struct {
+	Number    int           // in the order found, from 1; those refused have theirs as well
 	Outline   orb.Ring      // degrees; counter-clockwise, closed
 	Within    int           // index of the ring right around it, or -1
 	Hole      bool          // cut out of the ring around it
@@ -61,10 +62,12 @@ func (g *Ring) judge(b belief) {
 	}
 }
 
-// measure takes the outline, area and perimeter of a region of one piece.
+// measure takes the outline, area and perimeter of a region of one piece, and
+// the error of its edge from that of its area.
 func (g *Ring) measure(region geo.Region, frame geo.Frame) {
 	g.Outline = frame.MultiPolygon(region)[0][0]
 	g.Area, g.Perimeter = frame.Area(region), frame.Perimeter(region)
+	g.EdgeSigma = geo.Length(float64(g.Sigma) / (walkBound.Value * float64(g.Perimeter)))
 }
 
 // raw returns the fixes of a lap.

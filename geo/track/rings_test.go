@@ -179,6 +179,7 @@ func TestOffset(t *testing.T) {
 		if got := codes(problems); got != tt.codes {
 			t.Errorf("%s: problems %q, want %q", tt.name, got, tt.codes)
 		}
+		checkRing(t, tt.name, g)
 	}
 }
 

@@ -137,13 +137,12 @@ func (r *report) ring(t traverse, laps []lap, b belief, number int) {
 		r.refuse("ring_crosses", fmt.Sprintf("ring %d crosses itself however it is smoothed", number), "walk it again, round one piece of ground at a time")
 		return
 	}
-	g := Ring{Laps: len(laps), Sigma: geo.Area(e.sigma), CI95: geo.Area(e.ci95), Noise: e.noise, Assumed: e.assumed, Within: -1}
+	g := Ring{Number: number, Laps: len(laps), Sigma: geo.Area(e.sigma), CI95: geo.Area(e.ci95), Noise: e.noise, Assumed: e.assumed, Within: -1}
 	g.measure(region, r.frame)
-	g.EdgeSigma = geo.Length(e.sigma / (walkBound.Value * float64(g.Perimeter)))
 	g.judge(b)
 	for _, l := range laps {
 		g.Raw = append(g.Raw, t.raw(l))
 	}
-	r.walk.Rings, r.regions, r.numbers = append(r.walk.Rings, g), append(r.regions, region), append(r.numbers, number)
+	r.walk.Rings, r.regions = append(r.walk.Rings, g), append(r.regions, region)
 	r.explain(t, g, laps, e, b, number)
 }
