@@ -2,8 +2,6 @@ package zones
 
 import (
 	"encoding/json"
-	"fmt"
-	"maps"
 	"slices"
 
 	"github.com/paulmach/orb"
@@ -22,6 +20,7 @@ type Compilation struct {
 	Site *Site // what was found; its problems say what was wrong
 	File *ingest.Collection
 	took []*Object
+	far  int // objects left out as too far from the outline
 }
 
 // Compile makes a site file: each object that plays a part gets its kind,
@@ -37,10 +36,12 @@ func Compile(objects, outline *ingest.Collection, how Reading) Compilation {
 	c := Compilation{Site: s, File: &ingest.Collection{Source: objects.Source, Members: compiledMembers(s, objects)}}
 	near := s.vicinityOf()
 	for _, o := range slices.Concat(s.Objects, s.Beyond) {
-		if near(o) {
-			c.took = append(c.took, o)
-			c.File.Features = append(c.File.Features, s.compiled(o))
+		if !near(o) {
+			c.far++
+			continue
 		}
+		c.took = append(c.took, o)
+		c.File.Features = append(c.File.Features, s.compiled(o))
 	}
 	return c
 }
@@ -153,28 +154,4 @@ func tagsOf(p ingest.Properties) map[string]string {
 		}
 	}
 	return tags
-}
-
-// Account tells what the site file is made of, a line a kind.
-func (c Compilation) Account() []string {
-	var account []string
-	for _, k := range slices.Sorted(maps.Keys(shapes)) {
-		objects, assumed := 0, 0
-		for _, o := range c.took {
-			if o.Kind == k {
-				objects++
-			}
-			if o.Kind == k && o.Source == DefaultWidth {
-				assumed++
-			}
-		}
-		line := fmt.Sprintf("%d %s", objects, k)
-		if assumed > 0 {
-			line += fmt.Sprintf(", %d of them lines drawn at a default width", assumed)
-		}
-		if objects > 0 {
-			account = append(account, line)
-		}
-	}
-	return account
 }

@@ -58,6 +58,7 @@ func (s *Site) cast(key *MapKey) []casting {
 			idle[spotOf(place)] = true
 		}
 	}
+	s.idle = len(idle)
 	s.forgive(idle)
 	s.tellIdle(len(idle), len(cast))
 	return cast

@@ -28,6 +28,7 @@ type Site struct {
 
 	collection *ingest.Collection
 	afresh     bool
+	idle       int // features that play no part
 }
 
 // Units are the units people read.

@@ -36,6 +36,7 @@ func (p *Plat) zoneFeature(z Zone, ids map[string]bool) *ingest.Feature {
 	props.Set("name", z.Name)
 	props.Set("kind", ZoneKind)
 	props.Set("derived", true)
+	props.Delete(fixesKey) // they stay with the object that was walked
 	if z.Exposure != "" {
 		props.Set("exposure", z.Exposure)
 	}

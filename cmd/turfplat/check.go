@@ -85,15 +85,20 @@ func (o *order) check() error {
 }
 
 func checked(s surveyed) checkedSite {
-	site := checkedSite{ID: s.site.ID, Name: s.site.Name, Usable: s.plat != nil, Problems: []finding{}}
-	for _, p := range s.site.Problems {
+	return checkedSite{ID: s.site.ID, Name: s.site.Name, Usable: s.plat != nil, Problems: findings(s.site.Problems)}
+}
+
+// findings are problems in the form machines read.
+func findings(problems []ingest.Problem) []finding {
+	all := []finding{}
+	for _, p := range problems {
 		f := finding{Severity: p.Severity.String(), Code: p.Code, Source: p.Place.Source, Line: p.Place.Line, Feature: p.Place.Feature, Label: p.Place.Label, Text: p.Text, Hint: p.Hint}
 		if p.Place.Near != nil {
 			f.Near = p.Place.Near[:]
 		}
-		site.Problems = append(site.Problems, f)
+		all = append(all, f)
 	}
-	return site
+	return all
 }
 
 // verdict sums a site up in a line.
@@ -121,6 +126,9 @@ func verdict(s checkedSite) string {
 func plural(n int, word string) string {
 	if n == 1 {
 		return "1 " + word
+	}
+	if strings.HasSuffix(word, "x") {
+		word += "e"
 	}
 	return fmt.Sprintf("%d %ss", n, word)
 }

@@ -26,6 +26,14 @@ func (f figures) length(m float64) string {
 	return f.Length(m) + " ft"
 }
 
+// shortLength prints a length of which less than the unit matters.
+func (f figures) shortLength(m float64) string {
+	if f.Metric() {
+		return fmt.Sprintf("%.2f m", m)
+	}
+	return fmt.Sprintf("%.1f ft", f.InLengthUnit(m))
+}
+
 func share(part, whole float64) string {
 	if whole == 0 {
 		return ""

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"iter"
 
 	"example.org/turfplat/geo/ingest"
@@ -15,8 +16,8 @@ func (s *surveyor) inputs() iter.Seq2[*ingest.Collection, error] {
 			return
 		}
 		for _, file := range s.files {
-			for c := range s.collections(file) {
-				if !yield(c, nil) {
+			for c, err := range s.objects(file) {
+				if !yield(c, err) || err != nil {
 					return
 				}
 			}
@@ -30,7 +31,10 @@ func (s *surveyor) together() (*ingest.Collection, error) {
 	named := false
 	for _, file := range s.files {
 		sites := 0
-		for c := range s.collections(file) {
+		for c, err := range s.objects(file) {
+			if err != nil {
+				return nil, err
+			}
 			_, header := c.Member("site")
 			if sites++; sites > 1 || named && header {
 				return nil, usageErrorf("several sites are written one a line: add --lines")
@@ -39,5 +43,78 @@ func (s *surveyor) together() (*ingest.Collection, error) {
 			parts = append(parts, c)
 		}
 	}
+	if err := s.refuseIdleOffset(); err != nil {
+		return nil, err
+	}
 	return ingest.Join(parts...), nil
+}
+
+// objects reads what a file holds, be it sites or walks.
+func (s *surveyor) objects(file string) iter.Seq2[*ingest.Collection, error] {
+	return func(yield func(*ingest.Collection, error) bool) {
+		if s.isTrack(file) {
+			yield(s.walked(file))
+			return
+		}
+		for c := range s.collections(file) {
+			if !yield(c, nil) {
+				return
+			}
+		}
+	}
+}
+
+// isTrack reports whether a file holds tracks. One that cannot be opened does
+// not: that is told when it is read.
+func (s *surveyor) isTrack(file string) bool {
+	r, err := s.open(file)
+	if err != nil {
+		return false
+	}
+	defer r.close()
+	return r.looksWalked(file)
+}
+
+// walked makes objects of a file of tracks.
+func (s *surveyor) walked(file string) (*ingest.Collection, error) {
+	r, err := s.open(file)
+	if err != nil {
+		return unreadable(file, err), nil
+	}
+	defer r.close()
+	tracks := ingest.ReadTracks(r.Reader, r.name, ingest.DefaultLimits)
+	if s.walks.Kind == "" && !tracks.Refused() {
+		return nil, usageHint(fmt.Errorf("%s %s", r.name, contents(tracks)), kindsHint())
+	}
+	t := s.walks.Follow(tracks)
+	if q := s.question(t); q != nil {
+		t.Objects.Problems = append(t.Objects.Problems, *q)
+	}
+	s.walks.trails = append(s.walks.trails, t)
+	return t.Objects, nil
+}
+
+// contents says what a file of tracks holds.
+func contents(t *ingest.Tracks) string {
+	switch drawn := len(t.Tracks) - t.Walked(); {
+	case drawn == 0:
+		return "is a walked track"
+	case t.Walked() == 0:
+		return "holds " + plural(drawn, "drawn ring")
+	default:
+		return fmt.Sprintf("holds %s and %s", plural(t.Walked(), "walk"), plural(drawn, "drawn ring"))
+	}
+}
+
+// refuseIdleOffset refuses flags about walks where nothing was walked.
+func (s *surveyor) refuseIdleOffset() error {
+	walked, drawn := 0, 0
+	for _, t := range s.walks.trails {
+		walked += t.Walks
+		drawn += t.Drawn
+	}
+	if walked > 0 || drawn == 0 {
+		return nil
+	}
+	return refuseIdle(s.flags, "all rings were drawn, none was walked", "offset", "side", "sigma")
 }

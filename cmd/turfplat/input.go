@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"fmt"
 	"io"
 	"io/fs"
@@ -36,6 +37,8 @@ type order struct {
 	lines   bool
 	quiet   bool
 	output  string
+
+	typed *bufio.Reader // standard input
 }
 
 // order reads the flags that commands share.
@@ -87,24 +90,70 @@ func mapKey(file string) (*zones.MapKey, error) {
 	return key, nil
 }
 
+// sniffed is how much of an input is looked at to tell what it is.
+const sniffed = 1 << 14
+
+// standardInput may be looked at before it is read.
+func (o *order) standardInput() *bufio.Reader {
+	if o.typed == nil {
+		o.typed = bufio.NewReaderSize(o.in, 1<<16)
+	}
+	return o.typed
+}
+
+// opened is a file, or standard input, about to be read.
+type opened struct {
+	*bufio.Reader
+	name  string
+	close func() error
+}
+
+// open opens a file that was named on the command line.
+func (o *order) open(file string) (opened, error) {
+	if file == "-" {
+		return opened{o.standardInput(), "standard input", func() error { return nil }}, nil
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return opened{}, err
+	}
+	return opened{bufio.NewReaderSize(f, 1<<16), file, f.Close}, nil
+}
+
+// looksWalked reports whether an input is a file of tracks by what stands in
+// it; ending is that of its name if that may decide as well.
+func (r opened) looksWalked(ending string) bool {
+	head, _ := r.Peek(sniffed)
+	return ingest.IsTrack(head, ending)
+}
+
 // collections reads the sites of a file, one at a time.
 func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
-	if file == "-" {
-		return ingest.Read(o.in, "standard input", ingest.DefaultLimits)
-	}
 	return func(yield func(*ingest.Collection) bool) {
-		f, err := os.Open(file)
+		r, err := o.open(file)
 		if err != nil {
 			yield(unreadable(file, err))
 			return
 		}
-		defer f.Close()
-		for c := range ingest.Read(f, file, ingest.DefaultLimits) {
+		defer r.close()
+		if r.looksWalked("") {
+			yield(walkedTrack(r.name, file))
+			return
+		}
+		for c := range ingest.Read(r.Reader, r.name, ingest.DefaultLimits) {
 			if !yield(c) {
 				return
 			}
 		}
 	}
+}
+
+// walkedTrack stands for a file of tracks where a site is wanted.
+func walkedTrack(name, file string) *ingest.Collection {
+	return &ingest.Collection{Source: name, Problems: []ingest.Problem{{
+		Severity: ingest.Refusal, Code: "track_unsurveyed", Place: ingest.Place{Source: name, Feature: -1},
+		Text: "is a walked track, not a site", Hint: fmt.Sprintf("make a site of it: turfplat survey --as turf %s -o site.geojson", file),
+	}}}
 }
 
 // unreadable stands for a file that cannot be opened.

@@ -52,8 +52,11 @@ func newApp(d *desk) *cli.App {
 	}
 }
 
-// A usageError is the command line's fault.
-type usageError struct{ error }
+// A usageError is the command line's fault; the hint says what to do.
+type usageError struct {
+	error
+	hint string
+}
 
 func (e usageError) Unwrap() error { return e.error }
 
@@ -62,7 +65,7 @@ func onUsageError(c *cli.Context, err error, isCommand bool) error {
 	name, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: -")
 	switch {
 	case !unknown:
-		return usageError{err}
+		return usageError{error: err}
 	case !isCommand:
 		return usageErrorf("there is no flag --%s: turfplat help lists the commands", name)
 	}
@@ -70,7 +73,9 @@ func onUsageError(c *cli.Context, err error, isCommand bool) error {
 	return usageErrorf("there is no flag --%s: did you mean %s? turfplat %s --help lists them", name, near, c.Command.Name)
 }
 
-func usageErrorf(format string, v ...any) error { return usageError{fmt.Errorf(format, v...)} }
+func usageErrorf(format string, v ...any) error { return usageError{error: fmt.Errorf(format, v...)} }
+
+func usageHint(err error, hint string) error { return usageError{err, hint} }
 
 // errRefused says that the input is at fault and that all about it was told.
 var errRefused = errors.New("refused")
@@ -85,6 +90,9 @@ func (d *desk) exitCode(err error) int {
 		return exitData
 	case errors.As(err, &usage):
 		d.tell("error", err.Error())
+		if usage.hint != "" {
+			d.tell("hint", usage.hint)
+		}
 		return exitUsage
 	}
 	d.tell("error", err.Error())

@@ -1,8 +1,9 @@
 package main
 
 import (
-	"fmt"
+	"errors"
 	"io"
+	"slices"
 
 	"github.com/urfave/cli/v2"
 
@@ -15,7 +16,7 @@ func surveyCommand(d *desk) *cli.Command {
 		Name:               "survey",
 		CustomHelpTemplate: surveyHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}),
+		Flags:              readingFlags(append(walkFlags(), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -33,31 +34,42 @@ func surveyCommand(d *desk) *cli.Command {
 // A surveyor makes site files of what the files of an order hold.
 type surveyor struct {
 	*order
+	flags   *cli.Context
 	outline *ingest.Collection // the property's edge; nil if none is given
+	walks   walks
 }
 
 func (o *order) surveyor(c *cli.Context) (*surveyor, error) {
-	outline, err := o.outline(c.String("outline"))
-	return &surveyor{order: o, outline: outline}, err
+	s := &surveyor{order: o, flags: c}
+	var err error
+	if s.walks, err = readWalkFlags(c); err != nil {
+		return nil, err
+	}
+	if !slices.ContainsFunc(o.files, s.isTrack) {
+		if err := refuseIdle(c, "no file is a walked track", "as", "offset", "side", "sigma", "explain"); err != nil {
+			return nil, err
+		}
+	}
+	s.outline, err = o.outline(c.String("outline"))
+	return s, err
 }
 
 // makeSites writes a site file of all that the files hold or, where sites are
 // lines, one of each site.
 func (s *surveyor) makeSites() error {
-	var account []string
+	var made zones.Compilation
 	err := s.write(func(w io.Writer) error {
 		refused := false
 		for objects, err := range s.inputs() {
 			if err != nil {
 				return err
 			}
-			made := zones.Compile(objects, s.outline, s.reading)
+			made = zones.Compile(objects, s.outline, s.reading)
 			s.tellProblems(made.Site.Problems)
 			if made.Site.Refused() {
 				refused = true
 				continue
 			}
-			account = made.Account()
 			if err := s.writeSite(w, made.File); err != nil {
 				return err
 			}
@@ -67,10 +79,10 @@ func (s *surveyor) makeSites() error {
 		}
 		return nil
 	})
-	if err != nil || s.output == "" || s.lines {
-		return err
+	if err == nil && s.output != "" && !s.lines {
+		err = s.tellAccount(made)
 	}
-	return s.tellAccount(account)
+	return errors.Join(err, s.explain())
 }
 
 // outline reads the file that a property's edge is taken from.
@@ -86,24 +98,6 @@ func (o *order) outline(file string) (*ingest.Collection, error) {
 		return c, nil
 	}
 	return nil, usageErrorf("--outline %s: there is nothing in it", file)
-}
-
-// surveyAccount is the machine form of what a survey took.
-type surveyAccount struct {
-	Schema string   `json:"schema"`
-	Took   []string `json:"took"`
-}
-
-func (o *order) tellAccount(account []string) error {
-	if o.json {
-		return writeJSON(o.out, surveyAccount{"turfplat/survey/1", account}, " ")
-	}
-	for _, line := range account {
-		if _, err := fmt.Fprintln(o.out, line); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 const surveyHelp = `turfplat survey makes a site file of map data or of a tracing.

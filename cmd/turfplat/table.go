@@ -24,6 +24,11 @@ func newTable(alignment string) *table {
 func (t *table) row(cells ...string) { t.rows = append(t.rows, cells) }
 
 func (t *table) WriteTo(w io.Writer) (int64, error) {
+	n, err := io.WriteString(w, t.text())
+	return int64(n), err
+}
+
+func (t *table) text() string {
 	widths := make([]int, len(t.right))
 	for _, row := range t.rows {
 		for i, cell := range row {
@@ -44,6 +49,5 @@ func (t *table) WriteTo(w io.Writer) (int64, error) {
 		}
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
-	n, err := io.WriteString(w, b.String())
-	return int64(n), err
+	return b.String()
 }

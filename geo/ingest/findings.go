@@ -56,5 +56,5 @@ func (f finding) problem(place Place) Problem {
 	if f.count > 1 {
 		text += fmt.Sprintf(" (%d %s)", f.count, f.plural)
 	}
-	return Problem{Severity: f.severity, Code: f.code, Place: place, Text: text, Hint: f.hint}
+	return Problem{Severity: f.severity, Code: f.code, Place: place, Text: text, Hint: f.hint, Count: f.count}
 }

@@ -77,7 +77,11 @@ type Problem struct {
 	Place    Place
 	Text     string
 	Hint     string
+	Count    int // of the things found, if they are told together; else 0
 }
+
+// Number is how many things were found.
+func (p Problem) Number() int { return max(1, p.Count) }
 
 // String is the place, the text and the position, without severity and hint:
 //

@@ -15,6 +15,7 @@ type Ring struct {
 	Within    int           // index of the ring right around it, or -1
 	Hole      bool          // cut out of the ring around it
 	Laps      int           // that its area is the mean of
+	Used      int           // fixes it rests on, those of a stop counted as one
 	Area      geo.Area      // of the outline
 	Sigma     geo.Area      // 1-sigma error of the area
 	CI95      geo.Area      // half of the 95 % interval
@@ -68,6 +69,18 @@ func (g *Ring) measure(region geo.Region, frame geo.Frame) {
 	g.Outline = frame.MultiPolygon(region)[0][0]
 	g.Area, g.Perimeter = frame.Area(region), frame.Perimeter(region)
 	g.EdgeSigma = geo.Length(float64(g.Sigma) / (walkBound.Value * float64(g.Perimeter)))
+}
+
+// used counts the stations that laps rest on. One may be in several: a lap that
+// was not finished is completed from another.
+func used(laps []lap) int {
+	seen := make(map[int]bool)
+	for _, l := range laps {
+		for _, s := range l.stations {
+			seen[s] = true
+		}
+	}
+	return len(seen)
 }
 
 // raw returns the fixes of a lap.

@@ -137,7 +137,7 @@ func (r *report) ring(t traverse, laps []lap, b belief, number int) {
 		r.refuse("ring_crosses", fmt.Sprintf("ring %d crosses itself however it is smoothed", number), "walk it again, round one piece of ground at a time")
 		return
 	}
-	g := Ring{Number: number, Laps: len(laps), Sigma: geo.Area(e.sigma), CI95: geo.Area(e.ci95), Noise: e.noise, Assumed: e.assumed, Within: -1}
+	g := Ring{Number: number, Laps: len(laps), Used: used(laps), Sigma: geo.Area(e.sigma), CI95: geo.Area(e.ci95), Noise: e.noise, Assumed: e.assumed, Within: -1}
 	g.measure(region, r.frame)
 	g.judge(b)
 	for _, l := range laps {
