@@ -211,11 +211,37 @@ func paddock() *inventedSite {
 	return s
 }
 
+// paced is a lawn with a bed in it, both walked round, with the fixes of two
+// laps and of one.
+func paced() *inventedSite {
+	s := &inventedSite{place: orb.Point{-84.3, 39.9}, header: map[string]any{"id": "paced", "name": "Paced lawn", "units": "us", "revision": 1}}
+	frame := geo.NewFrame(s.place)
+	fixes := func(ring []geo.XY, laps int, off float64) []orb.Point {
+		var all []orb.Point
+		for lap := range laps {
+			for i, a := range ring {
+				b := ring[(i+1)%len(ring)]
+				for k := range 8 {
+					phase := float64(13*i + 5*k + 29*lap)
+					all = append(all, frame.Place(geo.XY{
+						X: a.X + (b.X-a.X)*float64(k)/8 + off*math.Sin(phase), Y: a.Y + (b.Y-a.Y)*float64(k)/8 + off*math.Cos(1.7*phase)}))
+				}
+			}
+		}
+		return all
+	}
+	lawn, bed := xy(0, 0, 18, -2, 34, 0, 35, 14, 22, 22, 2, 20), xy(9, 7, 16, 6, 17, 12, 10, 13)
+	s.area("turf", "lawn", "South lawn", lawn, "source", "walked", "sigma_m", 0.4, "laps", 2, "fixes", fixes(lawn, 2, 0.5))
+	s.area("bed", "bed", "Iris bed", bed, "source", "walked", "sigma_m", 0.5, "laps", 1, "fixes", fixes(bed, 1, 0.3))
+	return s
+}
+
 var inventedSites = map[string]struct {
 	site    func() *inventedSite
 	options MapOptions
 }{
 	"orchard-house": {orchardHouse, MapOptions{}},
 	"mill":          {mill, MapOptions{}},
+	"paced":         {paced, MapOptions{Fixes: true}},
 	"paddock":       {paddock, MapOptions{Mono: true}},
 }

@@ -57,6 +57,7 @@ func (d *draft) legend() legend {
 	add(d.bars(), capitalized(noApplication), barredSwatch())
 	add(len(d.plat.Zones) > 1, "Zone edge", lineSample(zoneEdge))
 	add(!g.Outline.Empty(), "Site outline", lineSample(outlinePen))
+	add(len(d.fixesDrawn()) > 0, "Fix of a walk", fixSample)
 	d.legendOfObjects(add)
 	add(d.hasNeighbours(), "Neighbours", func(box Rect) []Element {
 		return []Element{Path{Lines: box.Polygon().Lines(), Fill: neighbourBuilding}}

@@ -47,6 +47,7 @@ func (d *draft) ground(v view) ([]Element, error) {
 	return []Element{
 		Group{ID: "context", Title: "Beyond the outline", Elements: context},
 		Group{ID: "covers", Title: "Covers of the ground", Elements: covers},
+		Group{ID: "fixes", Title: "Fixes of the walks", Elements: d.fixes(v)},
 		Group{ID: "zones", Title: "Zones", Elements: laid},
 		Group{ID: "trees", Title: "Trees", Elements: trees},
 		Group{ID: "outline", Title: "Outline of the site", Elements: outline},

@@ -15,6 +15,7 @@ type MapOptions struct {
 	Scale Scale       // zero: the largest of the series of the units at which the site fits
 	Units zones.Units // none: those of the site
 	Mono  bool        // black, white and grey only
+	Fixes bool        // the fixes from which walked edges were found
 }
 
 // SiteMap draws the map of a property with its tables on one sheet: north up,

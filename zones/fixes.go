@@ -3,6 +3,7 @@ package zones
 import (
 	"encoding/json"
 	"math"
+	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -44,6 +45,11 @@ func keptFixes(around []WalkedRing, interval float64) []orb.Point {
 		}
 	}
 	return kept
+}
+
+// HasFixes reports whether any object keeps the fixes of a walk.
+func (s *Site) HasFixes() bool {
+	return slices.ContainsFunc(s.Objects, func(o *Object) bool { return len(s.Fixes(o)) > 0 })
 }
 
 // Fixes returns the fixes of the walk that an object was made from, as its

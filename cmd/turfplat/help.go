@@ -6,16 +6,16 @@ package main
 
 const appHelp = `turfplat measures turf, divides it into zones and draws it to scale.
 
-It reads a property traced as GeoJSON (longitude and latitude, WGS 84) or cut
-from open map data (OSM XML, OSM PBF, Overpass JSON), takes beds, paving,
-buildings and water off the turf, and tells how much is left, where, and how
-sure that is.
+It reads a property traced as GeoJSON (longitude and latitude, WGS 84), cut from
+open map data (OSM XML, OSM PBF, Overpass JSON) or walked with a receiver, takes
+beds, paving, buildings and water off the turf, and tells how much is left,
+where, and how sure that is.
 
 Usage:
     turfplat COMMAND [flags] [FILE ...]
 
 Commands:
-    survey     make a site file of a map extract or a tracing
+    survey     make a site file of map data, tracings and walked tracks
     check      say what is wrong with a file, and where
     measure    areas by cover and by zone, deductions, uncertainty
     zone       write the site file with its turf divided into zones

@@ -17,7 +17,7 @@ func mapCommand(d *desk) *cli.Command {
 		CustomHelpTemplate: mapHelp,
 		OnUsageError:       onUsageError,
 		Flags: readingFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
-			&cli.BoolFlag{Name: "mono"}),
+			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"}),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -46,7 +46,7 @@ var writers = map[string]func(*render.Sheet) ([]byte, error){
 }
 
 func (o *order) drawing(c *cli.Context) (drawing, error) {
-	d := drawing{options: render.MapOptions{Mono: c.Bool("mono")}, write: render.SVG}
+	d := drawing{options: render.MapOptions{Mono: c.Bool("mono"), Fixes: c.Bool("fixes")}, write: render.SVG}
 	if o.output != "" {
 		var known bool
 		if d.write, known = writers[strings.ToLower(filepath.Ext(o.output))]; !known {
@@ -90,6 +90,9 @@ func (o *order) drawMap(d drawing) error {
 				return fmt.Errorf("map draws one site, and there are more: give it one")
 			}
 			d.options.Units = s.site.Units
+			if d.options.Fixes && !s.site.HasFixes() {
+				o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
+			}
 			sheet, err := render.SiteMap(s.plat, s.measure, d.options)
 			if err != nil {
 				return fmt.Errorf("%s: %w", s.site.ID, err)
@@ -125,6 +128,7 @@ Flags:
     --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric
     --scale S      1:240, 20ft (1 in = 20 ft)
     --mono         black, white and grey only
+    --fixes        the fixes that walked edges were found from, as dots
 ` + readingHelp + outHelp + `
 Example:
     $ turfplat map yard.geojson -o yard.pdf

@@ -99,21 +99,3 @@ func (o *order) outline(file string) (*ingest.Collection, error) {
 	}
 	return nil, usageErrorf("--outline %s: there is nothing in it", file)
 }
-
-const surveyHelp = `turfplat survey makes a site file of map data or of a tracing.
-
-Usage:
-    turfplat survey [flags] [FILE ...]
-
-Map extracts are OSM XML, OSM PBF or Overpass JSON, told by their content; any
-GeoJSON will do as well. Each object that plays a part gets its kind, its source
-and its width, and keeps its tags; what plays none is left out. With an outline
-the site is that property, and objects within 40 m of it are kept as well, for
-the map. With -o, what was taken is told on standard output.
-
-Flags:
-    --outline FILE the property's edge: the areas in a GeoJSON file
-` + readingHelp + linesHelp + outHelp + `
-Example:
-    $ turfplat survey town.osm.pbf --outline parcel.geojson -o site.geojson
-`
