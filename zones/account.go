@@ -50,16 +50,31 @@ func (c Compilation) Ignored() []Omitted {
 			placeless++
 		}
 	}
-	return counted(
-		Omitted{"without a kind, and without a map tag that gives one", c.Site.idle},
-		Omitted{fmt.Sprintf("farther than %d m from the outline", vicinity), c.far},
-		Omitted{"without a geometry", placeless},
-	)
+	rows := []Omitted{
+		{"no kind, and no map tag that gives one", c.Site.idle},
+		{fmt.Sprintf("farther than %d m from the outline", vicinity), c.far},
+		{"no geometry", placeless},
+	}
+	return counted(append(rows, c.told(ingest.Note, leavingAside)...))
 }
 
-// leavingOut are the warnings about objects of an input that could not be
-// taken, by their code.
-var leavingOut = []struct{ code, reason string }{
+// LeftOut tells what was at fault and could not be taken. Problems say where
+// it stands.
+func (c Compilation) LeftOut() []Omitted { return counted(c.told(ingest.Warning, leavingOut)) }
+
+// An omission is a problem that tells of objects that were not taken.
+type omission struct{ code, reason string }
+
+var leavingAside = []omission{
+	{"osm_untagged", "ways without tags"},
+	{"osm_redundant", "ways that say nothing beyond the area they bound"},
+	{"osm_relation_other", "relations that are no areas"},
+	{"osm_relation_untagged", "relations without tags"},
+	{"osm_deleted", "objects that were deleted"},
+	{"objects_repeated", "objects of another file as well"},
+}
+
+var leavingOut = []omission{
 	{"osm_way_cut", "ways that lack nodes"},
 	{"osm_nodes_unsaid", "ways that came without their nodes"},
 	{"osm_relation_cut", "relations that lack ways or nodes"},
@@ -73,23 +88,22 @@ var leavingOut = []struct{ code, reason string }{
 	{"ring_flat", "areas that go round nothing"},
 }
 
-// LeftOut tells what was at fault and could not be taken. Problems say where
-// it stands.
-func (c Compilation) LeftOut() []Omitted {
-	all := make([]Omitted, len(leavingOut))
-	for i, l := range leavingOut {
-		all[i].Reason = l.reason
+// told counts the objects that problems tell of.
+func (c Compilation) told(severity ingest.Severity, of []omission) []Omitted {
+	rows := make([]Omitted, len(of))
+	for i, o := range of {
+		rows[i].Reason = o.reason
 		for _, p := range c.Site.Problems {
-			if p.Code == l.code && p.Severity == ingest.Warning {
-				all[i].Objects += p.Number()
+			if p.Code == o.code && p.Severity == severity {
+				rows[i].Objects += p.Number()
 			}
 		}
 	}
-	return counted(all...)
+	return rows
 }
 
 // counted are the rows that count something.
-func counted(all ...Omitted) []Omitted {
+func counted(all []Omitted) []Omitted {
 	return slices.DeleteFunc(all, func(o Omitted) bool { return o.Objects == 0 })
 }
 
@@ -105,10 +119,10 @@ func (c Compilation) Account() []string {
 		account = append(account, line)
 	}
 	for _, o := range c.Ignored() {
-		account = append(account, fmt.Sprintf("ignored: %d %s", o.Objects, o.Reason))
+		account = append(account, fmt.Sprintf("ignored: %d (%s)", o.Objects, o.Reason))
 	}
 	for _, o := range c.LeftOut() {
-		account = append(account, fmt.Sprintf("left out: %d %s", o.Objects, o.Reason))
+		account = append(account, fmt.Sprintf("left out: %d (%s)", o.Objects, o.Reason))
 	}
 	return account
 }

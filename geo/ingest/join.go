@@ -23,14 +23,14 @@ func Join(parts ...*Collection) *Collection {
 	if len(parts) == 1 {
 		return parts[0]
 	}
-	j := joint{whole: &Collection{}, ids: make(map[string]*Feature)}
+	j := joint{whole: &Collection{}, ids: make(map[string]joined)}
 	digests := sha256.New()
 	for i, part := range parts {
 		if i == 0 {
 			j.whole.Source, j.whole.Line = part.Source, part.Line
 		}
 		digests.Write(part.Digest[:])
-		j.add(part)
+		j.add(part, i)
 	}
 	digests.Sum(j.whole.Digest[:0])
 	if len(j.credits) > 0 {
@@ -42,11 +42,17 @@ func Join(parts ...*Collection) *Collection {
 // A joint is a site while its parts are put together.
 type joint struct {
 	whole   *Collection
-	ids     map[string]*Feature
+	ids     map[string]joined
 	credits []string // attributions
 }
 
-func (j *joint) add(part *Collection) {
+// joined is a feature with the number of the part that it came with.
+type joined struct {
+	*Feature
+	part int
+}
+
+func (j *joint) add(part *Collection, number int) {
 	j.whole.Problems = append(j.whole.Problems, part.Problems...)
 	for _, m := range part.Members {
 		if _, there := j.whole.Member(m.Name); !there {
@@ -57,20 +63,20 @@ func (j *joint) add(part *Collection) {
 	repeated := 0
 	for _, f := range part.Features {
 		f.source = part.Source
-		switch earlier := j.ids[f.ID]; {
-		case f.ID == "" || earlier == nil || earlier.source == f.source:
+		switch earlier, there := j.ids[f.ID]; {
+		case f.ID == "" || !there || earlier.part == number:
 		case orb.Equal(earlier.Geometry, f.Geometry):
 			repeated++
 			continue
 		default:
 			j.tellApart(part, f)
 		}
-		j.ids[f.ID] = f
+		j.ids[f.ID] = joined{f, number}
 		j.whole.Features = append(j.whole.Features, f)
 	}
 	if repeated > 0 {
 		j.whole.Problems = append(j.whole.Problems, Problem{
-			Severity: Note, Code: "objects_repeated", Place: Place{Source: part.Source, Line: part.Line, Feature: -1},
+			Severity: Note, Code: "objects_repeated", Place: Place{Source: part.Source, Line: part.Line, Feature: -1}, Count: repeated,
 			Text: fmt.Sprintf("objects that stand in another file as well count once (%d)", repeated),
 		})
 	}
@@ -88,7 +94,7 @@ func (j *joint) credit(part *Collection) {
 // tellApart gives a feature an id that no other has.
 func (j *joint) tellApart(part *Collection, f *Feature) {
 	place, id := part.Place(f), f.ID
-	for n := 2; j.ids[f.ID] != nil; n++ {
+	for n := 2; j.ids[f.ID].Feature != nil; n++ {
 		f.ID = fmt.Sprintf("%s-%d", id, n)
 	}
 	f.Properties.Set("id", f.ID)

@@ -47,6 +47,9 @@ objects_repeated: b.geojson: objects that stand in another file as well count on
 	if got := strings.Join(found, "\n"); got != want {
 		t.Errorf("problems\n%s", got)
 	}
+	if again := Join(b, partOf(t, "b.geojson", `{"type":"FeatureCollection","features":[{"type":"Feature","properties":{"id":"p"},`+at+`[1,1]}}]}`)); len(again.Features) != 3 {
+		t.Errorf("a file given twice: %d features", len(again.Features))
+	}
 	if whole.Digest == a.Digest || whole.Digest == b.Digest || Join(b) != b {
 		t.Error("digest of the parts")
 	}

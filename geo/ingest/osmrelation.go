@@ -196,7 +196,10 @@ func (s *osmSite) tellOthers() {
 	if more := len(sorts) - most; more > 0 {
 		parts = append(parts, "and "+counted(more, "other type"))
 	}
-	s.tell(Note, "osm_relation_other", "", nil, counted(all, "relation")+" of other types left aside: "+strings.Join(parts, ", "))
+	s.report(Problem{
+		Severity: Note, Code: "osm_relation_other", Place: s.file(), Count: all,
+		Text: counted(all, "relation") + " of other types left aside: " + strings.Join(parts, ", "),
+	})
 }
 
 // shownSort is the type of a relation in a message.
