@@ -33,15 +33,14 @@ func (t traverse) found(gate float64) [][]lap {
 	return groups
 }
 
-// sense is the ground gone round, less a tenth of the largest ring for each
-// ring.
+// sense is the ground gone round; each ring more that it takes must add a tenth
+// to it.
 func sense(groups [][]lap) float64 {
-	var sum, most float64
+	var sum float64
 	for _, g := range groups {
-		area := g[0].area()
-		sum, most = sum+area, max(most, area)
+		sum += g[0].area()
 	}
-	return sum - most*float64(len(groups))/10
+	return sum / (1 + float64(len(groups))/10)
 }
 
 // foundIn cuts off first what comes back on itself smoothly; then, of what is

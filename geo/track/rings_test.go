@@ -74,6 +74,8 @@ func TestRingsOfAWalk(t *testing.T) {
 			[]float64{600}, []bool{false}, []int{2}, ""},
 		{"a bed inside", alongLine(7, 0.2, slices.Concat(shifted(lawn, geo.XY{}), bed)...),
 			[]float64{600, 48}, []bool{false, true}, []int{1, 1}, "rings_several"},
+		{"a bed inside, nearer to the edge than laps close", alongLine(7, 0.1, slices.Concat(shifted(rectangle(24, 16), geo.XY{}), shifted(rectangle(10, 8), geo.XY{X: 7, Y: 4}))...),
+			[]float64{384, 80}, []bool{false, true}, []int{1, 1}, "rings_several"},
 		{"two lawns", alongLine(8, 0.2, slices.Concat(shifted(lawn, geo.XY{}), shifted(rectangle(20, 15), geo.XY{X: 50}))...),
 			[]float64{600, 300}, []bool{false, false}, []int{1, 1}, "rings_several"},
 		{"a figure of eight", alongLine(9, 0.2, geo.XY{X: 1, Y: 1}, geo.XY{X: 20, Y: 20}, geo.XY{Y: 20}, geo.XY{X: 20}, geo.XY{}, geo.XY{X: 2, Y: 2}),
