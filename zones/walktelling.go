@@ -23,10 +23,28 @@ func (t *Trail) settle(problems []ingest.Problem) {
 		}
 		t.Objects.Problems = append(t.Objects.Problems, p)
 	}
+	t.tellRest()
 	for _, r := range t.Rings {
 		if r.Hole {
 			t.Objects.Problems = append(t.Objects.Problems, t.tellHole(r))
 		}
+	}
+}
+
+// tellRest says if much of a walk is in none of its rings. Whoever stops short
+// of closing a second ring would else hardly notice.
+func (t *Trail) tellRest() {
+	const muchOf = 4 // a quarter; common practice, no source
+	used := 0
+	for _, r := range t.Rings {
+		used += r.Used
+	}
+	if rest := t.Fixes - used; len(t.Rings) > 0 && rest*muchOf > t.Fixes {
+		t.Objects.Problems = append(t.Objects.Problems, ingest.Problem{
+			Severity: ingest.Note, Code: "walk_rest", Place: ingest.Place{Source: t.Source, Feature: -1},
+			Text: fmt.Sprintf("%d of %d fixes lie in no ring: dropped, on the way there and away, or round a ring that does not close", rest, t.Fixes),
+			Hint: "--explain tells what was dropped; whoever walks a ring goes on a little past where it began",
+		})
 	}
 }
 

@@ -64,12 +64,12 @@ func (s *surveyor) objects(file string) iter.Seq2[*ingest.Collection, error] {
 	}
 }
 
-// isTrack reports whether a file holds tracks. One that cannot be opened does
-// not: that is told when it is read.
+// isTrack reports whether a file holds tracks. One that cannot be opened may:
+// what is wrong with it is told when it is read.
 func (s *surveyor) isTrack(file string) bool {
 	r, err := s.open(file)
 	if err != nil {
-		return false
+		return true
 	}
 	defer r.close()
 	return r.looksWalked(file)
