@@ -31,10 +31,12 @@ type path struct {
 func newPath(fixes []ingest.Fix, frame geo.Frame) (path, Step) {
 	step := Step{Name: "order", Before: len(fixes), Text: "sorted by time; fixes with the time of another, or hardly later, dropped"}
 	p := path{fixes: fixes, timed: !slices.ContainsFunc(fixes, func(f ingest.Fix) bool { return f.Time.IsZero() })}
-	if p.timed {
+	inTime := func(a, b ingest.Fix) int { return a.Time.Compare(b.Time) }
+	switch {
+	case p.timed && !slices.IsSortedFunc(fixes, inTime):
 		p.fixes = slices.Clone(fixes)
-		slices.SortStableFunc(p.fixes, func(a, b ingest.Fix) int { return a.Time.Compare(b.Time) })
-	} else {
+		slices.SortStableFunc(p.fixes, inTime)
+	case !p.timed:
 		step.Text = "no times: the order of the file stands, and time is way walked at the usual pace; repeated places dropped"
 	}
 	p.stations = make([]station, 0, len(fixes))

@@ -3,6 +3,7 @@ package track
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/paulmach/orb"
@@ -45,19 +46,26 @@ func plural(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// fixes returns those of all walks, one after another.
+// fixes returns those of all walks, one after another; they are the tracks'
+// own if all are of one segment.
 func (r *report) fixes(t *ingest.Tracks) []ingest.Fix {
-	var fixes []ingest.Fix
+	var walked [][]ingest.Fix
 	for _, track := range t.Tracks {
 		if track.Closed {
 			r.note("ring_drawn", "this ring was drawn, not walked", "read it as a trace")
 			continue
 		}
-		for _, s := range track.Segments {
-			for _, f := range s {
-				if math.Abs(f.At.Lat()) <= 90 && math.Abs(f.At.Lon()) <= 360 {
-					fixes = append(fixes, f)
-				}
+		walked = append(walked, track.Segments...)
+	}
+	onGlobe := func(f ingest.Fix) bool { return math.Abs(f.At.Lat()) <= 90 && math.Abs(f.At.Lon()) <= 360 }
+	if len(walked) == 1 && len(walked[0]) > 0 && !slices.ContainsFunc(walked[0], func(f ingest.Fix) bool { return !onGlobe(f) }) {
+		return walked[0]
+	}
+	fixes := make([]ingest.Fix, 0, t.Fixes())
+	for _, segment := range walked {
+		for _, f := range segment {
+			if onGlobe(f) {
+				fixes = append(fixes, f)
 			}
 		}
 	}
