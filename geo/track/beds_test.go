@@ -1,0 +1,51 @@
+package track
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"example.org/turfplat/geo"
+)
+
+// from starts a ring at its corner k, comes back there and goes a little past
+// it.
+func from(ring []geo.XY, k int, past float64) []geo.XY {
+	line := slices.Concat(ring[k:], ring[:k], ring[k:k+1])
+	ahead := minus(line[1], line[0])
+	return append(line, plus(line[0], times(ahead, past/norm(ahead))))
+}
+
+// TestBedsInLawns walks lawns, and then a bed somewhere in each, entered at its
+// nearest corner: both rings come out with their areas, but for a few walks in
+// a hundred where the way across the lawn closes a ring.
+func TestBedsInLawns(t *testing.T) {
+	const walks, most = 120, 4
+	rng := rand.New(rand.NewPCG(1, 1))
+	missed := 0
+	for seed := range uint64(walks) {
+		lawn, bed := rectangle(18+rng.Float64()*20, 14+rng.Float64()*12), rectangle(5+rng.Float64()*6, 4+rng.Float64()*4)
+		corner := geo.XY{X: 1.5 + rng.Float64()*(lawn[2].X-bed[2].X-3), Y: 1.5 + rng.Float64()*(lawn[2].Y-bed[2].Y-3)}
+		bed = shifted(bed, corner)[:4]
+		k := rng.IntN(4)
+		nearest := 0
+		for i := range bed {
+			if distance(bed[i], lawn[k]) < distance(bed[nearest], lawn[k]) {
+				nearest = i
+			}
+		}
+		w, _ := Rings(tracksOf(alongLine(seed, 0.3, slices.Concat(from(lawn, k, 3), from(bed, nearest, 2))...)), Options{Side: OnEdge})
+		right := len(w.Rings) == 2
+		for i, ring := range [][]geo.XY{lawn, bed} {
+			area := signedArea(ring)
+			right = right && math.Abs(float64(w.Rings[i].Area)-area) <= max(0.1*area, 1.2*float64(w.Rings[i].CI95))
+		}
+		if !right {
+			missed++
+		}
+	}
+	if missed > most {
+		t.Errorf("%d of %d walks of a lawn and a bed come out as something else", missed, walks)
+	}
+}
