@@ -4,7 +4,8 @@
 // Start with [NewSite], which finds the part each traced object plays, then
 // [Survey], which lays the covers out over the ground once and for all
 // ([Ground]), divides the turf into zones ([Zone]) and measures both
-// ([Plat.Measurement]).
+// ([Plat.Measurement]). Walked tracks become objects of a site by
+// [Walking.Follow], site files are made by [Compile].
 //
 // Covers partition the ground: they never overlap, and with what is unknown
 // they make up the outline. Zones tile the turf. Areas are square metres on

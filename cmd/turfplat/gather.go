@@ -22,6 +22,9 @@ func (s *surveyor) inputs() iter.Seq2[*ingest.Collection, error] {
 				}
 			}
 		}
+		if err := s.refuseIdleOffset(); err != nil {
+			yield(nil, err)
+		}
 	}
 }
 
