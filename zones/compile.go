@@ -103,10 +103,16 @@ func (o *Object) bounds() geo.Bounds {
 }
 
 // compiled returns an object as a feature of a site file. One whose kind the
-// file had stated is kept as it was.
+// file had stated is kept as it was, but for rings that cross themselves: what
+// they were read as is written.
 func (s *Site) compiled(o *Object) *ingest.Feature {
 	if !o.fromTags {
-		return o.Feature
+		if len(o.crossings) == 0 {
+			return o.Feature
+		}
+		f := *o.Feature
+		f.Geometry = plain(s.Frame.MultiPolygon(o.Ground))
+		return &f
 	}
 	var props ingest.Properties
 	props.Set("id", o.ID)
@@ -115,7 +121,7 @@ func (s *Site) compiled(o *Object) *ingest.Feature {
 		props.Set("name", o.Name)
 	}
 	geometry := o.Feature.Geometry
-	if shapes[o.Kind]&shapeOf(geometry) == 0 {
+	if shapes[o.Kind]&shapeOf(geometry) == 0 || len(o.crossings) > 0 {
 		geometry = plain(s.Frame.MultiPolygon(o.Ground))
 	} else if o.Width > 0 {
 		props.Set("width_m", o.Width)
