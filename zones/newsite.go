@@ -32,15 +32,19 @@ func NewSite(c *ingest.Collection, how Reading) *Site {
 	s := &Site{collection: c, afresh: how.Afresh, Problems: append([]ingest.Problem(nil), c.Problems...)}
 	cast := s.cast(how.Key)
 	s.Frame = geo.NewFrame(geo.Center(anchors(cast)))
-
-	outline := s.layOutline(cast, how.Repair)
-	for _, a := range cast {
-		if a.role.kind != Outline {
-			s.add(a, outline, how.Repair)
-		}
-	}
+	s.lay(cast, how.Repair)
 	s.readHeader()
 	return s
+}
+
+// lay lays all that plays a part into the frame.
+func (s *Site) lay(cast []casting, repair bool) {
+	outline := s.layOutline(cast, repair)
+	for _, a := range cast {
+		if a.role.kind != Outline {
+			s.add(a, outline, repair)
+		}
+	}
 }
 
 // cast gives each feature its part and counts those that play none.
