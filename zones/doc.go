@@ -7,6 +7,9 @@
 // ([Plat.Measurement]). Walked tracks become objects of a site by
 // [Walking.Follow], site files are made by [Compile].
 //
+// [Compile] makes a site file of traced or mapped objects; [Site.Extend] works a
+// second survey into one.
+//
 // Covers partition the ground: they never overlap, and with what is unknown
 // they make up the outline. Zones tile the turf. Areas are square metres on
 // the WGS 84 ellipsoid, lengths metres.

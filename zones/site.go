@@ -3,6 +3,7 @@ package zones
 import (
 	"encoding/hex"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"example.org/turfplat/geo"
@@ -74,13 +75,10 @@ func (o *Object) Label() string {
 
 // Refused reports whether anything found in the site keeps it from being
 // measured.
-func (s *Site) Refused() bool {
-	for _, p := range s.Problems {
-		if p.Severity == ingest.Refusal {
-			return true
-		}
-	}
-	return false
+func (s *Site) Refused() bool { return refused(s.Problems) }
+
+func refused(problems []ingest.Problem) bool {
+	return slices.ContainsFunc(problems, func(p ingest.Problem) bool { return p.Severity == ingest.Refusal })
 }
 
 // Digest is the SHA-256 of the bytes the site was read from, in hexadecimal.

@@ -56,7 +56,7 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 		}
 		o.files = []string{"-"}
 	}
-	if err := o.checkOutput(); err != nil {
+	if err := o.checkOutput(o.files...); err != nil {
 		return nil, err
 	}
 	key, err := mapKey(c.String("tags"))

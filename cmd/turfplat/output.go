@@ -9,7 +9,7 @@ import (
 )
 
 // checkOutput refuses an output file that is one of the inputs.
-func (o *order) checkOutput() error {
+func (o *order) checkOutput(inputs ...string) error {
 	if o.output == "" {
 		return nil
 	}
@@ -20,7 +20,7 @@ func (o *order) checkOutput() error {
 	if target.IsDir() {
 		return usageErrorf("%s is a folder, name a file", o.output)
 	}
-	for _, file := range o.files {
+	for _, file := range inputs {
 		if source, err := os.Stat(file); err == nil && os.SameFile(source, target) {
 			return usageErrorf("%s is both input and output: name another output", o.output)
 		}

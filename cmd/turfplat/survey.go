@@ -16,7 +16,7 @@ func surveyCommand(d *desk) *cli.Command {
 		Name:               "survey",
 		CustomHelpTemplate: surveyHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(append(walkFlags(), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"})...),
+		Flags:              readingFlags(append(walkFlags(), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -25,6 +25,9 @@ func surveyCommand(d *desk) *cli.Command {
 			s, err := o.surveyor(c)
 			if err != nil {
 				return err
+			}
+			if site := c.String("into"); site != "" {
+				return s.extend(site)
 			}
 			return s.makeSites()
 		},
@@ -41,6 +44,9 @@ type surveyor struct {
 
 func (o *order) surveyor(c *cli.Context) (*surveyor, error) {
 	s := &surveyor{order: o, flags: c}
+	if c.IsSet("into") && c.IsSet("outline") {
+		return nil, usageErrorf("--into takes the outline that the site has: leave --outline away, or add the outline as an object of kind outline")
+	}
 	var err error
 	if s.walks, err = readWalkFlags(c); err != nil {
 		return nil, err

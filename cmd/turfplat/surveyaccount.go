@@ -17,9 +17,9 @@ type surveyAccount struct {
 	Found   []finding       `json:"problems"`
 }
 
-// tellAccount tells on standard output what a site file is made of.
-func (s *surveyor) tellAccount(made zones.Compilation) error {
-	f := figuresIn(s.units)
+// account is what a survey took, with walks in the units given.
+func (s *surveyor) account(made zones.Compilation, units zones.Units) surveyAccount {
+	f := figuresIn(units)
 	account := surveyAccount{
 		Schema: "turfplat/survey/1", Took: made.Account(),
 		Taken: made.Taken(), Ignored: made.Ignored(), LeftOut: made.LeftOut(),
@@ -29,6 +29,12 @@ func (s *surveyor) tellAccount(made zones.Compilation) error {
 		account.Took = append(account.Took, s.walks.lines(f, t)...)
 		account.Walks = append(account.Walks, s.walks.account(t))
 	}
+	return account
+}
+
+// tellAccount tells on standard output what a site file is made of.
+func (s *surveyor) tellAccount(made zones.Compilation) error {
+	account := s.account(made, s.units)
 	if s.json {
 		return writeJSON(s.out, account, " ")
 	}

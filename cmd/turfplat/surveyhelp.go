@@ -24,8 +24,10 @@ kept away from the edge unless --offset says so. Rings drawn in a map viewer
 An area is of class A if its error (1 sigma) is at most 2 % and its fixes are
 good to a foot, B at most 5 %, C at most 8 %, D above; E if too few fixes tell.
 
+` + intoHelp + `
 Flags:
     --outline FILE the property's edge: the areas in a GeoJSON file
+    --into SITE    add to this site file, which is left as it is
     --as KIND      what was walked round or drawn: turf, bed, outline, zone,
                    keepout, hardscape, building ...
     --offset L     how far from the edge the receiver was carried: 0.3m, 1ft
@@ -46,4 +48,5 @@ Walking a lawn:
 Examples:
     $ turfplat survey town.osm.pbf --outline parcel.geojson -o site.geojson
     $ turfplat survey --as turf --side edge walk.gpx -o site.geojson
+    $ turfplat survey --into site.geojson --as bed --side edge rear.gpx -o site-2.geojson
 `

@@ -26,6 +26,18 @@ func (c *Collection) SetMember(name string, value any) {
 	c.Members = with(c.Members, name, marshal(value))
 }
 
+// SetWithin gives key a value inside the object that a member of the
+// collection is, in its old place or at the end, and leaves the rest of the
+// object as it was written. A member that is missing or no object becomes one.
+// It panics if value has no JSON form.
+func (c *Collection) SetWithin(member, key string, value any) {
+	var inside []Member
+	if raw, ok := c.Member(member); ok && len(raw) > 0 && raw[0] == '{' {
+		inside, _, _ = newObjects().members(raw)
+	}
+	c.Members = with(c.Members, member, appendObject(nil, with(inside, key, marshal(value))))
+}
+
 // Refused reports whether anything in the site blocks it.
 func (c *Collection) Refused() bool {
 	return slices.ContainsFunc(c.Problems, func(p Problem) bool { return p.Severity == Refusal })

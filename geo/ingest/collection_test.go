@@ -116,3 +116,27 @@ func TestFeatureAsRead(t *testing.T) {
 		t.Error("type is among the members")
 	}
 }
+
+func TestSetWithin(t *testing.T) {
+	for _, tt := range []struct{ name, members, want string }{
+		{"missing", ``, `"site":{"revision":2},`},
+		{"no object", `"site":"a1",`, `"site":{"revision":2},`},
+		{"empty", `"site":{},`, `"site":{"revision":2},`},
+		{"in its place", `"site":{"id":"a1","revision":1,"access":{"gate": "east"}},"more":[1, 2],`, `"site":{"id":"a1","revision":2,"access":{"gate":"east"}},"more":[1,2],`},
+		{"at the end", `"site":{"id":"a1","unheard":[null]},`, `"site":{"id":"a1","unheard":[null],"revision":2},`},
+		{"given twice", `"site":{"revision":1,"id":"a1","revision":7},`, `"site":{"revision":2,"id":"a1"},`},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			for c := range GeoJSON(strings.NewReader(`{"type":"FeatureCollection",`+tt.members+`"features":[]}`), "x", DefaultLimits) {
+				c.SetWithin("site", "revision", 2)
+				var b strings.Builder
+				if err := c.WriteGeoJSON(&b); err != nil {
+					t.Fatal(err)
+				}
+				if want := `{"type":"FeatureCollection",` + tt.want + "\"features\":[]}\n"; b.String() != want {
+					t.Errorf("%s, want %s", b.String(), want)
+				}
+			}
+		})
+	}
+}
