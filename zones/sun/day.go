@@ -58,3 +58,8 @@ func (c course) passes(geometric Degrees, side float64) float64 {
 	}
 	return hour
 }
+
+// at returns where the sun stands at an hour from noon.
+func (c course) at(hour float64) Position {
+	return apparent(c.noon.Add(hours(hour))).over(c.lat*degree, hour*15*degree)
+}

@@ -1,37 +1,72 @@
 package sun
 
-// An Account says where the hours of sun of one spot go: Possible = Got +
-// Behind + the hours of all Losses. Hours are means a day over the season.
-type Account struct {
-	Possible float64 // the sun stands above the least elevation
-	Got      float64 // direct sun that reaches the spot
-	Behind   float64 // the sun stands behind the sloping ground itself
-	Losses   []Loss  // by obstacle, the greatest first; none of zero hours
-	Days     []Day   // the 15th of each month of the season, or its only day
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"example.org/turfplat/geo"
+)
+
+// Explain says which obstacle takes which hours of sun at one spot.
+func (s Scene) Explain(at geo.XY, season Season) Account {
+	v := s.viewFrom(at)
+	var a Account
+	taken := make([]float64, 1+len(s.Obstacles)) // from the ground on
+	for _, b := range s.beams(season) {
+		covers := v.before(b)
+		a.Possible += b.hours
+		a.Got += b.hours * passing(covers)
+		share(covers, b.hours, taken)
+	}
+	a.Losses = s.losses(taken)
+	for _, d := range season.examples() {
+		a.Days = append(a.Days, s.dayAt(v, d))
+	}
+	return a
 }
 
-// A Loss is what one obstacle takes. Where several stand between the sun and
-// the spot at once, opaque ones share alike what is lost; crowns share it in
-// the measure of their density.
-type Loss struct {
-	Obstacle int // index into Scene.Obstacles
-	ID, Name string
-	Hours    float64
+// share adds to taken what each cover takes of some hours.
+func share(covers []cover, hours float64, taken []float64) {
+	pass := passing(covers)
+	sum := 0.0
+	for _, c := range covers {
+		sum += c.weight(pass)
+	}
+	for _, c := range covers {
+		if w := c.weight(pass); w > 0 {
+			taken[c.obstacle-Ground] += hours * (1 - pass) * w / sum
+		}
+	}
 }
 
-// A Day is the course of one day at the spot, in hours of solar time: the sun
-// stands highest at 12.
-type Day struct {
-	Date      Date
-	Rise, Set float64 // the sun passes the least elevation; Rise = Set if it never does
-	Got       float64 // hours of direct sun
-	Shades    []Shade // by beginning, then by obstacle
+// weight is how heavily a cover counts among those that let a share through
+// together.
+func (c cover) weight(together float64) float64 {
+	switch {
+	case together > 0:
+		return -math.Log(c.pass)
+	case c.pass == 0:
+		return 1
+	}
+	return 0
 }
 
-// A Shade is a time during which an obstacle stands before the sun.
-type Shade struct {
-	From, To float64 // hours of solar time
-	Obstacle int     // index into Scene.Obstacles
-	ID, Name string
-	Pass     float64 // the share of sun that comes through
+func (s Scene) losses(taken []float64) []Loss {
+	var losses []Loss
+	for i, hours := range taken {
+		if hours > 0 {
+			id, name := s.called(i + Ground)
+			losses = append(losses, Loss{i + Ground, id, name, hours})
+		}
+	}
+	slices.SortStableFunc(losses, func(a, b Loss) int { return cmp.Compare(b.Hours, a.Hours) })
+	return losses
+}
+
+func (s Scene) called(obstacle int) (id, name string) {
+	if obstacle == Ground {
+		return "", "sloping ground"
+	}
+	return s.Obstacles[obstacle].ID, s.Obstacles[obstacle].Name
 }

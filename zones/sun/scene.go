@@ -6,7 +6,8 @@ import (
 	"example.org/turfplat/geo"
 )
 
-// LeastElevation is the usual elevation from which direct sun counts.
+// LeastElevation is the usual elevation from which direct sun counts: common
+// practice, no source.
 const LeastElevation Degrees = 5
 
 // A Scene is everything that decides how the sun reaches the ground around a
@@ -29,8 +30,19 @@ type Slope struct {
 // Hours returns the mean hours of direct sun a day over a season, for each
 // cell of a grid whose centre lies in the region wanted; NaN elsewhere.
 func (s Scene) Hours(g Grid, want geo.Region, season Season) *Field {
-	return &Field{Grid: g, Values: make([]float64, g.Cells())}
+	return s.under(s.beams(season), g, want)
 }
 
-// Explain says which obstacle takes which hours of sun at one spot.
-func (s Scene) Explain(at geo.XY, season Season) Account { return Account{} }
+// under returns the hours that reach the wanted cells out of those of beams.
+func (s Scene) under(beams []beam, g Grid, want geo.Region) *Field {
+	f := &Field{Grid: g, Values: noHours(g)}
+	casters := s.casters()
+	left := g.within(want)
+	for _, slope := range s.Slopes {
+		var here []bool
+		here, left = split(left, g.within(slope.Ground))
+		fill(f, here, casters, beams, slope)
+	}
+	fill(f, left, casters, beams, Slope{})
+	return f
+}

@@ -21,7 +21,9 @@ func (d Date) String() string { return fmt.Sprintf("%d %s", d.Day, d.Month) }
 const commonYear = 2026
 
 // number returns the days since the first of January.
-func (d Date) number() int { return time.Date(commonYear, d.Month, d.Day, 0, 0, 0, 0, time.UTC).YearDay() - 1 }
+func (d Date) number() int {
+	return time.Date(commonYear, d.Month, d.Day, 0, 0, 0, 0, time.UTC).YearDay() - 1
+}
 
 func dateOf(number int) Date {
 	t := time.Date(commonYear, time.January, 1+number, 0, 0, 0, 0, time.UTC)
