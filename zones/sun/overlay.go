@@ -32,7 +32,7 @@ func (r *raster) sweep(spans []span, steps []float64, hours float64) {
 	at := 0
 	for next := 0; next < len(spans) || len(active) > 0; {
 		if len(active) == 0 {
-			at = spans[next].from
+			at = max(at, spans[next].from)
 		}
 		for ; next < len(spans) && spans[next].from <= at; next++ {
 			if spans[next].to > at {
