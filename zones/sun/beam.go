@@ -1,12 +1,16 @@
 package sun
 
-import "math"
+import (
+	"math"
+
+	"example.org/turfplat/geo"
+)
 
 // A beam is the sun at one instant of a season. It stands for as many hours of
 // a mean day as any other.
 type beam struct {
-	towards float64 // azimuth of the sun, radians
-	climb   float64 // tangent of its elevation, refraction included
+	towards geo.XY  // the way to the sun over the ground, one metre long
+	climb   float64 // metres up on that way
 	hours   float64
 	inLeaf  float64 // share of a deciduous tree's leaves that are out
 }
@@ -36,7 +40,7 @@ func (s Scene) dayOfSun(date Date) dayOfSun {
 // beam returns the sun at an hour from noon.
 func (d dayOfSun) beam(hour float64) beam {
 	p := d.at(hour)
-	return beam{towards: p.Azimuth.radians(), climb: math.Tan(p.Elevation.radians()), inLeaf: d.inLeaf}
+	return beam{towards: p.Azimuth.heading(), climb: math.Tan(p.Elevation.radians()), inLeaf: d.inLeaf}
 }
 
 // beams samples the sun of a season.
