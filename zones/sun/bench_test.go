@@ -2,7 +2,6 @@ package sun
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"testing"
 
 	"github.com/paulmach/orb"
@@ -18,7 +17,7 @@ func BenchmarkHours(b *testing.B) {
 		b.Run(fmt.Sprintf("side=%gm/objects=%d", size.side, size.objects), func(b *testing.B) {
 			yard := squareOf(size.side)
 			scene := Scene{Place: orb.Point{-93.27, 44.98}, MinElevation: LeastElevation}
-			scene.Obstacles = obstaclesOf(inventedYard(rand.New(rand.NewPCG(1, 2)), size.side, size.objects))
+			scene.Obstacles = obstaclesOf(inventedYard(inventedSource(1), size.side, size.objects))
 			for b.Loop() {
 				scene.Hours(GridOver(yard.Bounds(), 0.25), yard, season)
 			}

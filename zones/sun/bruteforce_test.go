@@ -13,7 +13,7 @@ import (
 
 // rayHours is the witness: mean hours a day of direct sun at spots, ray by
 // ray, in steps of a minute, on each day of a season.
-func rayHours(yard []thing, place orb.Point, least Degrees, season Season, spots []geo.XY) []float64 {
+func rayHours(yard []thing, place orb.Point, season Season, ground Slope, spots []geo.XY) []float64 {
 	sums := make([]float64, len(spots))
 	first := time.Date(2026, season.From.Month, season.From.Day, 0, 0, 30, 0, time.UTC)
 	last := time.Date(2026, season.To.Month, season.To.Day, 0, 0, 30, 0, time.UTC)
@@ -27,11 +27,11 @@ func rayHours(yard []thing, place orb.Point, least Degrees, season Season, spots
 		}
 		for minute := range 24 * 60 {
 			p := At(place.Lon(), place.Lat(), midnight.Add(time.Duration(minute)*time.Minute))
-			if p.Elevation < least {
+			if p.Elevation < LeastElevation {
 				continue
 			}
 			for i, spot := range spots {
-				sums[i] += lightAt(yard, passes, rayTo(spot, p)) / 60
+				sums[i] += lightAt(yard, passes, rayTo(spot, p).over(ground)) / 60
 			}
 		}
 	}
@@ -43,6 +43,9 @@ func rayHours(yard []thing, place orb.Point, least Degrees, season Season, spots
 
 func lightAt(yard []thing, passes []float64, r ray) float64 {
 	light := 1.0
+	if r.dz <= 0 {
+		return 0
+	}
 	for i, t := range yard {
 		if light > 0 && passes[i] < 1 && t.form.meets(r) {
 			light *= passes[i]
@@ -66,33 +69,39 @@ func witnessPass(p Pass, day time.Time, lat float64) float64 {
 	return leaf*p.InLeaf + (1-leaf)*p.Bare
 }
 
+// The hours of every cell looked at, on its edges too, are within a quarter of
+// an hour of the witness's, and within three minutes on average.
 func TestHoursAgainstRays(t *testing.T) {
 	if testing.Short() {
 		t.Skip("follows every minute of 30 seasons")
 	}
-	const yards, perYard = 30, 12
+	const yards, perYard = 30, 8
 	sum, worst := 0.0, 0.0
 	for n := range yards {
-		rng := rand.New(rand.NewPCG(20261125, uint64(n)))
+		rng := inventedSource(uint64(n))
 		yard := inventedYard(rng, 30, 12)
 		place := orb.Point{rng.Float64()*360 - 180, math.Round(rng.Float64()*110 - 50)}
 		from := rng.IntN(300)
-		season := Season{From: dateOf(from), To: dateOf(min(364, from+rng.IntN(200)))}
-		scene := Scene{Place: place, Obstacles: obstaclesOf(yard), MinElevation: LeastElevation}
+		season := Season{From: dateOf(from), To: dateOf(min(364, from+rng.IntN(120)))}
+		var ground Slope
+		if n%3 == 0 {
+			ground = Slope{squareOf(30), rng.Float64() / 5, Degrees(rng.Float64() * 360)}
+		}
+		scene := Scene{Place: place, Obstacles: obstaclesOf(yard), Slopes: []Slope{ground}, MinElevation: LeastElevation}
 		field := scene.Hours(GridOver(squareOf(30).Bounds(), 0.5), squareOf(30), season)
 		cells, spots := cellsOf(rng, field.Grid, perYard)
-		for i, want := range rayHours(yard, place, LeastElevation, season, spots) {
+		for i, want := range rayHours(yard, place, season, ground, spots) {
 			off := math.Abs(field.Values[cells[i]] - want)
-			sum += off
-			if off > worst {
-				worst = off
-				t.Logf("yard %d at %.0f, %v, %v: %.3f h, rays %.3f", n, place.Lat(), season, spots[i], field.Values[cells[i]], want)
+			sum, worst = sum+off, max(worst, off)
+			if off > 0.25 {
+				t.Errorf("yard %d at %.0f, %v, %v: %.3f h, rays %.3f", n, place.Lat(), season, spots[i], field.Values[cells[i]], want)
 			}
 		}
 	}
-	t.Logf("mean error %.4f h, worst %.3f h", sum/(yards*perYard), worst)
-	if sum/(yards*perYard) > 0.05 || worst > 0.25 {
-		t.Errorf("mean error %.4f h, worst %.3f h; want 0.05 and 0.25 at most", sum/(yards*perYard), worst)
+	mean := sum / (yards * perYard)
+	t.Logf("mean error %.4f h, worst %.3f h", mean, worst)
+	if mean > 0.05 {
+		t.Errorf("mean error %.4f h, want 0.05 at most", mean)
 	}
 }
 

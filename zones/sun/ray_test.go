@@ -150,3 +150,11 @@ func rayTo(spot geo.XY, p Position) ray {
 	sinA, cosA := math.Sincos(float64(p.Azimuth) * math.Pi / 180)
 	return ray{spot.X, spot.Y, 0.05, cosE * sinA, cosE * cosA, sinE}
 }
+
+// over returns the ray with heights above ground of a slope, which the slopes
+// of an aspect fall towards.
+func (r ray) over(ground Slope) ray {
+	sinA, cosA := math.Sincos(float64(ground.Aspect) * math.Pi / 180)
+	r.dz += ground.Rise * (r.dx*sinA + r.dy*cosA)
+	return r
+}

@@ -32,6 +32,9 @@ func (o oblong) region() geo.Region {
 	return regionOf(geo.Ring{o.out(-o.long, -o.wide), o.out(o.long, -o.wide), o.out(o.long, o.wide), o.out(-o.long, o.wide)})
 }
 
+// inventedSource is the source of one invented yard.
+func inventedSource(n uint64) *rand.Rand { return rand.New(rand.NewPCG(20261125, n)) }
+
 // inventedYard returns things strewn over a square of a side in metres.
 func inventedYard(rng *rand.Rand, side float64, objects int) []thing {
 	makers := []func(*rand.Rand, oblong) thing{tree, shed, tree, gabledHouse, cornerHouse, tree, fence, hedge, tree, hippedHouse, carport, leanTo}
