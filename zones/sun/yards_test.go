@@ -37,7 +37,7 @@ func inventedSource(n uint64) *rand.Rand { return rand.New(rand.NewPCG(20261125,
 
 // inventedYard returns things strewn over a square of a side in metres.
 func inventedYard(rng *rand.Rand, side float64, objects int) []thing {
-	makers := []func(*rand.Rand, oblong) thing{tree, shed, tree, gabledHouse, cornerHouse, tree, fence, hedge, tree, hippedHouse, carport, leanTo}
+	makers := []func(*rand.Rand, oblong) thing{tree, shed, tree, gabledHouse, cornerHouse, grove, fence, hedge, tree, hippedHouse, carport, leanTo}
 	var yard []thing
 	for i := range objects {
 		at := geo.XY{X: (rng.Float64() - 0.5) * side, Y: (rng.Float64() - 0.5) * side}
@@ -72,9 +72,17 @@ func carport(rng *rand.Rand, o oblong) thing {
 	return thing{Obstacle{Shape: Prism{o.region(), top - 0.3, top}}, rayBox{o, top - 0.3, top}}
 }
 
-// cornerHouse is an L of two boxes.
 func cornerHouse(rng *rand.Rand, o oblong) thing {
-	top := 3 + 4*rng.Float64()
+	return bend(o, 0, 3+4*rng.Float64(), Pass{})
+}
+
+// grove is a wood of one height: crowns from a base up.
+func grove(rng *rand.Rand, o oblong) thing {
+	return bend(o, 2, 6+4*rng.Float64(), Pass{0.2, 0.6})
+}
+
+// bend is an L of two boxes.
+func bend(o oblong, base, top float64, pass Pass) thing {
 	plan := regionOf(geo.Ring{
 		o.out(-o.long, -o.wide), o.out(o.long, -o.wide), o.out(o.long, 0),
 		o.out(0, 0), o.out(0, 3*o.wide), o.out(-o.long, 3*o.wide),
@@ -82,7 +90,7 @@ func cornerHouse(rng *rand.Rand, o oblong) thing {
 	main, wing := o, o
 	main.at, main.wide = o.out(0, -o.wide/2), o.wide/2
 	wing.at, wing.long, wing.wide = o.out(-o.long/2, o.wide), o.long/2, 2*o.wide
-	return thing{Obstacle{Shape: Prism{plan, 0, top}}, rayEither{rayBox{main, 0, top}, rayBox{wing, 0, top}}}
+	return thing{Obstacle{Shape: Prism{plan, base, top}, Pass: pass}, rayEither{rayBox{main, base, top}, rayBox{wing, base, top}}}
 }
 
 func gabledHouse(rng *rand.Rand, o oblong) thing {
