@@ -109,13 +109,35 @@ func (s *Site) cutRegion(r geo.Region, l geo.Line) (cutting, error) {
 		}
 		lefts, rights = append(lefts, left), append(rights, right)
 	}
-	if len(lefts) > 0 && !slices.ContainsFunc(wholes, func(r geo.Region) bool { return s.pieces(r) > 0 }) {
-		lefts, wholes = append(lefts, wholes...), nil // slivers are no zone of their own
-	}
 	left, err1 := geo.Union(lefts...)
 	right, err2 := geo.Union(rights...)
 	whole, err3 := geo.Union(wholes...)
-	return cutting{left, right, whole}, errors.Join(err1, err2, err3)
+	c := cutting{left, right, whole}
+	if err := errors.Join(err1, err2, err3); err != nil || left.Empty() || s.pieces(whole) > 0 {
+		return c, err
+	}
+	return s.withSlivers(c)
+}
+
+// withSlivers gives slivers that a line does not cross, which are no zone of
+// their own, to the part that they lie along, or else to the larger.
+func (s *Site) withSlivers(c cutting) (cutting, error) {
+	for _, piece := range c.whole.Pieces() {
+		along := s.Frame.Contact(piece, c.left, sliver) - s.Frame.Contact(piece, c.right, sliver)
+		if along == 0 {
+			along = geo.Length(s.Frame.Area(c.left) - s.Frame.Area(c.right))
+		}
+		side := &c.left
+		if along < 0 {
+			side = &c.right
+		}
+		var err error
+		if *side, err = geo.Union(*side, piece); err != nil {
+			return c, err
+		}
+	}
+	c.whole = geo.Region{}
+	return c, nil
 }
 
 // cutPiece divides a piece, or returns nothing if the line does not cross it.
