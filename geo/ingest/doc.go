@@ -3,7 +3,8 @@
 //
 // Start with [Read]: it hands out one [Collection] for each site of its input,
 // one at a time, whether that is [GeoJSON] or a map extract ([OSM]). Walked
-// tracks, which [IsTrack] tells, are read by [ReadTracks]. Positions are
+// tracks, which [IsTrack] tells, are read by [ReadTracks]. Files of more features
+// than memory should hold go through [EachFeature]. Positions are
 // degrees on WGS 84, longitude first (RFC 7946); heights are carried along and
 // written back, never used.
 //

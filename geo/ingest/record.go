@@ -19,12 +19,7 @@ type record struct {
 // add takes the next bytes of the record.
 func (rec *record) add(chunk []byte, limit int) {
 	if len(rec.text)+len(chunk) > limit {
-		rec.fail(&fault{
-			code:  "limit_bytes",
-			limit: true,
-			text:  fmt.Sprintf("has more than %d bytes, the limit for one site", limit),
-			hint:  "split it into smaller files",
-		}, -1)
+		rec.fail(tooLong(limit), -1)
 		return
 	}
 	good, f := rec.grammar.feed(chunk)
@@ -34,6 +29,16 @@ func (rec *record) add(chunk []byte, limit int) {
 	rec.text = append(rec.text, chunk...)
 	if f != nil {
 		rec.fail(f, len(rec.text)-len(chunk)+good)
+	}
+}
+
+// tooLong is the fault of a text of more bytes than one site may have.
+func tooLong(limit int) *fault {
+	return &fault{
+		code:  "limit_bytes",
+		limit: true,
+		text:  fmt.Sprintf("has more than %d bytes, the limit for one site", limit),
+		hint:  "split it into smaller files",
 	}
 }
 

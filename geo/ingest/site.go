@@ -69,6 +69,17 @@ func (s *site) top(kind string, value []byte, line int) {
 
 // collection adds what a FeatureCollection object holds.
 func (s *site) collection(object []byte) {
+	for value := range elements(s.envelope(object)) {
+		s.feature(value, 0)
+		if s.full {
+			break
+		}
+	}
+}
+
+// envelope takes the members of a FeatureCollection object, and returns its
+// features: an empty array if it has none.
+func (s *site) envelope(object []byte) (features []byte) {
 	members, fs := s.geometries.objects.judged(object)
 	for _, f := range fs {
 		s.report(f.problem(s.file()))
@@ -85,13 +96,9 @@ func (s *site) collection(object []byte) {
 	case features[0] != '[':
 		s.refuse("features_type", "features is "+describe(features)+", not an array")
 	default:
-		for value := range elements(features) {
-			s.feature(value, 0)
-			if s.full {
-				break
-			}
-		}
+		return features
 	}
+	return []byte("[]")
 }
 
 // feature adds a feature object that stands on a line of its own, or 0.
