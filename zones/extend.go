@@ -37,14 +37,14 @@ type Extension struct {
 func (s *Site) Extend(data *ingest.Collection, how Reading) Extension {
 	x := newExtending(s, how)
 	x.gather(data)
-	if refused(x.Problems) {
+	if ingest.Refuses(x.Problems) {
 		return x.Extension
 	}
 	x.work()
 	if err := x.prints.err; err != nil {
 		x.problem(ingest.Refusal, "overlay_failed", s.place(), err.Error(), "report the file: this should not happen")
 	}
-	if !refused(x.Problems) {
+	if !ingest.Refuses(x.Problems) {
 		x.finish()
 	}
 	return x.Extension

@@ -235,7 +235,7 @@ func TestScrawlsAreWorkedInOrRefused(t *testing.T) {
 			t.Errorf("changed what it was made from\n%s\nto\n%s", before, after)
 		}
 		if x.File == nil {
-			if !refused(x.Problems) || slices.Contains(codes(x.Problems), "overlay_failed") {
+			if !ingest.Refuses(x.Problems) || slices.Contains(codes(x.Problems), "overlay_failed") {
 				t.Errorf("not refused for a reason: %s", told(x.Problems))
 			}
 			return

@@ -3,7 +3,6 @@ package zones
 import (
 	"encoding/hex"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"example.org/turfplat/geo"
@@ -75,11 +74,7 @@ func (o *Object) Label() string {
 
 // Refused reports whether anything found in the site keeps it from being
 // measured.
-func (s *Site) Refused() bool { return refused(s.Problems) }
-
-func refused(problems []ingest.Problem) bool {
-	return slices.ContainsFunc(problems, func(p ingest.Problem) bool { return p.Severity == ingest.Refusal })
-}
+func (s *Site) Refused() bool { return ingest.Refuses(s.Problems) }
 
 // Digest is the SHA-256 of the bytes the site was read from, in hexadecimal.
 func (s *Site) Digest() string { return hex.EncodeToString(s.collection.Digest[:]) }

@@ -1,9 +1,6 @@
 package ingest
 
-import (
-	"encoding/json"
-	"slices"
-)
+import "encoding/json"
 
 // A Collection is one site as read.
 type Collection struct {
@@ -39,9 +36,7 @@ func (c *Collection) SetWithin(member, key string, value any) {
 }
 
 // Refused reports whether anything in the site blocks it.
-func (c *Collection) Refused() bool {
-	return slices.ContainsFunc(c.Problems, func(p Problem) bool { return p.Severity == Refusal })
-}
+func (c *Collection) Refused() bool { return Refuses(c.Problems) }
 
 // Place says where a feature of the collection stands, for problems found
 // later on.

@@ -1,6 +1,7 @@
 package ingest
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -82,6 +83,11 @@ type Problem struct {
 
 // Number is how many things were found.
 func (p Problem) Number() int { return max(1, p.Count) }
+
+// Refuses reports whether any of the problems blocks the site.
+func Refuses(problems []Problem) bool {
+	return slices.ContainsFunc(problems, func(p Problem) bool { return p.Severity == Refusal })
+}
 
 // String is the place, the text and the position, without severity and hint:
 //
