@@ -22,25 +22,12 @@ func (d *desk) tell(kind, text string) {
 	}
 }
 
-// alike is how many warnings of one sort are told in full.
-const alike = 4
-
 // tellProblems tells what was found in a site: errors all, of warnings of one
 // sort the first few and the number of the others.
 func (d *desk) tellProblems(problems []ingest.Problem) {
-	count := make(map[string]int)
-	for _, p := range problems {
-		if count[p.Code]++; p.Severity == ingest.Refusal || count[p.Code] <= alike {
-			d.tellProblem(p)
-		}
-	}
-	summed := make(map[string]bool)
-	for _, p := range problems {
-		if more := count[p.Code] - alike; p.Severity != ingest.Refusal && more > 0 && !summed[p.Code] {
-			summed[p.Code] = true
-			d.tell("warning", fmt.Sprintf("%s: %d more like it: turfplat check lists them all (%s)", p.Place.Source, more, p.Code))
-		}
-	}
+	s := d.sparing()
+	s.tell(problems)
+	s.sum(": turfplat check lists them all")
 }
 
 // tellAll tells every problem in full.

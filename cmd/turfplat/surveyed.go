@@ -2,7 +2,6 @@ package main
 
 import (
 	"iter"
-	"runtime"
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
@@ -28,33 +27,17 @@ func (o *order) survey(c *ingest.Collection) surveyed {
 	return s
 }
 
-// surveys surveys the sites of all files, as many at a time as there are
-// cores, and gives them in the order read.
-func (o *order) surveys() iter.Seq[surveyed] {
-	return func(yield func(surveyed) bool) {
-		queue := make(chan chan surveyed, runtime.GOMAXPROCS(0)-1)
-		stop := make(chan struct{})
-		defer close(stop)
-		go o.work(queue, stop)
-		for next := range queue {
-			if !yield(<-next) {
-				return
-			}
-		}
-	}
-}
+// surveys surveys the sites of all files, in the order read.
+func (o *order) surveys() iter.Seq[surveyed] { return inOrder(o.sites(), o.survey) }
 
-func (o *order) work(queue chan<- chan surveyed, stop <-chan struct{}) {
-	defer close(queue)
-	for _, file := range o.files {
-		for c := range o.collections(file) {
-			next := make(chan surveyed, 1)
-			select {
-			case queue <- next:
-			case <-stop:
-				return
+func (o *order) sites() iter.Seq[*ingest.Collection] {
+	return func(yield func(*ingest.Collection) bool) {
+		for _, file := range o.files {
+			for c := range o.collections(file) {
+				if !yield(c) {
+					return
+				}
 			}
-			go func() { next <- o.survey(c) }()
 		}
 	}
 }
