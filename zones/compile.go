@@ -10,11 +10,6 @@ import (
 	"example.org/turfplat/geo/ingest"
 )
 
-// vicinity is how far, in metres, objects beyond the outline are kept: those
-// that a crew recognises the place by, and that throw shade on it (common
-// practice, no source).
-const vicinity = 40
-
 // A Compilation is a site file made of traced or mapped objects.
 type Compilation struct {
 	Site *Site // what was found; its problems say what was wrong
@@ -25,15 +20,22 @@ type Compilation struct {
 
 // Compile makes a site file: each object that plays a part gets its kind,
 // source and measures, and keeps its tags; what plays none is left out. With
-// an outline, objects farther than 40 m from it are left out too.
+// an outline the site is that property, and objects farther than 40 m from it
+// are left out too; see [BaseMap].
 func Compile(objects, outline *ingest.Collection, how Reading) Compilation {
-	all := *objects
 	if outline != nil {
-		all.Features = slices.Concat(outlines(outline), objects.Features)
-		all.Problems = slices.Concat(outline.Problems, objects.Problems)
+		m := NewBaseMap(objects, how)
+		c := m.Compile(outline)
+		c.Site.Problems = slices.Concat(m.Problems, c.Site.Problems)
+		return c
 	}
-	s := NewSite(&all, how)
-	c := Compilation{Site: s, File: &ingest.Collection{Source: objects.Source, Members: compiledMembers(s, objects)}}
+	return NewSite(objects, how).compile()
+}
+
+// compile makes the file of a site's objects, but for those that are too far
+// off.
+func (s *Site) compile() Compilation {
+	c := Compilation{Site: s, File: &ingest.Collection{Source: s.collection.Source, Members: compiledMembers(s)}}
 	near := s.vicinityOf()
 	for _, o := range slices.Concat(s.Objects, s.Beyond) {
 		if !near(o) {
@@ -46,27 +48,10 @@ func Compile(objects, outline *ingest.Collection, how Reading) Compilation {
 	return c
 }
 
-// outlines returns the areas of a collection as outlines, whatever their kind.
-func outlines(c *ingest.Collection) []*ingest.Feature {
-	var found []*ingest.Feature
-	for _, f := range c.Features {
-		if f.Geometry == nil || shapeOf(f.Geometry) != area {
-			continue
-		}
-		props := f.Properties.Clone()
-		props.Set("kind", Outline)
-		if f.ID == "" {
-			props.Set("id", "outline")
-		}
-		found = append(found, ingest.NewFeature(props, f.Geometry))
-	}
-	return found
-}
-
-func compiledMembers(s *Site, objects *ingest.Collection) []ingest.Member {
+func compiledMembers(s *Site) []ingest.Member {
 	c := &ingest.Collection{}
-	if raw, ok := objects.Member("site"); ok {
-		c.SetMember("site", json.RawMessage(raw))
+	if raw, ok := s.collection.Member("site"); ok {
+		c.SetMember("site", raw)
 	} else {
 		c.SetMember("site", map[string]string{"id": s.ID, "name": s.Name})
 	}

@@ -39,16 +39,24 @@ func NewSite(c *ingest.Collection, how Reading) *Site {
 
 // lay lays all that plays a part into the frame.
 func (s *Site) lay(cast []casting, repair bool) {
-	outline := s.layOutline(cast, repair)
-	for _, a := range cast {
-		if a.role.kind != Outline {
-			s.add(a, outline, repair)
-		}
-	}
+	s.layOthers(cast, s.layOutline(cast, repair), repair)
 }
 
-// cast gives each feature its part and counts those that play none.
+// cast gives each feature its part and tells how many play none. That none
+// plays any is an error.
 func (s *Site) cast(key *MapKey) []casting {
+	cast := s.parts(key)
+	if len(cast) == 0 && !s.Refused() {
+		s.problem(ingest.Refusal, "no_part", s.place(), fmt.Sprintf("none of the %d features has a kind or a map tag that says what it is", len(s.collection.Features)),
+			`give each object a property "kind", such as "turf", "bed" or "outline"`)
+	} else {
+		s.tellIdle()
+	}
+	return cast
+}
+
+// parts gives each feature its part and counts those that play none.
+func (s *Site) parts(key *MapKey) []casting {
 	var cast []casting
 	idle := make(map[spot]bool)
 	for _, f := range s.collection.Features {
@@ -64,7 +72,6 @@ func (s *Site) cast(key *MapKey) []casting {
 	}
 	s.idle = len(idle)
 	s.forgive(idle)
-	s.tellIdle(len(idle), len(cast))
 	return cast
 }
 
@@ -83,16 +90,12 @@ func (s *Site) forgive(idle map[spot]bool) {
 	})
 }
 
-func (s *Site) tellIdle(idle, cast int) {
-	place := s.place()
+func (s *Site) tellIdle() {
 	switch {
-	case cast == 0 && !s.Refused():
-		s.problem(ingest.Refusal, "no_part", place, fmt.Sprintf("none of the %d features has a kind or a map tag that says what it is", len(s.collection.Features)),
-			`give each object a property "kind", such as "turf", "bed" or "outline"`)
-	case idle == 1:
-		s.problem(ingest.Note, "idle", place, "1 object plays no part and is left aside", "")
-	case idle > 1:
-		s.problem(ingest.Note, "idle", place, fmt.Sprintf("%d objects play no part and are left aside", idle), "")
+	case s.idle == 1:
+		s.problem(ingest.Note, "idle", s.place(), "1 object plays no part and is left aside", "")
+	case s.idle > 1:
+		s.problem(ingest.Note, "idle", s.place(), fmt.Sprintf("%d objects play no part and are left aside", s.idle), "")
 	}
 }
 
@@ -161,6 +164,15 @@ func (s *Site) layOutline(cast []casting, repair bool) geo.Region {
 		s.problem(ingest.Refusal, "geometry_failed", s.place(), "outlines cannot be joined: "+err.Error(), "")
 	}
 	return outline
+}
+
+// layOthers lays all objects but the outlines.
+func (s *Site) layOthers(cast []casting, outline geo.Region, repair bool) {
+	for _, a := range cast {
+		if a.role.kind != Outline {
+			s.add(a, outline, repair)
+		}
+	}
 }
 
 // add lays an object and files it with those that are measured. A cover that

@@ -1,0 +1,174 @@
+package zones
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
+
+// vicinity is how far, in metres, objects beyond the outline are kept: those
+// that a crew recognises the place by, and that throw shade on it (common
+// practice, no source).
+const vicinity = 40
+
+// A BaseMap is map data that any number of properties are cut out of. The part
+// that each object plays is found once, and what lies near a property without
+// looking at all objects. Many sites may be compiled of it at a time.
+type BaseMap struct {
+	// Problems are those of the data as a whole. If any is a refusal no site
+	// must be made of it.
+	Problems []ingest.Problem
+
+	objects *ingest.Collection
+	cast    []casting
+	idle    int // features that play no part
+	near    geo.Neighbours
+	repair  bool
+}
+
+// NewBaseMap takes map data or tracings in. Outlines among them do not count:
+// those of the properties take their place.
+func NewBaseMap(objects *ingest.Collection, how Reading) *BaseMap {
+	s := &Site{collection: objects, Problems: slices.Clone(objects.Problems)}
+	cast := s.parts(how.Key)
+	s.tellIdle()
+	m := &BaseMap{objects: objects, idle: s.idle, repair: how.Repair}
+	for _, a := range cast {
+		if a.role.kind == Outline {
+			s.problem(ingest.Note, "outline_replaced", a.place, "outline is left aside, as another is given", "")
+			continue
+		}
+		m.cast = append(m.cast, a)
+		m.near.Add(a.feature.Geometry, a.role.reach())
+	}
+	m.near.Settle()
+	m.Problems = s.Problems
+	return m
+}
+
+// reach is how far, in metres, the ground of an object goes beyond its
+// geometry.
+func (r role) reach() float64 {
+	const bulge = 1.01 // of round joins and ends
+	return bulge * max(r.width/2, r.radius)
+}
+
+// Compile makes the site file of the property whose edge the areas of a
+// collection are. Objects within 40 m of their rectangle are kept. The
+// problems of the site are those of the outline and of objects on the property.
+func (m *BaseMap) Compile(outline *ingest.Collection) Compilation {
+	all := *m.objects
+	s := &Site{collection: &all, idle: m.idle, Problems: slices.Clone(outline.Problems)}
+	edge := s.castOutline(outline)
+	s.Frame = geo.NewFrame(geo.Center(anchors(edge)))
+	property := s.layOutline(edge, m.repair)
+	if s.Refused() {
+		return Compilation{Site: s}
+	}
+	reach := property.Bounds().Grown(vicinity)
+	var near []casting
+	for _, i := range m.near.Near(s.Frame, reach) {
+		near = append(near, m.cast[i])
+	}
+	s.layOthers(near, property, m.repair)
+	s.readHeader()
+	s.tellUnbuilt(property, edge[0].place)
+	c := s.compile()
+	c.far += len(m.cast) - len(near)
+	return c
+}
+
+// castOutline takes the areas of a collection for outlines, whatever their
+// kind. It is an error if there are none.
+func (s *Site) castOutline(c *ingest.Collection) []casting {
+	var edge []casting
+	for _, f := range c.Features {
+		if f.Geometry == nil || shapeOf(f.Geometry) != area {
+			continue
+		}
+		props := f.Properties.Clone()
+		props.Set("kind", Outline)
+		id := f.ID
+		if id == "" {
+			id = "outline"
+		}
+		if own, _ := props.Text("id"); own != id {
+			props.Set("id", id)
+		}
+		edge = append(edge, casting{ingest.NewFeature(props, f.Geometry), c.Place(f), role{kind: Outline, source: Traced}})
+	}
+	if len(edge) == 0 && !s.Refused() {
+		s.tellNoArea(c)
+	}
+	return edge
+}
+
+// tellNoArea tells that there is nothing in a collection to be a property.
+func (s *Site) tellNoArea(c *ingest.Collection) {
+	place, what := ingest.Place{Source: c.Source, Line: c.Line, Feature: -1}, "there is no area in it"
+	if len(c.Features) == 1 {
+		f := c.Features[0]
+		place, what = c.Place(f), "has no geometry"
+		if f.Geometry != nil {
+			what = "is a " + f.Geometry.GeoJSONType()
+		}
+		s.Problems = slices.DeleteFunc(s.Problems, func(p ingest.Problem) bool { return p.Code == "geometry_missing" || p.Code == "geometry_empty" })
+	}
+	s.problem(ingest.Refusal, "outline_missing", place, what+": the edge of a property is a Polygon or MultiPolygon", "")
+}
+
+// Codes of the warnings about properties that would pass for turf.
+const (
+	OutlineUnbuilt = "outline_unbuilt"
+	OutlineBare    = "outline_bare"
+)
+
+// tellUnbuilt warns of a property that would pass for turf because nothing else
+// is mapped on it, or no house: the area of a lot is not that of its lawn.
+func (s *Site) tellUnbuilt(property geo.Region, place ingest.Place) {
+	var covers, decided bool
+	for _, o := range s.Objects {
+		covers = covers || o.Cover != ""
+		decided = decided || o.Cover == Turf || o.Cover == Building
+	}
+	if decided {
+		return
+	}
+	lot := float64(s.Frame.Area(property))
+	if covers {
+		s.problem(ingest.Warning, OutlineUnbuilt, place, fmt.Sprintf("no building and no turf is mapped on its %.0f m2: what other objects leave counts as turf", lot), "")
+		return
+	}
+	s.problem(ingest.Warning, OutlineBare, place, fmt.Sprintf("nothing is mapped on it: all of its %.0f m2 counts as turf", lot), "")
+}
+
+// Parcel makes the site file of a parcel: that of [BaseMap.Compile] with an id
+// of its own, and the parcel's name.
+func (m *BaseMap) Parcel(parcel *ingest.Collection, id string) Compilation {
+	c := m.Compile(parcel)
+	s := c.Site
+	s.ID, s.Name = id, id
+	if name, ok := parcel.Features[0].Properties.Text("name"); ok && name != "" {
+		s.Name = name
+	}
+	if c.File != nil {
+		c.File.SetMember("site", s.header())
+	}
+	return c
+}
+
+// header is what the file says of the site as a whole, under the site's own id
+// and name.
+func (s *Site) header() map[string]json.RawMessage {
+	var header map[string]json.RawMessage
+	if raw, ok := s.collection.Member("site"); !ok || json.Unmarshal(raw, &header) != nil || header == nil {
+		header = make(map[string]json.RawMessage)
+	}
+	for name, text := range map[string]string{"id": s.ID, "name": s.Name} {
+		header[name], _ = json.Marshal(text) // a text has a JSON form
+	}
+	return header
+}
