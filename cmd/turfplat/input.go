@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"iter"
 	"os"
+	"slices"
 
 	"github.com/urfave/cli/v2"
 
@@ -56,7 +57,7 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 		}
 		o.files = []string{"-"}
 	}
-	if err := o.checkOutput(o.files...); err != nil {
+	if err := o.checkOutput(append(slices.Clone(o.files), c.String("outline"), c.String("parcels"))...); err != nil {
 		return nil, err
 	}
 	key, err := mapKey(c.String("tags"))
@@ -127,8 +128,16 @@ func (r opened) looksWalked(ending string) bool {
 	return ingest.IsTrack(head, ending)
 }
 
+// A reader yields what is in an input, piece by piece.
+type reader func(in io.Reader, source string, limits ingest.Limits) iter.Seq[*ingest.Collection]
+
 // collections reads the sites of a file, one at a time.
 func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
+	return o.pieces(file, ingest.Read)
+}
+
+// pieces reads a file, or standard input, with a reader.
+func (o *order) pieces(file string, read reader) iter.Seq[*ingest.Collection] {
 	return func(yield func(*ingest.Collection) bool) {
 		r, err := o.open(file)
 		if err != nil {
@@ -140,7 +149,7 @@ func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
 			yield(walkedTrack(r.name, file))
 			return
 		}
-		for c := range ingest.Read(r.Reader, r.name, ingest.DefaultLimits) {
+		for c := range read(r.Reader, r.name, ingest.DefaultLimits) {
 			if !yield(c) {
 				return
 			}

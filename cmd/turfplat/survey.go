@@ -16,11 +16,14 @@ func surveyCommand(d *desk) *cli.Command {
 		Name:               "survey",
 		CustomHelpTemplate: surveyHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(append(walkFlags(), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"})...),
+		Flags:              readingFlags(append(walkFlags(), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"}, parcelsFlag())...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
 				return err
+			}
+			if parcels := c.String("parcels"); parcels != "" {
+				return o.surveyParcels(parcels, c.String("outline"))
 			}
 			s, err := o.surveyor(c)
 			if err != nil {

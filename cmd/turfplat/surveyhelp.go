@@ -13,6 +13,12 @@ Each object that plays a part gets its kind, its source and its width, and keeps
 its tags; what plays none is left out. With an outline the site is that
 property, and objects within 40 m of it are kept as well, for the map.
 
+With parcels there is a site for each of them, one a line, in their order, of
+the same objects as if the parcel were the outline. It has the parcel's id, else
+its name, else its line or number. A parcel at fault is told and left out, the
+good ones are kept. A lot without a mapped house or lawn is told as well: what
+is left of it counts as turf, and hardly is.
+
 Walked tracks are GPX, TCX, KML, KMZ, FIT, NMEA 0183, RTKLIB logs or CSV tables
 of fixes (lat, lon, time, hdop). --as says what was walked round. Fixes that
 cannot be right are dropped, laps are found and averaged, and the error of each
@@ -27,6 +33,7 @@ good to a foot, B at most 5 %, C at most 8 %, D above; E if too few fixes tell.
 ` + intoHelp + `
 Flags:
     --outline FILE the property's edge: the areas in a GeoJSON file
+    --parcels FILE a site for each area of a GeoJSON file, of any length
     --into SITE    add to this site file, which is left as it is
     --as KIND      what was walked round or drawn: turf, bed, outline, zone,
                    keepout, hardscape, building ...
@@ -47,6 +54,7 @@ Walking a lawn:
 
 Examples:
     $ turfplat survey town.osm.pbf --outline parcel.geojson -o site.geojson
+    $ turfplat survey town.osm.pbf --parcels parcels.geojson -o sites.ndjson
     $ turfplat survey --as turf --side edge walk.gpx -o site.geojson
     $ turfplat survey --into site.geojson --as bed --side edge rear.gpx -o site-2.geojson
 `

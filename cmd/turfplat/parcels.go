@@ -1,0 +1,165 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"iter"
+	"slices"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+func parcelsFlag() cli.Flag { return &cli.StringFlag{Name: "parcels"} }
+
+// surveyParcels writes a site file of each parcel of a file, one a line, with
+// the map objects of the order's files that belong to it.
+func (o *order) surveyParcels(file, outline string) error {
+	switch {
+	case outline != "":
+		return usageErrorf("--outline and --parcels: each says what the property is, give one of them")
+	case file == "-" && slices.Contains(o.files, "-"):
+		return usageErrorf("parcels and map data cannot both come from standard input: name a file")
+	}
+	o.lines = true
+	base, err := o.baseMap()
+	if err != nil {
+		return err
+	}
+	var tally parcelTally
+	err = o.write(func(w io.Writer) error { return o.writeParcels(w, o.numbered(file), base, &tally) })
+	if err != nil && err != errRefused || o.output == "" {
+		return err
+	}
+	if told := o.tellTally(tally); told != nil {
+		return told
+	}
+	return err
+}
+
+// baseMap reads all files of the order as one map.
+func (o *order) baseMap() (*zones.BaseMap, error) {
+	parts := slices.Collect(o.sites())
+	if len(parts) != 1 {
+		return nil, usageErrorf("parcels are cut out of one map: name one file of one")
+	}
+	base := zones.NewBaseMap(parts[0], o.reading)
+	o.tellProblems(base.Problems)
+	if ingest.Refuses(base.Problems) {
+		return nil, errRefused
+	}
+	return base, nil
+}
+
+// A parcel is one as read, with the id that its site gets.
+type parcel struct {
+	*ingest.Collection
+	id string
+}
+
+// numbered reads the parcels of a file and gives each an id that none before
+// it has.
+func (o *order) numbered(file string) iter.Seq[parcel] {
+	return func(yield func(parcel) bool) {
+		ids := make(parcelIDs)
+		for c := range o.pieces(file, ingest.EachFeature) {
+			p := parcel{Collection: c}
+			if len(c.Features) > 0 {
+				p.id = ids.of(c)
+			}
+			if !yield(p) {
+				return
+			}
+		}
+	}
+}
+
+// A compiledParcel is what became of a parcel.
+type compiledParcel struct {
+	problems []ingest.Problem
+	line     []byte // the site file; nil if the parcel was refused
+	feature  bool   // it is one, and not a stretch that could not be read
+	objects  int
+	err      error
+}
+
+func compileParcel(p parcel, base *zones.BaseMap) compiledParcel {
+	if p.id == "" {
+		return compiledParcel{problems: p.Problems}
+	}
+	made := base.Parcel(p.Collection, p.id)
+	done := compiledParcel{problems: made.Site.Problems, feature: true}
+	if !made.Site.Refused() {
+		var line bytes.Buffer
+		done.err = made.File.WriteGeoJSONLine(&line)
+		done.line, done.objects = line.Bytes(), len(made.File.Features)-1
+	}
+	return done
+}
+
+// writeParcels writes the sites in the order of the parcels. A parcel that is
+// refused is told and left out.
+func (o *order) writeParcels(w io.Writer, parcels iter.Seq[parcel], base *zones.BaseMap, tally *parcelTally) error {
+	progress, told := o.progress(), o.sparing()
+	defer progress.done()
+	refused := false
+	for p := range inOrder(parcels, func(p parcel) compiledParcel { return compileParcel(p, base) }) {
+		told.tell(p.problems)
+		tally.add(p)
+		progress.step()
+		refused = refused || ingest.Refuses(p.problems)
+		if p.err != nil {
+			return p.err
+		}
+		if _, err := w.Write(p.line); err != nil {
+			return err
+		}
+	}
+	told.sum("")
+	if refused {
+		return errRefused
+	}
+	return nil
+}
+
+// parcelTally is what a survey of parcels came to, as machines read it.
+type parcelTally struct {
+	Schema  string `json:"schema"`
+	Parcels int    `json:"parcels"`
+	Sites   int    `json:"sites"`
+	Refused int    `json:"refused"`
+	Objects int    `json:"objects_joined"`
+	Unbuilt int    `json:"unbuilt"`
+}
+
+func (t *parcelTally) add(p compiledParcel) {
+	if !p.feature {
+		return
+	}
+	t.Parcels++
+	if p.line == nil {
+		t.Refused++
+		return
+	}
+	t.Sites++
+	t.Objects += p.objects
+	if slices.ContainsFunc(p.problems, func(p ingest.Problem) bool { return p.Code == zones.OutlineUnbuilt || p.Code == zones.OutlineBare }) {
+		t.Unbuilt++
+	}
+}
+
+func (o *order) tellTally(t parcelTally) error {
+	if o.json {
+		t.Schema = "turfplat/parcels/1"
+		return writeJSON(o.out, t, " ")
+	}
+	text := fmt.Sprintf("%s: %s written, %d refused\n%s joined to them\n", plural(t.Parcels, "parcel"), plural(t.Sites, "site"), t.Refused, plural(t.Objects, "map object"))
+	if t.Unbuilt > 0 {
+		text += fmt.Sprintf("%s with neither a building nor turf on the map: what is left of the lot counts as turf\n", plural(t.Unbuilt, "site"))
+	}
+	_, err := io.WriteString(o.out, text)
+	return err
+}
