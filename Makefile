@@ -3,7 +3,7 @@
 GO ?= go
 PEERS ?= ../shared/peers
 
-.PHONY: build test lint fuzz golden crosscheck bench
+.PHONY: build test lint fuzz golden crosscheck bench bench-parcels
 
 build: ; $(GO) build -o turfplat ./cmd/turfplat
 
@@ -34,3 +34,11 @@ crosscheck: build
 	rm crosscheck.ndjson
 
 bench: ; $(GO) test -run '^$$' -bench . -benchmem ./...
+
+# A site for each of 10,000 parcels of an invented town: time and memory of the
+# whole program. Needs GNU time.
+TOWN ?= /tmp/turfplat-town
+bench-parcels: build
+	mkdir -p $(TOWN)
+	$(GO) test -run '^$$' -bench Parcels -benchtime 1x ./cmd/turfplat -town $(TOWN)
+	cd $(TOWN) && /usr/bin/time -v $(CURDIR)/turfplat survey --parcels parcels.geojson town.osm -o sites.ndjson

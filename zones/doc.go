@@ -5,7 +5,8 @@
 // [Survey], which lays the covers out over the ground once and for all
 // ([Ground]), divides the turf into zones ([Zone]) and measures both
 // ([Plat.Measurement]). Walked tracks become objects of a site by
-// [Walking.Follow], site files are made by [Compile].
+// [Walking.Follow], site files are made by [Compile], any number of them out of
+// one map by a [BaseMap].
 //
 // [Compile] makes a site file of traced or mapped objects; [Site.Extend] works a
 // second survey into one.
