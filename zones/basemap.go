@@ -2,7 +2,6 @@ package zones
 
 import (
 	"encoding/json"
-	"fmt"
 	"slices"
 
 	"example.org/turfplat/geo"
@@ -81,70 +80,6 @@ func (m *BaseMap) Compile(outline *ingest.Collection) Compilation {
 	return c
 }
 
-// castOutline takes the areas of a collection for outlines, whatever their
-// kind. It is an error if there are none.
-func (s *Site) castOutline(c *ingest.Collection) []casting {
-	var edge []casting
-	for _, f := range c.Features {
-		if f.Geometry == nil || shapeOf(f.Geometry) != area {
-			continue
-		}
-		props := f.Properties.Clone()
-		props.Set("kind", Outline)
-		id := f.ID
-		if id == "" {
-			id = "outline"
-		}
-		if own, _ := props.Text("id"); own != id {
-			props.Set("id", id)
-		}
-		edge = append(edge, casting{ingest.NewFeature(props, f.Geometry), c.Place(f), role{kind: Outline, source: Traced}})
-	}
-	if len(edge) == 0 && !s.Refused() {
-		s.tellNoArea(c)
-	}
-	return edge
-}
-
-// tellNoArea tells that there is nothing in a collection to be a property.
-func (s *Site) tellNoArea(c *ingest.Collection) {
-	place, what := ingest.Place{Source: c.Source, Line: c.Line, Feature: -1}, "there is no area in it"
-	if len(c.Features) == 1 {
-		f := c.Features[0]
-		place, what = c.Place(f), "has no geometry"
-		if f.Geometry != nil {
-			what = "is a " + f.Geometry.GeoJSONType()
-		}
-		s.Problems = slices.DeleteFunc(s.Problems, func(p ingest.Problem) bool { return p.Code == "geometry_missing" || p.Code == "geometry_empty" })
-	}
-	s.problem(ingest.Refusal, "outline_missing", place, what+": the edge of a property is a Polygon or MultiPolygon", "")
-}
-
-// Codes of the warnings about properties that would pass for turf.
-const (
-	OutlineUnbuilt = "outline_unbuilt"
-	OutlineBare    = "outline_bare"
-)
-
-// tellUnbuilt warns of a property that would pass for turf because nothing else
-// is mapped on it, or no house: the area of a lot is not that of its lawn.
-func (s *Site) tellUnbuilt(property geo.Region, place ingest.Place) {
-	var covers, decided bool
-	for _, o := range s.Objects {
-		covers = covers || o.Cover != ""
-		decided = decided || o.Cover == Turf || o.Cover == Building
-	}
-	if decided {
-		return
-	}
-	lot := float64(s.Frame.Area(property))
-	if covers {
-		s.problem(ingest.Warning, OutlineUnbuilt, place, fmt.Sprintf("no building and no turf is mapped on its %.0f m2: what other objects leave counts as turf", lot), "")
-		return
-	}
-	s.problem(ingest.Warning, OutlineBare, place, fmt.Sprintf("nothing is mapped on it: all of its %.0f m2 counts as turf", lot), "")
-}
-
 // Parcel makes the site file of a parcel: that of [BaseMap.Compile] with an id
 // of its own, and the parcel's name.
 func (m *BaseMap) Parcel(parcel *ingest.Collection, id string) Compilation {
@@ -162,13 +97,15 @@ func (m *BaseMap) Parcel(parcel *ingest.Collection, id string) Compilation {
 
 // header is what the file says of the site as a whole, under the site's own id
 // and name.
-func (s *Site) header() map[string]json.RawMessage {
-	var header map[string]json.RawMessage
-	if raw, ok := s.collection.Member("site"); !ok || json.Unmarshal(raw, &header) != nil || header == nil {
-		header = make(map[string]json.RawMessage)
+func (s *Site) header() map[string]any {
+	var read map[string]json.RawMessage
+	if raw, ok := s.collection.Member("site"); !ok || json.Unmarshal(raw, &read) != nil {
+		read = nil
 	}
-	for name, text := range map[string]string{"id": s.ID, "name": s.Name} {
-		header[name], _ = json.Marshal(text) // a text has a JSON form
+	header := make(map[string]any)
+	for name, value := range read {
+		header[name] = value
 	}
+	header["id"], header["name"] = s.ID, s.Name
 	return header
 }

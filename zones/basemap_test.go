@@ -242,13 +242,13 @@ func TestParcelProblems(t *testing.T) {
 // the map says of sites.
 func TestParcelHeader(t *testing.T) {
 	for _, tt := range []struct{ member, want string }{
-		{"", `{"id":"A-1","name":"A-1"}`},
-		{`"site":null`, `{"id":"A-1","name":"A-1"}`},
-		{`"site":7`, `{"id":"A-1","name":"A-1"}`},
-		{`"site":{"id":"town","units":"metric","x":1.50}`, `{"id":"A-1","name":"A-1","units":"metric","x":1.50}`},
+		{"", `{"id":"A & 1","name":"A & 1"}`},
+		{`"site":null`, `{"id":"A & 1","name":"A & 1"}`},
+		{`"site":7`, `{"id":"A & 1","name":"A & 1"}`},
+		{`"site":{"id":"town","units":"metric","x":1.50}`, `{"id":"A & 1","name":"A & 1","units":"metric","x":1.50}`},
 	} {
 		m := NewBaseMap(collectionOf(t, sketch{covering(Building, "house", rectangle(5, 5, 10, 10))}.file(home, tt.member)), Reading{Key: builtInKey})
-		header, _ := m.Parcel(smallLot(t), "A-1").File.Member("site")
+		header, _ := m.Parcel(smallLot(t), "A & 1").File.Member("site")
 		if string(header) != tt.want {
 			t.Errorf("with %s the header is %s, want %s", tt.member, header, tt.want)
 		}

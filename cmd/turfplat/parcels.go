@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 	"io"
 	"iter"
 	"slices"
@@ -123,43 +122,4 @@ func (o *order) writeParcels(w io.Writer, parcels iter.Seq[parcel], base *zones.
 		return errRefused
 	}
 	return nil
-}
-
-// parcelTally is what a survey of parcels came to, as machines read it.
-type parcelTally struct {
-	Schema  string `json:"schema"`
-	Parcels int    `json:"parcels"`
-	Sites   int    `json:"sites"`
-	Refused int    `json:"refused"`
-	Objects int    `json:"objects_joined"`
-	Unbuilt int    `json:"unbuilt"`
-}
-
-func (t *parcelTally) add(p compiledParcel) {
-	if !p.feature {
-		return
-	}
-	t.Parcels++
-	if p.line == nil {
-		t.Refused++
-		return
-	}
-	t.Sites++
-	t.Objects += p.objects
-	if slices.ContainsFunc(p.problems, func(p ingest.Problem) bool { return p.Code == zones.OutlineUnbuilt || p.Code == zones.OutlineBare }) {
-		t.Unbuilt++
-	}
-}
-
-func (o *order) tellTally(t parcelTally) error {
-	if o.json {
-		t.Schema = "turfplat/parcels/1"
-		return writeJSON(o.out, t, " ")
-	}
-	text := fmt.Sprintf("%s: %s written, %d refused\n%s joined to them\n", plural(t.Parcels, "parcel"), plural(t.Sites, "site"), t.Refused, plural(t.Objects, "map object"))
-	if t.Unbuilt > 0 {
-		text += fmt.Sprintf("%s with neither a building nor turf on the map: what is left of the lot counts as turf\n", plural(t.Unbuilt, "site"))
-	}
-	_, err := io.WriteString(o.out, text)
-	return err
 }

@@ -43,28 +43,41 @@ func (c *cutter) feed(chunk []byte, line int) {
 			c.fail(f, chunk, i, line)
 			return
 		}
-		switch {
-		case c.within && (depth == 2 && b == ',' || len(c.grammar.open) == 1):
-			c.piece = append(c.piece, chunk[from:i]...)
-			c.handOut(c.offset + i)
-			from = i
-			if b == ',' {
-				from++
-			}
-			c.within = b == ','
-		case depth == 1 && b == '[':
-			c.text = append(c.text, chunk[from:i+1]...)
-			from = i + 1
-			c.within = c.namesFeatures() && c.head(append(slices.Clone(c.text), "]}"...))
-			c.cut = c.cut || c.within
-		}
+		from = c.turn(chunk, from, i, depth)
 	}
-	if c.within {
-		c.piece = append(c.piece, chunk[from:]...)
-	} else {
-		c.text = append(c.text, chunk[from:]...)
-	}
+	c.hold(chunk[from:])
 	c.pass(chunk, line)
+}
+
+// turn acts on byte i of a chunk, before which so many brackets were open. What
+// stands before from is held already; it returns how far that is now.
+func (c *cutter) turn(chunk []byte, from, i, depth int) int {
+	switch b := chunk[i]; {
+	case c.within && len(c.grammar.open) == 1: // features close
+		c.hold(chunk[from:i])
+		c.handOut(c.offset + i)
+		c.within = false
+		return i
+	case c.within && depth == 2 && b == ',':
+		c.hold(chunk[from:i])
+		c.handOut(c.offset + i)
+		return i + 1
+	case depth == 1 && b == '[':
+		c.hold(chunk[from : i+1])
+		c.within = c.namesFeatures() && c.head(append(slices.Clone(c.text), "]}"...))
+		c.cut = c.cut || c.within
+		return i + 1
+	}
+	return from
+}
+
+// hold keeps a stretch until it is known what becomes of it.
+func (c *cutter) hold(stretch []byte) {
+	if c.within {
+		c.piece = append(c.piece, stretch...)
+	} else {
+		c.text = append(c.text, stretch...)
+	}
 }
 
 // pass keeps account of where the next chunk begins.
