@@ -41,11 +41,7 @@ func (o *order) surveyParcels(file, outline string) error {
 
 // baseMap reads all files of the order as one map.
 func (o *order) baseMap() (*zones.BaseMap, error) {
-	parts := slices.Collect(o.sites())
-	if len(parts) != 1 {
-		return nil, usageErrorf("parcels are cut out of one map: name one file of one")
-	}
-	base := zones.NewBaseMap(parts[0], o.reading)
+	base := zones.NewBaseMap(ingest.Join(slices.Collect(o.sites())...), o.reading)
 	o.tellProblems(base.Problems)
 	if ingest.Refuses(base.Problems) {
 		return nil, errRefused
