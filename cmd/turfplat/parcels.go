@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"io"
 	"iter"
 	"slices"
@@ -16,12 +17,15 @@ func parcelsFlag() cli.Flag { return &cli.StringFlag{Name: "parcels"} }
 
 // surveyParcels writes a site file of each parcel of a file, one a line, with
 // the map objects of the order's files that belong to it.
-func (o *order) surveyParcels(file, outline string) error {
-	switch {
-	case outline != "":
-		return usageErrorf("--outline and --parcels: each says what the property is, give one of them")
-	case file == "-" && slices.Contains(o.files, "-"):
+func (o *order) surveyParcels(c *cli.Context, file string) error {
+	if file == "-" && slices.Contains(o.files, "-") {
 		return usageErrorf("parcels and map data cannot both come from standard input: name a file")
+	}
+	err := errors.Join(
+		refuseIdle(c, "with --parcels each parcel is the outline of its own site", "outline"),
+		refuseIdle(c, "parcels are cut out of map data, not out of walks", "as", "offset", "side", "sigma", "explain"))
+	if err != nil {
+		return err
 	}
 	o.lines = true
 	base, err := o.baseMap()

@@ -23,7 +23,7 @@ func surveyCommand(d *desk) *cli.Command {
 				return err
 			}
 			if parcels := c.String("parcels"); parcels != "" {
-				return o.surveyParcels(parcels, c.String("outline"))
+				return o.surveyParcels(c, parcels)
 			}
 			s, err := o.surveyor(c)
 			if err != nil {
