@@ -23,7 +23,7 @@ func (o *order) surveyParcels(c *cli.Context, file string) error {
 	}
 	err := errors.Join(
 		refuseIdle(c, "with --parcels each parcel is the outline of its own site", "outline"),
-		refuseIdle(c, "parcels are cut out of map data, not out of walks", "as", "offset", "side", "sigma", "explain"))
+		refuseIdle(c, "sites of parcels are made anew, of map data alone", "as", "offset", "side", "sigma", "explain", "into"))
 	if err != nil {
 		return err
 	}
