@@ -10,9 +10,10 @@ import (
 
 // Taken counts the objects of a kind in a site file.
 type Taken struct {
-	Kind         Kind `json:"kind"`
-	Objects      int  `json:"objects"`
-	DefaultWidth int  `json:"default_width"` // those of them that are lines drawn at a default width
+	Kind          Kind `json:"kind"`
+	Objects       int  `json:"objects"`
+	DefaultWidth  int  `json:"default_width"`  // those of them that are lines drawn at a default width
+	DefaultHeight int  `json:"default_height"` // those of them that stand at a default height
 }
 
 // Omitted counts objects that are not in a site file, and says why.
@@ -33,6 +34,9 @@ func (c Compilation) Taken() []Taken {
 			row.Objects++
 			if o.Source == DefaultWidth {
 				row.DefaultWidth++
+			}
+			if o.Stature.Height > 0 && o.Stature.From == Assumed {
+				row.DefaultHeight++
 			}
 		}
 		if row.Objects > 0 {
@@ -115,6 +119,9 @@ func (c Compilation) Account() []string {
 		line := fmt.Sprintf("%d %s", t.Objects, t.Kind)
 		if t.DefaultWidth > 0 {
 			line += fmt.Sprintf(", %d of them lines drawn at a default width", t.DefaultWidth)
+		}
+		if t.DefaultHeight > 0 {
+			line += fmt.Sprintf(", %d of them at a default height", t.DefaultHeight)
 		}
 		account = append(account, line)
 	}

@@ -2,6 +2,7 @@ package zones
 
 import (
 	"encoding/json"
+	"math"
 	"slices"
 
 	"github.com/paulmach/orb"
@@ -111,12 +112,27 @@ func (s *Site) compiled(o *Object) *ingest.Feature {
 	} else if o.Width > 0 {
 		props.Set("width_m", o.Width)
 	}
-	if o.Kind == Tree && len(o.Points) > 0 {
-		props.Set("crown_m", o.Crown)
-	}
+	o.writeStature(&props)
 	props.Set("source", o.Source)
 	props.Set("tags", tagsOf(o.Feature.Properties))
 	return ingest.NewFeature(props, geometry)
+}
+
+// writeStature writes how high an object stands, and what that rests on.
+func (o *Object) writeStature(props *ingest.Properties) {
+	if o.Kind == Tree && len(o.Points) > 0 {
+		props.Set("crown_m", o.Crown)
+	}
+	if o.Stature.Height == 0 {
+		return
+	}
+	props.Set("height_m", math.Round(o.Stature.Height*100)/100)
+	if o.Stature.From != Stated {
+		props.Set("height_from", o.Stature.From)
+	}
+	if leaf := o.Stature.Foliage.Leaf; leaf != "" {
+		props.Set("leaf", leaf)
+	}
 }
 
 // plain returns a multipolygon of one polygon as that polygon.

@@ -24,6 +24,7 @@ func (s *Site) object(a casting) (*Object, error) {
 		o.Cover = o.Kind
 	}
 	o.Source, o.Error = s.sourceOf(f, a.role, a.place)
+	o.Stature = s.statureOf(f, o.Kind, a.place)
 	switch shapeOf(f.Geometry) {
 	case point:
 		return o, s.layPoints(o, a.role)
@@ -37,7 +38,7 @@ func (s *Site) object(a casting) (*Object, error) {
 // if it covers any.
 func (s *Site) layPoints(o *Object, r role) error {
 	if o.Kind == Tree {
-		o.Crown = r.crown
+		o.Crown = crownOf(o.Feature.Properties)
 	}
 	var rounds []geo.Region
 	for _, p := range points(o.Feature.Geometry) {

@@ -31,7 +31,6 @@ type mapKeyRow struct {
 	width  float64 // m, of a line without one
 	lane   float64 // m a lane, of a road with lanes and no width
 	radius float64 // m, of the ground round a point
-	crown  float64 // m, diameter of a tree's crown
 }
 
 type tagMatch struct {
@@ -48,10 +47,10 @@ func DefaultMapKey() *MapKey {
 	return key
 }
 
-var mapKeyHeader = []string{"tags", "shape", "kind", "width_m", "lane_m", "radius_m", "crown_m", "note"}
+var mapKeyHeader = []string{"tags", "shape", "kind", "width_m", "lane_m", "radius_m", "note"}
 
 // ReadMapKey reads a table like the built-in one: CSV with the columns tags,
-// shape, kind, width_m, lane_m, radius_m, crown_m and note. Tags are written
+// shape, kind, width_m, lane_m, radius_m and note. Tags are written
 // key=value, separated by spaces; a value may hold alternatives split by |
 // and the wildcard *. A tag whose value is "no" counts as absent. An empty
 // kind leaves the object out. All bad rows are told, each with its line.
@@ -113,7 +112,7 @@ func parseMapKeyRow(record []string) (mapKeyRow, error) {
 	if row.tags, err = parseTags(record[0]); err != nil {
 		return row, err
 	}
-	for i, size := range []*float64{&row.width, &row.lane, &row.radius, &row.crown} {
+	for i, size := range []*float64{&row.width, &row.lane, &row.radius} {
 		if *size, err = parseSize(mapKeyHeader[3+i], record[3+i]); err != nil {
 			return row, err
 		}
@@ -170,15 +169,16 @@ func (r mapKeyRow) checkShapes() error {
 // find returns the first row that fits an object's tags and geometry.
 func (k *MapKey) find(tags ingest.Properties, s shape) (mapKeyRow, bool) {
 	for _, row := range k.rows {
-		if row.shapes&s != 0 && row.fits(tags) {
+		if row.shapes&s != 0 && fitAll(row.tags, tags) {
 			return row, true
 		}
 	}
 	return mapKeyRow{}, false
 }
 
-func (r mapKeyRow) fits(tags ingest.Properties) bool {
-	for _, m := range r.tags {
+// fitAll reports whether tags fit each of the wanted ones.
+func fitAll(wanted []tagMatch, tags ingest.Properties) bool {
+	for _, m := range wanted {
 		value, tagged := tags.Tag(m.key)
 		if !tagged || value == "no" || !m.fits(value) {
 			return false

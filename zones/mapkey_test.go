@@ -44,7 +44,7 @@ func TestNoRowOfTheMapKeyIsShadowed(t *testing.T) {
 					continue
 				}
 				for j, earlier := range builtInKey.rows[:i] {
-					if earlier.shapes&s != 0 && earlier.fits(tagged(tags...)) {
+					if earlier.shapes&s != 0 && fitAll(earlier.tags, tagged(tags...)) {
 						t.Errorf("row %d: %v as a %s is decided by row %d already", i+2, tags, s, j+2)
 					}
 				}
@@ -120,12 +120,11 @@ func TestPartsThatTagsPlay(t *testing.T) {
 	}
 }
 
-// Rows with a width, a radius or a crown are guesses; they say on what they
-// rest.
+// Rows with a width or a radius are guesses; they say on what they rest.
 func TestMeasuresOfTheMapKeyHaveABasis(t *testing.T) {
 	for i, record := range strings.Split(strings.TrimSpace(mapKeyCSV), "\n") {
 		cells := strings.Split(record, ",")
-		if measured := strings.Join(cells[3:7], "") != ""; i > 0 && measured && !strings.Contains(cells[7], "common practice") {
+		if measured := strings.Join(cells[3:6], "") != ""; i > 0 && measured && !strings.Contains(cells[6], "common practice") {
 			t.Errorf("line %d: %s", i+1, record)
 		}
 	}
@@ -181,34 +180,34 @@ func TestHedgeAsABed(t *testing.T) {
 }
 
 func TestReadMapKey(t *testing.T) {
-	const header = "tags,shape,kind,width_m,lane_m,radius_m,crown_m,note\n"
+	const header = "tags,shape,kind,width_m,lane_m,radius_m,note\n"
 	for _, tt := range []struct {
 		name, table string
 		want        string // the error
 	}{
-		{"own row", header + "landuse=clover,area,turf,,,,,", ""},
-		{"mark of a spreadsheet", "\ufeff" + header + "landuse=clover,area,turf,,,,,", ""},
-		{"carriage returns", strings.ReplaceAll(header+"landuse=clover,area,turf,,,,,\n", "\n", "\r\n"), ""},
-		{"left out", header + "landuse=clover,any,,,,,,", ""},
-		{"row of trees", header + "natural=row,line,tree,6,,,,", ""},
-		{"nothing", "", "line 1: the columns must be tags,shape,kind,width_m,lane_m,radius_m,crown_m,note"},
-		{"other columns", "tags,shape\n", "line 1: the columns must be tags,shape,kind,width_m,lane_m,radius_m,crown_m,note"},
-		{"no tags", header + ",area,turf,,,,,", "line 2: there are no tags, so the row would fit everything"},
-		{"half a tag", header + "landuse,area,turf,,,,,", `line 2: tag "landuse" is not written key=value`},
-		{"no value", header + "landuse=,area,turf,,,,,", `line 2: tag "landuse=" is not written key=value`},
-		{"unknown shape", header + "a=b,blob,turf,,,,,", `line 2: shape "blob" is not point, line, area or any`},
-		{"unknown kind", header + "a=b,area,lawn,,,,,", `line 2: kind "lawn" is not known`},
-		{"width in words", header + "a=b,line,hardscape,wide,,,,", `line 2: width_m "wide" is not a length of up to 1000 m`},
-		{"no width", header + "a=b,line,hardscape,0,,,,", `line 2: width_m "0" is not a length of up to 1000 m`},
-		{"negative radius", header + "a=b,point,bed,,,-1,,", `line 2: radius_m "-1" is not a length of up to 1000 m`},
-		{"boundless width", header + "a=b,line,hardscape,Inf,,,,", `line 2: width_m "Inf" is not a length of up to 1000 m`},
-		{"drive without a width", header + "a=b,line,hardscape,,,,,", "line 2: kind hardscape mapped as a line needs a width_m"},
-		{"bed without a radius", header + "a=b,point,bed,,,,,", "line 2: kind bed mapped as a point needs a radius_m"},
-		{"fence as an area", header + "a=b,area,fence,,,,,", "line 2: kind fence can only be a LineString"},
-		{"too few columns", header + "a=b,area,turf", "line 2: there are 3 columns, not 8"},
-		{"all of them", header + "a=b,area,lawn,,,,,\na=c,area,turf,,,,,\n\na,area,turf,,,,,\na=b\n",
-			"line 2: kind \"lawn\" is not known\nline 5: tag \"a\" is not written key=value\nline 6: there are 1 columns, not 8"},
-		{"open quote", header + "a=b,area,lawn,,,,,\n\"a=c,area,turf,,,,,\n", "line 2: kind \"lawn\" is not known\nparse error on line 3, column 21: extraneous or missing \" in quoted-field"},
+		{"own row", header + "landuse=clover,area,turf,,,,", ""},
+		{"mark of a spreadsheet", "\ufeff" + header + "landuse=clover,area,turf,,,,", ""},
+		{"carriage returns", strings.ReplaceAll(header+"landuse=clover,area,turf,,,,\n", "\n", "\r\n"), ""},
+		{"left out", header + "landuse=clover,any,,,,,", ""},
+		{"row of trees", header + "natural=row,line,tree,6,,,", ""},
+		{"nothing", "", "line 1: the columns must be tags,shape,kind,width_m,lane_m,radius_m,note"},
+		{"other columns", "tags,shape\n", "line 1: the columns must be tags,shape,kind,width_m,lane_m,radius_m,note"},
+		{"no tags", header + ",area,turf,,,,", "line 2: there are no tags, so the row would fit everything"},
+		{"half a tag", header + "landuse,area,turf,,,,", `line 2: tag "landuse" is not written key=value`},
+		{"no value", header + "landuse=,area,turf,,,,", `line 2: tag "landuse=" is not written key=value`},
+		{"unknown shape", header + "a=b,blob,turf,,,,", `line 2: shape "blob" is not point, line, area or any`},
+		{"unknown kind", header + "a=b,area,lawn,,,,", `line 2: kind "lawn" is not known`},
+		{"width in words", header + "a=b,line,hardscape,wide,,,", `line 2: width_m "wide" is not a length of up to 1000 m`},
+		{"no width", header + "a=b,line,hardscape,0,,,", `line 2: width_m "0" is not a length of up to 1000 m`},
+		{"negative radius", header + "a=b,point,bed,,,-1,", `line 2: radius_m "-1" is not a length of up to 1000 m`},
+		{"boundless width", header + "a=b,line,hardscape,Inf,,,", `line 2: width_m "Inf" is not a length of up to 1000 m`},
+		{"drive without a width", header + "a=b,line,hardscape,,,,", "line 2: kind hardscape mapped as a line needs a width_m"},
+		{"bed without a radius", header + "a=b,point,bed,,,,", "line 2: kind bed mapped as a point needs a radius_m"},
+		{"fence as an area", header + "a=b,area,fence,,,,", "line 2: kind fence can only be a LineString"},
+		{"too few columns", header + "a=b,area,turf", "line 2: there are 3 columns, not 7"},
+		{"all of them", header + "a=b,area,lawn,,,,\na=c,area,turf,,,,\n\na,area,turf,,,,\na=b\n",
+			"line 2: kind \"lawn\" is not known\nline 5: tag \"a\" is not written key=value\nline 6: there are 1 columns, not 7"},
+		{"open quote", header + "a=b,area,lawn,,,,\n\"a=c,area,turf,,,,\n", "line 2: kind \"lawn\" is not known\nparse error on line 3, column 20: extraneous or missing \" in quoted-field"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			key, err := ReadMapKey(strings.NewReader(tt.table))
@@ -223,7 +222,7 @@ func TestReadMapKey(t *testing.T) {
 }
 
 func TestUsersMapKeyIsUsed(t *testing.T) {
-	key, err := ReadMapKey(strings.NewReader("tags,shape,kind,width_m,lane_m,radius_m,crown_m,note\nlanduse=clover,area,turf,,,,,\nlanduse=*,area,,,,,,\n"))
+	key, err := ReadMapKey(strings.NewReader("tags,shape,kind,width_m,lane_m,radius_m,note\nlanduse=clover,area,turf,,,,\nlanduse=*,area,,,,,\n"))
 	if err != nil {
 		t.Fatal(err)
 	}

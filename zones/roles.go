@@ -17,7 +17,6 @@ type role struct {
 	kind     Kind
 	width    float64 // m, of lines; 0 = none known
 	radius   float64 // m, of the ground round a point
-	crown    float64 // m, of a tree
 	source   Source
 	fromTags bool
 }
@@ -33,7 +32,7 @@ func (s *Site) roleOf(f *ingest.Feature, key *MapKey, place ingest.Place) (role,
 	if !ok || row.kind == "" {
 		return role{}, false
 	}
-	r := role{kind: row.kind, width: row.width, radius: row.radius, crown: crownOf(f.Properties, row.crown), source: Imported, fromTags: true}
+	r := role{kind: row.kind, width: row.width, radius: row.radius, source: Imported, fromTags: true}
 	if sort == line && row.width > 0 {
 		if w, tagged := taggedWidth(f.Properties, row.lane); tagged {
 			r.width = w
@@ -58,7 +57,7 @@ func (s *Site) statedRole(kind Kind, f *ingest.Feature, sort shape, place ingest
 		s.problem(ingest.Refusal, "kind_shape", place, fmt.Sprintf("kind %s is traced as a %s, this is a %s", kind, shapes[kind], f.Geometry.GeoJSONType()), shapeHint(kind, sort))
 		return role{}, false
 	}
-	r := role{kind: kind, source: Traced, crown: crownOf(f.Properties, defaultCrown)}
+	r := role{kind: kind, source: Traced}
 	r.width, _ = lengthOf(f.Properties, "width")
 	if r.width > widest {
 		s.problem(ingest.Refusal, "width_range", place, fmt.Sprintf("kind %s with a width of %g m is too wide, the limit is %d m", kind, r.width, widest), "give width_m in metres, or width_ft in feet")
@@ -76,31 +75,6 @@ func shapeHint(kind Kind, sort shape) string {
 		return "close the line to a ring and make it a Polygon"
 	}
 	return ""
-}
-
-// defaultCrown is the crown of a broad-leaved tree of which nothing is known,
-// in metres; common practice, no source.
-const defaultCrown = 8
-
-// crownOf returns a tree's crown diameter: as stated, else as tagged, else 25
-// trunk diameters (Coombes, Martin & Slater 2019, Urban Forestry & Urban
-// Greening 44:126421: 24 to 27 over four species), else the default.
-func crownOf(p ingest.Properties, otherwise float64) float64 {
-	if v, ok := lengthOf(p, "crown"); ok {
-		return v
-	}
-	if text, ok := p.Tag("diameter_crown"); ok {
-		if v, ok := parseWidth(text); ok {
-			return v
-		}
-	}
-	const pi, crownPerTrunk = 3.14159, 25
-	if text, ok := p.Tag("circumference"); ok {
-		if girth, ok := parseWidth(text); ok && girth < 15 {
-			return crownPerTrunk * girth / pi
-		}
-	}
-	return otherwise
 }
 
 // lengthOf returns a length property in metres: name_m, else name_ft.

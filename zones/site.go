@@ -53,6 +53,8 @@ type Object struct {
 	Points []geo.XY   // where what is traced as points stands
 	Crown  float64    // m, diameter of a tree traced as a point
 
+	Stature Stature
+
 	Source  Source
 	Error   geo.EdgeError
 	Feature *ingest.Feature

@@ -14,7 +14,7 @@ import (
 func taggedWidth(tags ingest.Properties, lane float64) (float64, bool) {
 	for _, key := range []string{"width", "est_width"} {
 		if text, ok := tags.Tag(key); ok {
-			if w, ok := parseWidth(text); ok && w <= widest {
+			if w, ok := parseTagLength(text); ok && w <= widest {
 				return w, true
 			}
 		}
@@ -28,15 +28,15 @@ func taggedWidth(tags ingest.Properties, lane float64) (float64, bool) {
 }
 
 var (
-	decimalWidth = regexp.MustCompile(`^(\d{1,4}(?:\.\d+)?) ?(m|ft|'|)$`)
-	feetInches   = regexp.MustCompile(`^(\d{1,4})' ?(\d{1,2}(?:\.\d+)?)"$`)
+	decimalLength = regexp.MustCompile(`^(\d{1,4}(?:\.\d+)?) ?(m|ft|'|)$`)
+	feetInches    = regexp.MustCompile(`^(\d{1,4})' ?(\d{1,2}(?:\.\d+)?)"$`)
 )
 
-// parseWidth reads a width as the OSM wiki's Key:width has it: metres, or a
+// parseTagLength reads a length as the OSM wiki's Key:width and Key:height have it: metres, or a
 // number and a unit, or feet and inches (16'3").
-func parseWidth(text string) (float64, bool) {
+func parseTagLength(text string) (float64, bool) {
 	text = strings.TrimSpace(text)
-	if m := decimalWidth.FindStringSubmatch(text); m != nil {
+	if m := decimalLength.FindStringSubmatch(text); m != nil {
 		v, err := strconv.ParseFloat(m[1], 64)
 		if m[2] == "ft" || m[2] == "'" {
 			v *= geo.FootM

@@ -1,0 +1,124 @@
+package zones
+
+import (
+	"fmt"
+
+	"example.org/turfplat/geo/ingest"
+)
+
+// A Stature is how an object stands above the ground, which its shade hangs
+// on.
+type Stature struct {
+	Height  float64 // m, of the top above the ground; 0 = throws no shade
+	Base    float64 // m, of the underside: of a part over a passage, of a crown on its trunk
+	From    Basis   // what the height rests on; "" if there is none
+	Roof    Roof    // of a building, within its height
+	Foliage Foliage // of trees and shrubs; else what is stated of the light that passes
+}
+
+// Basis is what a height rests on.
+type Basis string
+
+// The bases of heights, the surest first.
+const (
+	Stated  Basis = "stated"  // height_m or height_ft
+	Tagged  Basis = "tagged"  // a map tag for the height
+	Levels  Basis = "levels"  // storeys counted, at an assumed height each
+	Assumed Basis = "assumed" // a default of the kind
+)
+
+const (
+	tallest = 500 // m, of what is believed
+	levelM  = 3.0 // m a storey; common practice, public map data are seen with 3.5 and 4.5
+	mostly  = 200 // storeys, of what is believed
+)
+
+// statureOf finds how high an object stands: as the file states, else as map
+// tags have it, else by the defaults of its kind.
+func (s *Site) statureOf(f *ingest.Feature, kind Kind, place ingest.Place) Stature {
+	row, stands := defaultHeightOf(kind, f.Properties)
+	switch {
+	case kind == Tree:
+		return s.treeStature(f, row, place)
+	case !stands:
+		return Stature{}
+	}
+	st := Stature{Height: row.height, From: Assumed, Roof: roofOf(f.Properties)}
+	if h, from, ok := s.knownHeight(f, st.Roof, place); ok {
+		st.Height, st.From = h, from
+	}
+	st.Roof.Height = min(st.Roof.Height, st.Height)
+	st.Base = baseOf(f.Properties, st.Height, row.thickness)
+	if !row.opaque {
+		st.Foliage = s.foliageOf(f, place)
+	} else {
+		st.Foliage = s.withTransmittance(Foliage{}, f.Properties, place)
+	}
+	return st
+}
+
+// treeStature is that of a tree, a row of trees or a wood.
+func (s *Site) treeStature(f *ingest.Feature, row heightRow, place ingest.Place) Stature {
+	st := Stature{Height: crownRowOf(f.Properties).height, From: Assumed, Foliage: s.foliageOf(f, place)}
+	if row.height > 0 {
+		st.Height = row.height
+	}
+	if h, from, ok := s.knownHeight(f, Roof{}, place); ok {
+		st.Height, st.From = h, from
+	}
+	st.Base = crownBase(st.Height)
+	return st
+}
+
+// knownHeight is what is stated or tagged of the height of an object.
+func (s *Site) knownHeight(f *ingest.Feature, roof Roof, place ingest.Place) (float64, Basis, bool) {
+	p := f.Properties
+	if h, ok := lengthOf(p, "height"); ok {
+		if h <= tallest {
+			return h, basisOf(p), true
+		}
+		s.problem(ingest.Warning, "height_range", place, fmt.Sprintf("a height of %g m is not believed, the limit is %d m", h, tallest), "give height_m in metres, or height_ft in feet")
+	}
+	if h, ok := p.Number("height_m"); ok && h == 0 && p.Has("kind") {
+		return 0, Stated, true
+	}
+	for _, key := range []string{"height", "est_height"} {
+		if text, ok := p.Tag(key); ok {
+			if h, ok := parseTagLength(text); ok && h <= tallest {
+				return h, Tagged, true
+			}
+		}
+	}
+	if levels, ok := tagNumber(p, "building:levels", mostly); ok && levels+roof.Height > 0 {
+		return levels*levelM + roof.Height, Levels, true
+	}
+	return 0, "", false
+}
+
+// basisOf is what a height in the file rests on: a survey that wrote it from
+// map data said so.
+func basisOf(p ingest.Properties) Basis {
+	text, _ := p.Text("height_from")
+	switch b := Basis(text); b {
+	case Tagged, Levels, Assumed:
+		return b
+	}
+	return Stated
+}
+
+// baseOf returns the underside of what does not reach the ground: as tagged,
+// else by its thickness if it stands open below.
+func baseOf(p ingest.Properties, height, thickness float64) float64 {
+	if text, ok := p.Tag("min_height"); ok {
+		if base, ok := parseTagLength(text); ok {
+			return min(base, height)
+		}
+	}
+	if level, ok := tagNumber(p, "building:min_level", mostly); ok {
+		return min(level*levelM, height)
+	}
+	if thickness > 0 {
+		return max(0, height-thickness)
+	}
+	return 0
+}
