@@ -126,7 +126,7 @@ func (o *Object) writeStature(props *ingest.Properties) {
 	if o.Stature.Height == 0 {
 		return
 	}
-	props.Set("height_m", math.Round(o.Stature.Height*100)/100)
+	props.Set("height_m", math.Round(o.Stature.Height*1000)/1000)
 	if o.Stature.From != Stated {
 		props.Set("height_from", o.Stature.From)
 	}

@@ -11,7 +11,10 @@ import (
 func (s *Site) HeightAccount() []string {
 	var account []string
 	for _, k := range []Kind{Building, Tree, Hedge, Wall, Fence, Bed} {
-		all, assumed, counted := 0, 0, 0
+		all, assumed, counted, name := 0, 0, 0, string(k)+"s"
+		if k == Bed {
+			name = "beds of shrubs"
+		}
 		for _, o := range slices.Concat(s.Objects, s.Beyond) {
 			if o.Kind != k || o.Stature.Height == 0 {
 				continue
@@ -25,10 +28,10 @@ func (s *Site) HeightAccount() []string {
 			}
 		}
 		if counted > 0 {
-			account = append(account, fmt.Sprintf("heights of %d of %d %ss reckoned from their storeys, %g m each", counted, all, k, levelM))
+			account = append(account, fmt.Sprintf("heights of %d of %d %s reckoned from their storeys, %g m each", counted, all, name, levelM))
 		}
 		if assumed > 0 {
-			account = append(account, fmt.Sprintf("heights assumed for %d of %d %ss", assumed, all, k))
+			account = append(account, fmt.Sprintf("heights assumed for %d of %d %s", assumed, all, name))
 		}
 	}
 	return account

@@ -176,26 +176,6 @@ func TestEverySourceHasAnError(t *testing.T) {
 	}
 }
 
-func TestCrowns(t *testing.T) {
-	for _, tt := range []struct {
-		name, props string
-		want        float64
-	}{
-		{"nothing known", `"kind":"tree"`, 8},
-		{"stated", `"kind":"tree","crown_m":6.5`, 6.5},
-		{"stated in feet", `"kind":"tree","crown_ft":20`, 6.096},
-		{"tagged", `"natural":"tree","diameter_crown":"7 m"`, 7},
-		{"from the trunk", `"natural":"tree","circumference":"1.2"`, 25 * 1.2 / 3.14159},
-		{"trunk in centimetres is not believed", `"natural":"tree","circumference":"120"`, 8},
-		{"needle tree", `"natural":"tree","leaf_type":"needleleaved"`, 5},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			o := siteOf(t, collection(geometries["Point"](tt.props))).Objects[0]
-			near(t, "crown", o.Crown, tt.want, 1e-9, 0)
-		})
-	}
-}
-
 func TestIdleObjectsAreCounted(t *testing.T) {
 	lawn := geometries["Polygon"](`"kind":"turf"`)
 	idle := geometries["Point"](`"name":"x"`)

@@ -17,7 +17,7 @@ func (s *Site) Obstacles() []sun.Obstacle {
 	parts, groves := buildingParts(objects), groves(objects)
 	var obstacles []sun.Obstacle
 	for _, o := range objects {
-		if o.Stature.Height <= 0 {
+		if o.Stature.Height <= o.Stature.Base {
 			continue
 		}
 		for _, shape := range s.shapesOf(o, parts, groves) {

@@ -89,8 +89,11 @@ func compassBearing(text string) float64 {
 		}
 	}
 	v, err := strconv.ParseFloat(text, 64)
-	if err != nil || math.Abs(v) > 360 {
+	switch {
+	case err != nil || !(math.Abs(v) <= 360):
 		return math.NaN()
+	case v < 0:
+		return v + 360
 	}
-	return math.Mod(v+360, 360)
+	return v
 }
