@@ -1,0 +1,84 @@
+package turf
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Find returns the grass that goes by a name: its own or another, in any case,
+// singular or plural, with or without the word grass.
+func (t *Table) Find(name string) (Species, bool) {
+	i := t.index(name)
+	if i < 0 {
+		return Species{}, false
+	}
+	return t.species[i], true
+}
+
+func (t *Table) index(name string) int {
+	wanted := key(name)
+	return slices.IndexFunc(t.species, func(s Species) bool {
+		return slices.ContainsFunc(s.names(), func(known string) bool { return key(known) == wanted })
+	})
+}
+
+func (s Species) names() []string { return append([]string{s.Name}, s.Also...) }
+
+// key is what is compared of a name: its letters and figures, without the
+// ending grass or a plural s.
+func key(name string) string {
+	name = strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return -1
+	}, name)
+	if saint, ok := strings.CutPrefix(name, "saint"); ok {
+		name = "st" + saint
+	}
+	for _, ending := range []string{"grasses", "grass", "s"} {
+		if stem := strings.TrimSuffix(name, ending); stem != "" && stem != name && !strings.HasSuffix(stem, "s") {
+			return stem
+		}
+	}
+	return name
+}
+
+// Nearest returns the name that was perhaps meant by one that is not known;
+// "" if none is near.
+func (t *Table) Nearest(name string) string {
+	wanted := key(name)
+	nearest, fewest := "", 1+len([]rune(wanted))/3
+	for _, s := range t.species {
+		for _, known := range s.names() {
+			if d := slips(wanted, key(known)); d < fewest {
+				nearest, fewest = s.Name, d
+			}
+		}
+	}
+	return nearest
+}
+
+// slips counts the letters to add, drop or change that make b of a
+// (Levenshtein 1966).
+func slips(a, b string) int {
+	from, to := []rune(a), []rune(b)
+	row := make([]int, len(to)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i, r := range from {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j, q := range to {
+			changed := diagonal
+			if r != q {
+				changed++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(changed, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(to)]
+}

@@ -1,0 +1,156 @@
+package turf
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Read reads a user's table and returns it merged over the built-in one: CSV
+// with a column name and any of also, season, shade_rank and those of figures.
+// A cell of figures holds ranges with their sources, parted by semicolons:
+// "6-8 Cornell; <=9 own trial". A row for a known grass, whichever of its
+// names it goes by, replaces the figures it gives and keeps the others; a new
+// grass needs its season. All bad cells are told, each with its line.
+func Read(r io.Reader) (*Table, error) { return read(r, Default()) }
+
+func read(r io.Reader, base *Table) (*Table, error) {
+	rows := csv.NewReader(r)
+	rows.FieldsPerRecord = -1
+	header, err := rows.Read()
+	if err != nil && err != io.EOF {
+		return nil, err
+	}
+	if len(header) > 0 {
+		header[0] = strings.TrimPrefix(header[0], "\ufeff") // spreadsheets mark UTF-8 so
+	}
+	if err := checkHeader(header); err != nil {
+		return nil, err
+	}
+	t := &Table{species: base.Species()}
+	var bad []error
+	for {
+		record, err := rows.Read()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return nil, errors.Join(append(bad, err)...) // names its line; what follows cannot be told apart
+		}
+		line, _ := rows.FieldPos(0)
+		for _, err := range t.merge(header, record) {
+			bad = append(bad, fmt.Errorf("line %d: %w", line, err))
+		}
+	}
+	if len(bad) > 0 {
+		return nil, errors.Join(bad...)
+	}
+	return t, nil
+}
+
+// wordColumns are those that do not hold figures.
+var wordColumns = []string{"name", "also", "season", "shade_rank"}
+
+func checkHeader(header []string) error {
+	var known []string
+	known = append(known, wordColumns...)
+	for _, c := range columns {
+		known = append(known, c.name)
+	}
+	if !slices.Contains(header, "name") {
+		return errors.New("line 1: there is no column name")
+	}
+	for i, name := range header {
+		if !slices.Contains(known, name) {
+			return fmt.Errorf("line 1: column %q is not known; there are %s", name, strings.Join(known, ", "))
+		}
+		if slices.Contains(header[:i], name) {
+			return fmt.Errorf("line 1: column %q stands twice", name)
+		}
+	}
+	return nil
+}
+
+// merge takes a row into the table, and returns all that is wrong with it.
+func (t *Table) merge(header, record []string) []error {
+	if len(record) != len(header) {
+		return []error{fmt.Errorf("there are %d columns, not %d", len(record), len(header))}
+	}
+	cells := make(map[string]string)
+	for i, name := range header {
+		cells[name] = strings.TrimSpace(record[i])
+	}
+	if key(cells["name"]) == "" {
+		return []error{errors.New("the grass has no name")}
+	}
+	at := t.index(cells["name"])
+	s := Species{Name: cells["name"]}
+	if at >= 0 {
+		s = t.species[at]
+	}
+	bad := append(s.takeWords(cells), s.takeFigures(cells)...)
+	bad = append(bad, t.checkNames(s, at)...)
+	if len(bad) > 0 {
+		return bad
+	}
+	if at < 0 {
+		t.species = append(t.species, s)
+	} else {
+		t.species[at] = s
+	}
+	return nil
+}
+
+func (s *Species) takeWords(cells map[string]string) (bad []error) {
+	if also := cells["also"]; also != "" {
+		s.Also = slices.Concat(s.Also, strings.Split(also, "|")) // a new slice: the old is another table's
+	}
+	if season := Season(cells["season"]); season != "" {
+		s.Season = season
+	}
+	if s.Season != Cool && s.Season != Warm {
+		bad = append(bad, fmt.Errorf("%s: season %q is neither cool nor warm", s.Name, s.Season))
+	}
+	if rank := cells["shade_rank"]; rank != "" {
+		n, err := strconv.Atoi(rank)
+		if err != nil || n < 1 || n > 99 {
+			bad = append(bad, fmt.Errorf("%s: shade_rank %q is not a whole number from 1, the most shade, to 99", s.Name, rank))
+		}
+		s.ShadeRank = n
+	}
+	return bad
+}
+
+// takeFigures takes the figures of a row in place of those there were.
+func (s *Species) takeFigures(cells map[string]string) (bad []error) {
+	fresh := make(map[*Figures]bool)
+	for _, c := range columns {
+		figures, err := parseFigures(cells[c.name], c.factor, c.most)
+		if err != nil {
+			bad = append(bad, fmt.Errorf("%s: %s %w", s.Name, c.name, err))
+		}
+		if len(figures) == 0 {
+			continue
+		}
+		have := c.figures(s)
+		if !fresh[have] {
+			*have, fresh[have] = nil, true
+		}
+		*have = append(*have, figures...)
+	}
+	return bad
+}
+
+// checkNames refuses names that another grass goes by.
+func (t *Table) checkNames(s Species, at int) (bad []error) {
+	for _, name := range s.names() {
+		if other := t.index(name); other >= 0 && other != at {
+			bad = append(bad, fmt.Errorf("%s: %q is a name of %s already", s.Name, name, t.species[other].Name))
+		}
+	}
+	return bad
+}

@@ -1,0 +1,56 @@
+package turf
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"slices"
+	"strings"
+	"sync"
+)
+
+// speciesCSV holds a row a species, each figure with the short name of its
+// source; sourcesCSV says what those are.
+var (
+	//go:embed species.csv
+	speciesCSV string
+	//go:embed sources.csv
+	sourcesCSV string
+)
+
+// A Table is the grasses that are known. It never changes.
+type Table struct{ species []Species }
+
+// Species returns the grasses in the order of the table.
+func (t *Table) Species() []Species { return slices.Clone(t.species) }
+
+// Default is the built-in table.
+func Default() *Table { return builtIn() }
+
+var builtIn = sync.OnceValue(func() *Table {
+	t, err := read(strings.NewReader(speciesCSV), new(Table))
+	if err != nil {
+		panic("turf: species.csv: " + err.Error()) // part of the program
+	}
+	return t
+})
+
+// Citation says in full what the source of a built-in figure is; the source of
+// a user's figure is its own citation.
+func Citation(source string) string {
+	if full, ok := citations()[source]; ok {
+		return full
+	}
+	return source
+}
+
+var citations = sync.OnceValue(func() map[string]string {
+	records, err := csv.NewReader(strings.NewReader(sourcesCSV)).ReadAll()
+	if err != nil {
+		panic("turf: sources.csv: " + err.Error()) // part of the program
+	}
+	full := make(map[string]string)
+	for _, record := range records[1:] {
+		full[record[0]] = record[1]
+	}
+	return full
+})
