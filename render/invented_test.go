@@ -143,7 +143,7 @@ func orchardHouse() *inventedSite {
 	s.area("bed", "island", "Island bed", blob(6, 8, 2.6))
 	s.area("bed", "border", "Shrub border", xy(0, 44, 18, 46, 18, 48, 0, 48))
 	s.area("pool", "pool", "Pool", block(23, 37, 30, 41))
-	s.area("water", "pond", "Pond", blob(6.5, 37, 1.9))
+	s.area("water", "pond", "Pond", blob(6.5, 37, 1.9), "setback_m", 1.5)
 	s.area("synthetic", "putting", "Putting green", blob(31, 31, 2.6))
 	s.area("bare", "gravel", "Gravel", block(28, 25, 34, 28))
 	s.area("rough", "meadow", "Meadow strip", block(30, 43, 36, 48))

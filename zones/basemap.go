@@ -26,6 +26,7 @@ type BaseMap struct {
 	idle    int // features that play no part
 	near    geo.Neighbours
 	repair  bool
+	region  string // whose setback rules hold; "" = that which the data name
 }
 
 // NewBaseMap takes map data or tracings in. Outlines among them do not count:
@@ -34,7 +35,7 @@ func NewBaseMap(objects *ingest.Collection, how Reading) *BaseMap {
 	s := &Site{collection: objects, Problems: slices.Clone(objects.Problems)}
 	cast := s.parts(how.Key)
 	s.tellIdle()
-	m := &BaseMap{objects: objects, idle: s.idle, repair: how.Repair}
+	m := &BaseMap{objects: objects, idle: s.idle, repair: how.Repair, region: how.Region}
 	for _, a := range cast {
 		if a.role.kind == Outline {
 			s.problem(ingest.Note, "outline_replaced", a.place, "outline is left aside, as another is given", "")
@@ -60,7 +61,7 @@ func (r role) reach() float64 {
 // problems of the site are those of the outline and of objects on the property.
 func (m *BaseMap) Compile(outline *ingest.Collection) Compilation {
 	all := *m.objects
-	s := &Site{collection: &all, idle: m.idle, Problems: slices.Clone(outline.Problems)}
+	s := &Site{collection: &all, idle: m.idle, region: m.region, Problems: slices.Clone(outline.Problems)}
 	edge := s.castOutline(outline)
 	s.Frame = geo.NewFrame(geo.Center(anchors(edge)))
 	property := s.layOutline(edge, m.repair)
@@ -107,5 +108,8 @@ func (s *Site) header() map[string]any {
 		header[name] = value
 	}
 	header["id"], header["name"] = s.ID, s.Name
+	if s.region != "" {
+		header["region"] = s.region
+	}
 	return header
 }

@@ -56,6 +56,9 @@ func compiledMembers(s *Site) []ingest.Member {
 	} else {
 		c.SetMember("site", map[string]string{"id": s.ID, "name": s.Name})
 	}
+	if s.region != "" {
+		c.SetWithin("site", "region", s.region)
+	}
 	if s.Attribution != "" {
 		c.SetMember("attribution", s.Attribution)
 	}

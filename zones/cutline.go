@@ -69,6 +69,9 @@ func (d *division) cutBy(o *Object) error {
 	divided := false
 	for _, l := range o.Lines {
 		for _, z := range slices.Clone(d.zones) {
+			if z.setback {
+				continue
+			}
 			c, err := d.site.cutRegion(z.Region, l)
 			if errors.Is(err, geo.ErrBentCut) {
 				d.site.problem(ingest.Refusal, "cutline_bent", o.Place, "cutline turns back on itself, so that it has no two sides", "draw it from edge to edge without a loop, or trace the part as a zone instead")

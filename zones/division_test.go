@@ -62,7 +62,7 @@ func TestDivision(t *testing.T) {
 			[]string{`A zone/rest "Rest" 173.000`, `B zone/a "a" 6.000`, `C zone/b "b" 1.000`, `D zone/wet "wet" 20.000 no application`}, ""},
 		{"zone inside a keepout", sketch{lawn, covering(Keepout, "wet", rectangle(4, 4, 8, 9)), zone("a", rectangle(5, 5, 7, 8))},
 			[]string{`A zone/rest "Rest" 180.000`, `B zone/wet "wet" 20.000 no application`},
-			`warning: yard.geojson: features[2] "a": all turf of the zone lies in smaller zones or keepouts`},
+			`warning: yard.geojson: features[2] "a": all turf of the zone lies in smaller zones, keepouts or setbacks`},
 		{"keepout", sketch{lawn, covering(Keepout, "wet", rectangle(15, 5, 25, 15))},
 			[]string{`A zone/rest "Rest" 175.000`, `B zone/wet "wet" 25.000 no application`}, ""},
 		{"keepout across a zone, without a word", sketch{lawn, zone("all", rectangle(-1, -1, 21, 11)), covering(Keepout, "wet", rectangle(15, 5, 25, 15))},

@@ -33,7 +33,19 @@ func (s *Site) readHeader() {
 		}
 		s.Units = US
 	}
+	if s.region == "" {
+		s.readRegion(s.headerText(header, "region"))
+	}
 	s.readAttribution()
+}
+
+// readRegion takes the region whose setback rules hold.
+func (s *Site) readRegion(name string) {
+	var known bool
+	if s.region, known = SetbackRegion(name); !known && name != "" {
+		s.problem(ingest.Warning, "region_unknown", s.place(), fmt.Sprintf("there are no setback rules of region %q, the proposed ones taken", name),
+			"there are those of "+strings.Join(SetbackRegions(), ", ")+"; setback_m on an object overrides them")
+	}
 }
 
 // headerText returns a text of the header, or a number as it was written.

@@ -16,6 +16,7 @@ type Reading struct {
 	Key    *MapKey // parts that map tags play
 	Repair bool    // take a ring that crosses itself for all that it goes round
 	Afresh bool    // divide the turf anew, whatever zones were written earlier
+	Region string  // whose setback rules hold, one of [SetbackRegions]; "" = that which the site names
 }
 
 // A casting is a feature with the part it plays.
@@ -29,7 +30,7 @@ type casting struct {
 // a frame around the property. Problems of the collection are carried over;
 // if the site is Refused it must not be measured.
 func NewSite(c *ingest.Collection, how Reading) *Site {
-	s := &Site{collection: c, afresh: how.Afresh, Problems: append([]ingest.Problem(nil), c.Problems...)}
+	s := &Site{collection: c, afresh: how.Afresh, region: how.Region, Problems: append([]ingest.Problem(nil), c.Problems...)}
 	cast := s.cast(how.Key)
 	s.Frame = geo.NewFrame(geo.Center(anchors(cast)))
 	s.lay(cast, how.Repair)

@@ -24,6 +24,7 @@ func Survey(s *Site) *Plat {
 	var err error
 	if p.Ground, err = s.layGround(); err == nil {
 		s.checkSize(p.Ground)
+		s.checkSetbacks()
 		if !s.Refused() {
 			p.Zones, err = s.layZones(p.Ground.Cover(Turf))
 		}

@@ -28,7 +28,8 @@ type Site struct {
 
 	collection *ingest.Collection
 	afresh     bool
-	idle       int // features that play no part
+	idle       int    // features that play no part
+	region     string // whose setback rules hold; "" = none's
 }
 
 // Units are the units people read.

@@ -21,6 +21,7 @@ type Zone struct {
 	Slope    float64 // percent; 0 = level or not known
 	Region   geo.Region
 
+	setback    bool              // laid round water, a drain or a well
 	properties ingest.Properties // of the object it was traced as
 }
 
@@ -35,22 +36,26 @@ const (
 	steepest = 100.0
 )
 
-// layZones divides the turf: keepouts, then traced zones, the smaller first,
-// then what is left; each is divided by the cutlines that cross it. Zones
-// that an earlier division wrote into the file take the place of the traced
-// ones and the cutlines they came from.
+// layZones divides the turf: keepouts, then setbacks, then traced zones, the
+// smaller first, then what is left; each but the setbacks is divided by the
+// cutlines that cross it. Zones that an earlier division wrote into the file
+// take the place of the traced ones and the cutlines they came from.
 func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
 	d := &division{site: s, turf: turf}
 	traced, derived := s.zoneObjects()
 	if s.afresh {
 		derived = nil
 	}
-	named := slices.Concat(s.Of(Keepout), traced)
+	setbacks, err := s.setbacks(turf)
+	if err != nil {
+		return nil, err
+	}
+	named := slices.Concat(s.Of(Keepout), setbacks, traced)
 	if len(derived) > 0 {
 		named = derived
 	}
 	sortObjects(s.Frame, named)
-	slices.SortStableFunc(named, func(a, b *Object) int { return keepoutsFirst(a) - keepoutsFirst(b) })
+	slices.SortStableFunc(named, func(a, b *Object) int { return precedence(a) - precedence(b) })
 	for _, o := range named {
 		if err := d.take(o); err != nil {
 			return nil, err
@@ -60,7 +65,7 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
 		return nil, err
 	}
 	if len(derived) > 0 {
-		return d.lettered(), d.tellKeepouts(s.Of(Keepout))
+		return d.lettered(), d.tellOutdated(append(s.Of(Keepout), setbacks...))
 	}
 	if err := d.cut(s.Of(Cutline)); err != nil {
 		return nil, err
@@ -68,11 +73,9 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
 	return d.lettered(), nil
 }
 
-func keepoutsFirst(o *Object) int {
-	if o.Kind == Keepout {
-		return 0
-	}
-	return 1
+// precedence is the order in which objects take turf.
+func precedence(o *Object) int {
+	return slices.Index([]Kind{Keepout, setback, ZoneKind}, o.Kind)
 }
 
 // zoneObjects returns the zones that a person traced, and those that a
@@ -113,17 +116,25 @@ func (d *division) take(o *Object) error {
 	if err != nil {
 		return err
 	}
+	if o.Kind == setback {
+		return d.takeSetback(o, part)
+	}
 	if d.site.pieces(part) == 0 {
 		return d.tellEmpty(o)
 	}
-	d.taken = append(d.taken, o)
 	if err := d.tellShared(o); err != nil {
 		return err
 	}
+	d.lay(o, part)
+	return nil
+}
+
+// lay makes a zone of the turf of an object.
+func (d *division) lay(o *Object, part geo.Region) {
+	d.taken = append(d.taken, o)
 	z := d.site.zoneOf(o, part)
 	z.ID = d.freshID(z.ID)
 	d.zones = append(d.zones, z)
-	return nil
 }
 
 // tellEmpty warns of an object that gets no turf.
@@ -132,7 +143,7 @@ func (d *division) tellEmpty(o *Object) error {
 	if d.site.pieces(on) == 0 {
 		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("%s lies on no turf", o.Kind), "move it onto the lawn that it is meant for")
 	} else {
-		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("all turf of the %s lies in smaller zones or keepouts", o.Kind), "")
+		d.site.problem(ingest.Warning, "zone_without_turf", o.Place, fmt.Sprintf("all turf of the %s lies in smaller zones, keepouts or setbacks", o.Kind), "")
 	}
 	return err
 }
@@ -157,7 +168,7 @@ func (d *division) tellShared(o *Object) error {
 // zoneOf makes a zone of the turf in an object.
 func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	p := o.Feature.Properties
-	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind != Keepout, Region: part, properties: p}
+	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind == ZoneKind, setback: o.Kind == setback, Region: part, properties: p}
 	if apply, stated := p.Bool("apply"); stated && !apply {
 		z.Apply = false
 	}
@@ -227,7 +238,7 @@ func (d *division) takeRest(divided bool) error {
 		return err
 	}
 	z := Zone{ID: "zone/turf", Name: "Turf", Apply: true, Region: region}
-	if len(d.zones) > 0 {
+	if slices.ContainsFunc(d.zones, func(o Zone) bool { return !o.setback }) {
 		z.ID, z.Name = "zone/rest", "Rest"
 	}
 	if divided {
@@ -239,9 +250,10 @@ func (d *division) takeRest(divided bool) error {
 	return nil
 }
 
-// tellKeepouts warns of keepouts in zones that were written before them.
-func (d *division) tellKeepouts(keepouts []*Object) error {
-	for _, o := range keepouts {
+// tellOutdated warns of keepouts and setbacks in zones that were written
+// before them.
+func (d *division) tellOutdated(kept []*Object) error {
+	for _, o := range kept {
 		for _, z := range d.zones {
 			shared, err := geo.Intersection(o.Ground, z.Region)
 			if err != nil {
@@ -249,7 +261,7 @@ func (d *division) tellKeepouts(keepouts []*Object) error {
 			}
 			if area := d.site.Frame.Area(shared); z.Apply && area > telling {
 				d.site.problem(ingest.Warning, "zones_outdated", o.Place,
-					fmt.Sprintf("%.1f m2 of the keepout lie in zone %q, which was written earlier", float64(area), z.Name), "run zone again")
+					fmt.Sprintf("%.1f m2 of the %s lie in zone %q, which was written earlier", float64(area), o.Kind, z.Name), "run zone again")
 			}
 		}
 	}
@@ -272,16 +284,23 @@ func (s *Site) pieces(r geo.Region) int {
 	return n
 }
 
+// giveToNeighbour gives a piece to the zone it lies along.
 func (d *division) giveToNeighbour(piece geo.Region) error {
-	best, most := 0, geo.Length(-1)
-	for i, z := range d.zones {
-		if along := d.site.Frame.Contact(piece, z.Region, sliver); along > most {
-			best, most = i, along
-		}
-	}
+	best, _ := d.neighbour(piece)
 	var err error
 	d.zones[best].Region, err = geo.Union(d.zones[best].Region, piece)
 	return err
+}
+
+// neighbour is the zone that a piece lies along for the longest way.
+func (d *division) neighbour(piece geo.Region) (best int, along geo.Length) {
+	along = -1
+	for i, z := range d.zones {
+		if l := d.site.Frame.Contact(piece, z.Region, sliver); l > along {
+			best, along = i, l
+		}
+	}
+	return best, along
 }
 
 func (d *division) freshID(id string) string {

@@ -8,6 +8,7 @@ import (
 	"iter"
 	"os"
 	"slices"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -21,6 +22,7 @@ func readingFlags(more ...cli.Flag) []cli.Flag {
 		&cli.BoolFlag{Name: "json"},
 		&cli.BoolFlag{Name: "repair"},
 		&cli.StringFlag{Name: "tags"},
+		&cli.StringFlag{Name: "region"},
 		&cli.StringFlag{Name: "units"},
 		&cli.BoolFlag{Name: "quiet"},
 	}, more...)
@@ -60,9 +62,22 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 	if err := o.checkOutput(append(slices.Clone(o.files), c.String("outline"), c.String("parcels"))...); err != nil {
 		return nil, err
 	}
+	region, err := setbackRegion(c.String("region"))
+	if err != nil {
+		return nil, err
+	}
 	key, err := mapKey(c.String("tags"))
-	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair")}
+	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair"), Region: region}
 	return o, err
+}
+
+// setbackRegion is the region whose setback rules are asked for, if any is.
+func setbackRegion(name string) (string, error) {
+	region, known := zones.SetbackRegion(name)
+	if name != "" && !known {
+		return "", usageErrorf("--region %q has no setback rules here; there are those of %s", name, strings.Join(zones.SetbackRegions(), ", "))
+	}
+	return region, nil
 }
 
 // piped reports whether standard input is something else than a keyboard.

@@ -76,11 +76,16 @@ const zoneHelp = `turfplat zone writes the site file with its turf divided into 
 Usage:
     turfplat zone [flags] [FILE ...]
 
-Keepouts come first, then traced zones, the smaller first, then what is left;
-cutlines divide what they cross, run on straight at both ends. The zones fit
-the turf without gap or overlap. Each is written as a feature of kind zone,
-derived true, in place of those written before; all else is kept. With -o, a
-table of the zones goes to standard output.
+Keepouts come first, then setbacks, then traced zones, the smaller first, then
+what is left; cutlines divide what they cross, run on straight at both ends. The
+zones fit the turf without gap or overlap. Each is written as a feature of kind
+zone, derived true, in place of those written before; all else is kept. With -o,
+a table of the zones goes to standard output.
+
+Nothing is applied within the setback of water, drains and wells, on the
+property or beyond: as far as the object's setback_m says, else the rule of the
+region, else a proposal. Rules change: verify them locally. A rim under 0.5 m
+that a keepout along the water leaves of a setback becomes part of the keepout.
 
 Flags:
 ` + readingHelp + linesHelp + outHelp + `

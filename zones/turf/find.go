@@ -1,7 +1,6 @@
 package turf
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 )
@@ -16,11 +15,12 @@ func (t *Table) Find(name string) (Species, bool) {
 	return t.species[i], true
 }
 
+// index is where the grass of a name stands, -1 if there is none.
 func (t *Table) index(name string) int {
-	wanted := key(name)
-	return slices.IndexFunc(t.species, func(s Species) bool {
-		return slices.ContainsFunc(s.names(), func(known string) bool { return key(known) == wanted })
-	})
+	if i, known := t.at[key(name)]; known {
+		return i
+	}
+	return -1
 }
 
 func (s Species) names() []string { return append([]string{s.Name}, s.Also...) }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -31,7 +32,7 @@ func read(r io.Reader, base *Table) (*Table, error) {
 	if err := checkHeader(header); err != nil {
 		return nil, err
 	}
-	t := &Table{species: base.Species()}
+	t := &Table{species: base.Species(), at: maps.Clone(base.at)}
 	var bad []error
 	for {
 		record, err := rows.Read()
@@ -97,17 +98,30 @@ func (t *Table) merge(header, record []string) []error {
 	if len(bad) > 0 {
 		return bad
 	}
-	if at < 0 {
-		t.species = append(t.species, s)
-	} else {
-		t.species[at] = s
-	}
+	t.put(s, at)
 	return nil
+}
+
+// put gives a grass its place, or a new one if it has none.
+func (t *Table) put(s Species, at int) {
+	if at < 0 {
+		at = len(t.species)
+		t.species = append(t.species, s)
+	}
+	t.species[at] = s
+	for _, name := range s.names() {
+		t.at[key(name)] = at
+	}
 }
 
 func (s *Species) takeWords(cells map[string]string) (bad []error) {
 	if also := cells["also"]; also != "" {
-		s.Also = slices.Concat(s.Also, strings.Split(also, "|")) // a new slice: the old is another table's
+		s.Also = slices.Clone(s.Also) // the old slice is another table's
+		for name := range strings.SplitSeq(also, "|") {
+			if key(name) != "" {
+				s.Also = append(s.Also, strings.TrimSpace(name))
+			}
+		}
 	}
 	if season := Season(cells["season"]); season != "" {
 		s.Season = season

@@ -18,7 +18,10 @@ var (
 )
 
 // A Table is the grasses that are known. It never changes.
-type Table struct{ species []Species }
+type Table struct {
+	species []Species
+	at      map[string]int // by the key of each name
+}
 
 // Species returns the grasses in the order of the table.
 func (t *Table) Species() []Species { return slices.Clone(t.species) }
@@ -27,7 +30,7 @@ func (t *Table) Species() []Species { return slices.Clone(t.species) }
 func Default() *Table { return builtIn() }
 
 var builtIn = sync.OnceValue(func() *Table {
-	t, err := read(strings.NewReader(speciesCSV), new(Table))
+	t, err := read(strings.NewReader(speciesCSV), &Table{at: make(map[string]int)})
 	if err != nil {
 		panic("turf: species.csv: " + err.Error()) // part of the program
 	}

@@ -1,0 +1,70 @@
+package zones
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+
+	"example.org/turfplat/geo/ingest"
+)
+
+// farthest is the largest setback_m that is believed, in metres.
+const farthest = 300
+
+// setbackOf is how far to keep away from an object, in metres, and the rule
+// that says so: nil if the file states it. 0 = no setback.
+func (s *Site) setbackOf(o *Object) (near string, distance float64, rule *SetbackRule) {
+	if o.Kind != Water && o.Kind != Hazard {
+		return "", 0, nil
+	}
+	near = nearOf(o.Kind, o.Feature.Properties)
+	if d, stated := o.statedSetback(); stated {
+		return near, d, nil
+	}
+	if near == "" {
+		return "", 0, nil
+	}
+	r := setbackRule(s.region, near)
+	return near, r.Setback, &r
+}
+
+// statedSetback is the setback that the file gives an object, if it can be
+// believed.
+func (o *Object) statedSetback() (float64, bool) {
+	p := o.Feature.Properties
+	if d, ok := lengthOf(p, "setback"); ok {
+		return d, d <= farthest
+	}
+	d, ok := p.Number("setback_m")
+	return 0, ok && d == 0
+}
+
+// checkSetbacks warns of setbacks in the file that cannot be meant, or that
+// fall short of the rule of the site's region.
+func (s *Site) checkSetbacks() {
+	for _, o := range slices.Concat(s.Objects, s.Beyond) {
+		if o.Kind != Water && o.Kind != Hazard || !o.Feature.Properties.Has("setback_m") && !o.Feature.Properties.Has("setback_ft") {
+			continue
+		}
+		d, believed := o.statedSetback()
+		if !believed {
+			s.problem(ingest.Warning, "setback_range", o.Place, fmt.Sprintf("its setback is not a distance of 0 to %d m, left aside", farthest), "give setback_m in metres, or setback_ft in feet")
+			continue
+		}
+		r := setbackRule(s.region, nearOf(o.Kind, o.Feature.Properties))
+		if r.Region != "" && d < cmp.Or(r.Reduced, r.Setback) {
+			s.problem(ingest.Warning, "setback_short", o.Place, fmt.Sprintf("its setback of %.1f m is less than the rule: %s", d, r), "verify locally")
+		}
+	}
+}
+
+// tellSetbackRules says on which rules setbacks rest that the file does not
+// state.
+func (s *Site) tellSetbackRules(rules map[string]SetbackRule) {
+	hint := "setback_m on an object, or --region, overrides a rule"
+	for _, near := range slices.Sorted(maps.Keys(rules)) {
+		s.problem(ingest.Note, "setback_rule", s.place(), rules[near].String()+"; verify locally", hint)
+		hint = "" // once is enough
+	}
+}
