@@ -8,9 +8,8 @@ import (
 	"example.org/turfplat/geo/ingest"
 )
 
-// vicinity is how far, in metres, objects beyond the outline are kept: those
-// that a crew recognises the place by, and that throw shade on it (common
-// practice, no source).
+// vicinity is how far, in metres, objects beyond the outline are kept that a
+// crew recognises the place by (common practice, no source).
 const vicinity = 40
 
 // A BaseMap is map data that any number of properties are cut out of. The part
@@ -42,7 +41,8 @@ func NewBaseMap(objects *ingest.Collection, how Reading) *BaseMap {
 			continue
 		}
 		m.cast = append(m.cast, a)
-		m.near.Add(a.feature.Geometry, a.role.reach())
+		stature := new(Site).statureOf(a.feature, a.role.kind, a.place) // its faults are told of the property that it is on
+		m.near.Add(a.feature.Geometry, a.role.reach()+stature.farReach())
 	}
 	m.near.Settle()
 	m.Problems = s.Problems
@@ -57,8 +57,9 @@ func (r role) reach() float64 {
 }
 
 // Compile makes the site file of the property whose edge the areas of a
-// collection are. Objects within 40 m of their rectangle are kept. The
-// problems of the site are those of the outline and of objects on the property.
+// collection are. Objects within 40 m of their rectangle are kept, and higher
+// ones farther off, whose shade reaches it. The problems of the site are those
+// of the outline and of objects on the property.
 func (m *BaseMap) Compile(outline *ingest.Collection) Compilation {
 	all := *m.objects
 	s := &Site{collection: &all, idle: m.idle, region: m.region, Problems: slices.Clone(outline.Problems)}

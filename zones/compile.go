@@ -22,7 +22,8 @@ type Compilation struct {
 // Compile makes a site file: each object that plays a part gets its kind,
 // source and measures, and keeps its tags; what plays none is left out. With
 // an outline the site is that property, and objects farther than 40 m from it
-// are left out too; see [BaseMap].
+// are left out too, unless they are so high that their shade reaches it; see
+// [BaseMap].
 func Compile(objects, outline *ingest.Collection, how Reading) Compilation {
 	if outline != nil {
 		m := NewBaseMap(objects, how)
@@ -76,8 +77,9 @@ func (s *Site) vicinityOf() func(*Object) bool {
 			outline, bounded = b, true
 		}
 	}
-	reach := outline.Grown(vicinity)
-	return func(o *Object) bool { return !bounded || o.bounds().Meets(reach) }
+	return func(o *Object) bool {
+		return !bounded || o.bounds().Meets(outline.Grown(vicinity + o.Stature.farReach()))
+	}
 }
 
 // bounds returns the rectangle round all that an object is made of.

@@ -149,16 +149,22 @@ func crownBase(height float64) float64 {
 	return min(max(quarter*height, least), most*height)
 }
 
+// broadest is the largest crown that is believed, in metres.
+const broadest = 60
+
 // crownOf returns a tree's crown diameter in metres: as stated, else as
 // tagged, else 25 trunk diameters (Coombes, Martin & Slater 2019, Urban
 // Forestry & Urban Greening 44:126421: 24 to 27 over four species), else the
 // default of its row.
-func crownOf(p ingest.Properties) float64 {
+func (s *Site) crownOf(p ingest.Properties, place ingest.Place) float64 {
 	if v, ok := lengthOf(p, "crown"); ok {
-		return v
+		if v <= broadest {
+			return v
+		}
+		s.problem(ingest.Warning, "crown_range", place, fmt.Sprintf("a crown of %g m is not believed, the limit is %d m", v, broadest), "give crown_m in metres, or crown_ft in feet")
 	}
 	if text, ok := p.Tag("diameter_crown"); ok {
-		if v, ok := parseTagLength(text); ok {
+		if v, ok := parseTagLength(text); ok && v <= broadest {
 			return v
 		}
 	}

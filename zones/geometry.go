@@ -38,7 +38,7 @@ func (s *Site) object(a casting) (*Object, error) {
 // if it covers any.
 func (s *Site) layPoints(o *Object, r role) error {
 	if o.Kind == Tree {
-		o.Crown = crownOf(o.Feature.Properties)
+		o.Crown = s.crownOf(o.Feature.Properties, o.Place)
 	}
 	var rounds []geo.Region
 	for _, p := range points(o.Feature.Geometry) {

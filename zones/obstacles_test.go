@@ -142,6 +142,25 @@ func checkCompiledThrowsTheSameShade(t failer, c *ingest.Collection) {
 	}
 }
 
+// A block of flats 90 m off throws its shade on the property, a house there
+// does not.
+func TestWhatShadesFromAfarIsKept(t *testing.T) {
+	outline := collectionOf(t, sketch{covering(Outline, "lot", rectangle(0, 0, 30, 30))}.file(home, ""))
+	objects := collectionOf(t, sketch{
+		covering(Outline, "lot", rectangle(0, 0, 30, 30)),
+		polygon(`"id":"flats","building":"yes","height":"17"`, rectangle(120, 0, 130, 20)),
+		polygon(`"id":"house","building":"house"`, rectangle(120, 0, 130, 20)),
+		polygon(`"id":"near","building":"house"`, rectangle(65, 0, 75, 20)),
+	}.file(home, ""))
+	var kept []string
+	for _, f := range Compile(objects, outline, Reading{Key: builtInKey}).File.Features {
+		kept = append(kept, f.ID)
+	}
+	if want := []string{"outline", "lot", "near", "flats"}; !slices.Equal(kept, want) {
+		t.Errorf("kept %q, want %q", kept, want)
+	}
+}
+
 func TestCompiledSitesThrowTheSameShade(t *testing.T) {
 	check(t, 100, func(t *rapid.T) {
 		d := &drawing{T: t}
@@ -154,7 +173,7 @@ func TestCompiledSitesThrowTheSameShade(t *testing.T) {
 		})
 		d.several("tree", 3, func(id string) {
 			at := d.at(20)
-			d.add(pointAt(`"natural":"tree","id":"`+id+`"`+tag("genus", "Acer", "Picea")+tag("leaf_cycle", "evergreen")+tag("leaf_type", "needleleaved")+tag("height", "9"), at.X, at.Y))
+			d.add(pointAt(`"natural":"tree","id":"`+id+`"`+tag("genus", "Acer", "Picea")+tag("leaf_cycle", "evergreen")+tag("leaf_type", "needleleaved")+tag("height", "9"), at.X+90, at.Y)) // clear of the row of trees
 		})
 		d.several("row", 1, func(id string) { d.add(lineString(`"natural":"tree_row","id":"`+id+`"`, d.way(3)...)) })
 		d.several("hedge", 2, func(id string) {

@@ -178,7 +178,6 @@ func drawShore(t *rapid.T) sketch {
 // Setbacks lie in the turf, the zones tile it exactly, and nothing is applied
 // closer to water than is asked.
 func TestSetbackLaws(t *testing.T) {
-	t.Parallel()
 	check(t, 100, func(t *rapid.T) {
 		s := drawShore(t)
 		p := s.plat(t)
@@ -223,7 +222,6 @@ func checkNothingCloser(t *rapid.T, p *Plat) {
 }
 
 func TestSetbacksDependOnTheGroundAlone(t *testing.T) {
-	t.Parallel()
 	check(t, 50, func(t *rapid.T) {
 		s := drawShore(t)
 		want, got := s.measure(t), s.retraced(t).measure(t)

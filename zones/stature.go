@@ -16,6 +16,14 @@ type Stature struct {
 	Foliage Foliage // of trees and shrubs; else what is stated of the light that passes
 }
 
+// shadeReach is how many times its height the shade of an object reaches, while
+// the sun stands at 10 degrees.
+const shadeReach = 5.7
+
+// farReach is how far, in metres, an object throws its shade beyond the
+// vicinity of a property.
+func (st Stature) farReach() float64 { return max(0, shadeReach*st.Height-vicinity) }
+
 // Basis is what a height rests on.
 type Basis string
 

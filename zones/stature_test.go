@@ -3,6 +3,7 @@ package zones
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -91,10 +92,15 @@ func TestHeights(t *testing.T) {
 func TestDoubtfulStatures(t *testing.T) {
 	for _, tt := range []struct{ props, want string }{
 		{`"kind":"building","height_m":6500`, "warning: yard.geojson: features[0]: a height of 6500 m is not believed, the limit is 500 m (give height_m in metres, or height_ft in feet)"},
+		{`"kind":"tree","crown_m":800`, "warning: yard.geojson: features[0]: a crown of 800 m is not believed, the limit is 60 m (give crown_m in metres, or crown_ft in feet)"},
 		{`"kind":"tree","leaf":"needle"`, `warning: yard.geojson: features[0]: leaf "needle" is not known, deciduous taken (write deciduous or evergreen)`},
 		{`"kind":"tree","transmittance":15`, "warning: yard.geojson: features[0]: transmittance 15 is not a share within 0..1, left aside"},
 	} {
-		if got := told(siteOf(t, collection(geometries["Polygon"](tt.props))).Problems); got != tt.want {
+		sort := "Polygon"
+		if strings.Contains(tt.props, "crown_m") {
+			sort = "Point"
+		}
+		if got := told(siteOf(t, collection(geometries[sort](tt.props))).Problems); got != tt.want {
 			t.Errorf("%s: told\n%s\nwant\n%s", tt.props, got, tt.want)
 		}
 	}

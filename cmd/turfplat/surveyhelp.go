@@ -9,9 +9,10 @@ All files together make one site; what they hold is told by their content. With
 -o, what was taken, ignored and left out is told on standard output.
 
 Map extracts are OSM XML, OSM PBF or Overpass JSON; any GeoJSON will do as well.
-Each object that plays a part gets its kind, its source and its width, and keeps
-its tags; what plays none is left out. With an outline the site is that
-property, and objects within 40 m of it are kept as well, for the map.
+Each object that plays a part gets its kind, its source, its width and its
+height, and keeps its tags; what plays none is left out. With an outline the
+site is that property, and objects within 40 m of it are kept as well, for the
+map, and higher ones farther off, for their shade.
 
 With parcels there is a site for each of them, one a line, in their order, of
 the same objects as if the parcel were the outline. It has the parcel's id, else
