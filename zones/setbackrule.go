@@ -67,7 +67,7 @@ func mustReadSetbacks(table string) []SetbackRule {
 // nearWords are the name of what setbacks keep away from, and the name in a
 // sentence.
 var nearWords = map[string][2]string{
-	"water": {"Water", "water"}, "drain": {"Storm drain", "a storm drain"}, "well": {"Well", "a well"},
+	"water": {"Water", "water"}, "drain": {"Drain", "a drain or ditch"}, "well": {"Well", "a well"},
 }
 
 type shore struct {
