@@ -254,6 +254,47 @@ func TestHeightsOfARealExtract(t *testing.T) {
 	}
 }
 
+// Two tree registers as they are, but for their kind. One gives heights to
+// 3,278 of 3,418 trees, one of them the year of planting (counted by a script);
+// a height of 0 means not known. The other has a height for each of its 1,386.
+func TestHeightsOfTreeRegisters(t *testing.T) {
+	dir := realData(t, "trees")
+	if dir == "" {
+		t.Skip("no shared/data/trees beside the project")
+	}
+	for _, tt := range []struct {
+		file string
+		want map[Basis]int
+		odd  int // heights that are not believed
+	}{
+		{"au_colac_trees.geojson", map[Basis]int{Stated: 3277, Assumed: 141}, 1},
+		{"at_vienna_trees_west.geojson", map[Basis]int{Tagged: 1386}, 0},
+	} {
+		file, err := os.ReadFile(filepath.Join(dir, tt.file))
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := collectionOf(t, file)
+		for _, f := range c.Features {
+			f.Properties.Set("kind", Tree)
+		}
+		s := NewSite(c, Reading{Key: builtInKey})
+		from := make(map[Basis]int)
+		for _, o := range s.Of(Tree) {
+			from[o.Stature.From]++
+		}
+		odd := 0
+		for _, p := range s.Problems {
+			if p.Code == "height_range" {
+				odd++
+			}
+		}
+		if !maps.Equal(from, tt.want) || odd != tt.odd {
+			t.Errorf("%s: %v with %d not believed, want %v with %d", tt.file, from, odd, tt.want, tt.odd)
+		}
+	}
+}
+
 func TestNoObstacleStandsOnItsHead(t *testing.T) {
 	check(t, 200, func(t *rapid.T) {
 		s := siteOf(t, drawProperty(t).file(home, ""))

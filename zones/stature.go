@@ -52,6 +52,9 @@ func (s *Site) statureOf(f *ingest.Feature, kind Kind, place ingest.Place) Statu
 		return Stature{}
 	}
 	st := Stature{Height: row.height, From: Assumed, Roof: roofOf(f.Properties)}
+	if h, ok := f.Properties.Number("height_m"); ok && h == 0 {
+		return Stature{From: Stated} // level with the ground; of a tree it would mean not known
+	}
 	if h, from, ok := s.knownHeight(f, st.Roof, place); ok {
 		st.Height, st.From = h, from
 	}
@@ -86,9 +89,6 @@ func (s *Site) knownHeight(f *ingest.Feature, roof Roof, place ingest.Place) (fl
 			return h, basisOf(p), true
 		}
 		s.problem(ingest.Warning, "height_range", place, fmt.Sprintf("a height of %g m is not believed, the limit is %d m", h, tallest), "give height_m in metres, or height_ft in feet")
-	}
-	if h, ok := p.Number("height_m"); ok && h == 0 && p.Has("kind") {
-		return 0, Stated, true
 	}
 	for _, key := range []string{"height", "est_height"} {
 		if text, ok := p.Tag(key); ok {

@@ -54,6 +54,7 @@ func TestHeights(t *testing.T) {
 		{`"kind":"tree","height_m":16`, "Point", 16, 4, Stated},
 		{`"kind":"tree","height_m":5`, "Point", 5, 2, Stated},
 		{`"kind":"tree","height_m":1.5`, "Point", 1.5, 1, Stated},
+		{`"kind":"tree","height_m":0`, "Point", 10, 2.5, Assumed},
 		{`"natural":"tree"`, "Point", 10, 2.5, Assumed},
 		{`"natural":"tree","leaf_type":"needleleaved"`, "Point", 12, 3, Assumed},
 		{`"natural":"tree","genus":"Malus"`, "Point", 5, 2, Assumed},
