@@ -78,7 +78,7 @@ func (s *Site) vicinityOf() func(*Object) bool {
 		}
 	}
 	return func(o *Object) bool {
-		return !bounded || o.bounds().Meets(outline.Grown(vicinity + o.Stature.farReach()))
+		return !bounded || o.bounds().Meets(outline.Grown(vicinity+o.Stature.farReach()))
 	}
 }
 
