@@ -11,6 +11,9 @@
 // [Compile] makes a site file of traced or mapped objects; [Site.Extend] works a
 // second survey into one.
 //
+// What throws shade, on the property and beyond it, is [Site.Obstacles]; its
+// heights are stated, tagged, or defaults that [Site.HeightAccount] owns up to.
+//
 // Covers partition the ground: they never overlap, and with what is unknown
 // they make up the outline. Zones tile the turf. Areas are square metres on
 // the WGS 84 ellipsoid, lengths metres.

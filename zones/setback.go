@@ -14,7 +14,7 @@ const farthest = 300
 
 // setbackOf is how far to keep away from an object, in metres, and the rule
 // that says so: nil if the file states it. 0 = no setback.
-func (s *Site) setbackOf(o *Object) (near string, distance float64, rule *SetbackRule) {
+func (s *Site) setbackOf(o *Object) (near string, distance float64, rule *shoreRule) {
 	if o.Kind != Water && o.Kind != Hazard {
 		return "", 0, nil
 	}
@@ -25,8 +25,8 @@ func (s *Site) setbackOf(o *Object) (near string, distance float64, rule *Setbac
 	if near == "" {
 		return "", 0, nil
 	}
-	r := setbackRule(s.region, near)
-	return near, r.Setback, &r
+	r := ruleOf(s.region, near)
+	return near, r.setback, &r
 }
 
 // statedSetback is the setback that the file gives an object, if it can be
@@ -52,8 +52,8 @@ func (s *Site) checkSetbacks() {
 			s.problem(ingest.Warning, "setback_range", o.Place, fmt.Sprintf("its setback is not a distance of 0 to %d m, left aside", farthest), "give setback_m in metres, or setback_ft in feet")
 			continue
 		}
-		r := setbackRule(s.region, nearOf(o.Kind, o.Feature.Properties))
-		if r.Region != "" && d < cmp.Or(r.Reduced, r.Setback) {
+		r := ruleOf(s.region, nearOf(o.Kind, o.Feature.Properties))
+		if r.region != "" && d < cmp.Or(r.reduced, r.setback) {
 			s.problem(ingest.Warning, "setback_short", o.Place, fmt.Sprintf("its setback of %.1f m is less than the rule: %s", d, r), "verify locally")
 		}
 	}
@@ -61,7 +61,7 @@ func (s *Site) checkSetbacks() {
 
 // tellSetbackRules says on which rules setbacks rest that the file does not
 // state.
-func (s *Site) tellSetbackRules(rules map[string]SetbackRule) {
+func (s *Site) tellSetbackRules(rules map[string]shoreRule) {
 	hint := "setback_m on an object, or --region, overrides a rule"
 	for _, near := range slices.Sorted(maps.Keys(rules)) {
 		s.problem(ingest.Note, "setback_rule", s.place(), rules[near].String()+"; verify locally", hint)

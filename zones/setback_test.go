@@ -38,10 +38,10 @@ func TestSetbackRules(t *testing.T) {
 		{"Maryland", "drain", 10, 0},
 		{"Atlantis", "water", 10, 0},
 	} {
-		r := setbackRule(tt.region, tt.near)
-		near(t, tt.region+" "+tt.near, r.Setback, tt.setback*0.3048, 1e-12, 0)
-		near(t, tt.region+" "+tt.near+" reduced", r.Reduced, tt.reduced*0.3048, 1e-12, 1e-12)
-		if r.Source == "" {
+		r := ruleOf(tt.region, tt.near)
+		near(t, tt.region+" "+tt.near, r.setback, tt.setback*0.3048, 1e-12, 0)
+		near(t, tt.region+" "+tt.near+" reduced", r.reduced, tt.reduced*0.3048, 1e-12, 1e-12)
+		if r.source == "" {
 			t.Errorf("%s %s has no source", tt.region, tt.near)
 		}
 	}

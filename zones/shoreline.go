@@ -29,8 +29,8 @@ const (
 type shoreline struct {
 	id, name string
 	place    ingest.Place
-	grounds  []geo.Region           // with the setback, and what is in it
-	rules    map[string]SetbackRule // that it rests on, by what they are near
+	grounds  []geo.Region         // with the setback, and what is in it
+	rules    map[string]shoreRule // that it rests on, by what they are near
 }
 
 // setbacks returns the ground kept away from water, drains and wells, on the
@@ -46,7 +46,7 @@ func (s *Site) setbacks(turf geo.Region) ([]*Object, error) {
 		}
 	}
 	var objects []*Object
-	rules := make(map[string]SetbackRule)
+	rules := make(map[string]shoreRule)
 	for _, name := range slices.Sorted(maps.Keys(lines)) {
 		l := lines[name]
 		ground, err := geo.Union(l.grounds...)
@@ -80,7 +80,7 @@ func (s *Site) keepAway(o *Object, turf geo.Bounds, lines map[string]*shoreline)
 	}
 	name := cmp.Or(o.Name, nearWords[near][0], "Hazard")
 	if lines[name] == nil {
-		lines[name] = &shoreline{name: name, rules: make(map[string]SetbackRule)}
+		lines[name] = &shoreline{name: name, rules: make(map[string]shoreRule)}
 	}
 	lines[name].with(o, ground)
 	if rule != nil {
