@@ -121,6 +121,9 @@ func (x *extending) finish() {
 		}
 	}
 	x.File.Features = append(x.File.Features, x.added...)
+	if x.how.Region != "" {
+		x.File.SetWithin("site", "region", x.how.Region)
+	}
 	if x.Revision = x.site.Revision; !x.Altered() {
 		return
 	}

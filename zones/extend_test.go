@@ -163,7 +163,7 @@ func TestWhatIsSaidOfAnObjectStays(t *testing.T) {
 		{"the width of a fence", path(5, kind(Fence, "a", `"width_m":0.2`)),
 			path(5.8, kind(Fence, "b")), `"kind":"fence","id":"a","width_m":0.2`},
 		{"map tags follow the map", polygon(kind(Bed, "osm:way/1", `"source":"imported","tags":{"natural":"scrub"}`), bed),
-			polygon(`"id":"osm:way/1","natural":"shrubbery","height":"2"`, larger), `"kind":"bed","id":"osm:way/1","source":"imported","tags":{"height":"2","natural":"shrubbery"}`},
+			polygon(`"id":"osm:way/1","natural":"shrubbery","height":"2"`, larger), `"kind":"bed","id":"osm:way/1","source":"imported","tags":{"height":"2","natural":"shrubbery"},"height_m":2,"height_from":"tagged","leaf":"deciduous"`},
 		{"map tags alone", polygon(kind(Bed, "osm:way/1", `"source":"imported","tags":{"natural":"scrub"},"notes":"wet"`), bed),
 			polygon(`"id":"osm:way/1","natural":"shrubbery"`, bed), `"kind":"bed","id":"osm:way/1","source":"imported","tags":{"natural":"shrubbery"},"notes":"wet"`},
 		{"a kind that only tags told", polygon(`"landuse":"flowerbed","id":"osm:way/1","unheard":[1]`, bed),
@@ -248,5 +248,27 @@ func TestNewDataThatIsRefused(t *testing.T) {
 				t.Errorf("file %v, told %s", x.File, told(x.Problems))
 			}
 		})
+	}
+}
+
+// A height that came from map data follows it; one that its owner states stays.
+func TestHeightsOfASecondSurvey(t *testing.T) {
+	shed := func(tags, more string) item {
+		return polygon(`"kind":"building","id":"osm:way/1","source":"imported","tags":{"building":"shed"`+tags+`}`+more, rectangle(1, 1, 4, 4))
+	}
+	for _, tt := range []struct {
+		name, stands string
+		want         float64
+		from         Basis
+	}{
+		{"a default", `,"height_m":2.8,"height_from":"assumed"`, 4, Tagged},
+		{"one that was changed", `,"height_m":3.1,"height_from":"assumed"`, 3.1, Stated},
+		{"stated", `,"height_m":3.1`, 3.1, Stated},
+	} {
+		x := extended(t, sketch{lawn, shed("", tt.stands)}.file(home, ""), sketch{shed(`,"height":"4"`, `,"height_m":4,"height_from":"tagged"`)}.file(home, ""))
+		o := NewSite(x.File, Reading{Key: builtInKey}).Of(Building)[0]
+		if o.Stature.Height != tt.want || o.Stature.From != tt.from {
+			t.Errorf("%s: %g m, %s; want %g m, %s", tt.name, o.Stature.Height, o.Stature.From, tt.want, tt.from)
+		}
 	}
 }

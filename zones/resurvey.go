@@ -36,6 +36,7 @@ func resurveyed(old, new *Object) *ingest.Feature {
 	}
 	if tags, ok := again.Raw("tags"); ok && mapped(new) {
 		props.Set("tags", tags)
+		old.graftHeight(props, again)
 	}
 	for _, key := range again.Keys() {
 		if raw, _ := again.Raw(key); key != "id" && !defaultWidth && !props.Has(key) {
@@ -43,6 +44,18 @@ func resurveyed(old, new *Object) *ingest.Feature {
 		}
 	}
 	return &f
+}
+
+// heightWords are the properties that give the height of an object that map
+// data tell of.
+var heightWords = []string{"height_m", "height_from"}
+
+// graftHeight takes the height that a later extract gives an object, unless its
+// owner states one.
+func (o *Object) graftHeight(props *ingest.Properties, from ingest.Properties) {
+	if o.Stature.From != Stated && props.Has("height_from") {
+		graft(props, from, heightWords)
+	}
 }
 
 // graft takes properties over from others, missing ones too.
@@ -107,6 +120,7 @@ func retagged(old, new *Object) *ingest.Feature {
 	f := *old.Feature
 	f.Properties = f.Properties.Clone()
 	f.Properties.Set("tags", after)
+	old.graftHeight(&f.Properties, new.Feature.Properties)
 	return &f
 }
 

@@ -12,7 +12,7 @@ import (
 
 // SiteFile returns the site's collection with its zones written into it as
 // features of kind zone, derived true, in place of those that an earlier
-// division wrote. Read again it gives the same zones with the same areas to
+// division wrote, and with the region whose setback rules it keeps. Read again it gives the same zones with the same areas to
 // 1e-6. The collection is the one the site was made from, changed in place.
 func (p *Plat) SiteFile() *ingest.Collection {
 	c := p.Site.collection
@@ -20,6 +20,9 @@ func (p *Plat) SiteFile() *ingest.Collection {
 	ids := make(map[string]bool)
 	for _, f := range c.Features {
 		ids[f.ID] = true
+	}
+	if p.Site.region != "" {
+		c.SetWithin("site", "region", p.Site.region)
 	}
 	for _, z := range p.Zones {
 		c.Features = append(c.Features, p.zoneFeature(z, ids))

@@ -2,6 +2,7 @@ package zones
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/turfplat/geo/ingest"
 )
@@ -38,7 +39,9 @@ const (
 const (
 	tallest = 500 // m, of what is believed
 	levelM  = 3.0 // m a storey; common practice, public map data are seen with 3.5 and 4.5
-	mostly  = 200 // storeys, of what is believed
+	mostly  = 150 // storeys, of what is believed
+
+	toMillimetre = 0.001 // m, to which a site file gives heights
 )
 
 // statureOf finds how high an object stands: as the file states, else as map
@@ -51,13 +54,11 @@ func (s *Site) statureOf(f *ingest.Feature, kind Kind, place ingest.Place) Statu
 	case !stands:
 		return Stature{}
 	}
-	st := Stature{Height: row.height, From: Assumed, Roof: roofOf(f.Properties)}
 	if h, ok := f.Properties.Number("height_m"); ok && h == 0 {
 		return Stature{From: Stated} // level with the ground; of a tree it would mean not known
 	}
-	if h, from, ok := s.knownHeight(f, st.Roof, place); ok {
-		st.Height, st.From = h, from
-	}
+	st := Stature{Roof: roofOf(f.Properties)}
+	st.Height, st.From = s.heightOf(f, st.Roof, row.height, place)
 	st.Roof.Height = min(st.Roof.Height, st.Height)
 	st.Base = baseOf(f.Properties, st.Height, row.thickness)
 	if !row.opaque {
@@ -70,48 +71,51 @@ func (s *Site) statureOf(f *ingest.Feature, kind Kind, place ingest.Place) Statu
 
 // treeStature is that of a tree, a row of trees or a wood.
 func (s *Site) treeStature(f *ingest.Feature, row heightRow, place ingest.Place) Stature {
-	st := Stature{Height: crownRowOf(f.Properties).height, From: Assumed, Foliage: s.foliageOf(f, place)}
+	otherwise := crownRowOf(f.Properties).height
 	if row.height > 0 {
-		st.Height = row.height
+		otherwise = row.height
 	}
-	if h, from, ok := s.knownHeight(f, Roof{}, place); ok {
-		st.Height, st.From = h, from
-	}
+	st := Stature{Foliage: s.foliageOf(f, place)}
+	st.Height, st.From = s.heightOf(f, Roof{}, otherwise, place)
 	st.Base = crownBase(st.Height)
 	return st
 }
 
-// knownHeight is what is stated or tagged of the height of an object.
-func (s *Site) knownHeight(f *ingest.Feature, roof Roof, place ingest.Place) (float64, Basis, bool) {
-	p := f.Properties
-	if h, ok := lengthOf(p, "height"); ok {
-		if h <= tallest {
-			return h, basisOf(p), true
-		}
-		s.problem(ingest.Warning, "height_range", place, fmt.Sprintf("a height of %g m is not believed, the limit is %d m", h, tallest), "give height_m in metres, or height_ft in feet")
+// heightOf is the height of an object, and what it rests on: what the file
+// states, else map tags, else a default. A height that a survey wrote, which
+// said so, rests on what it had it from, unless somebody changed it since.
+func (s *Site) heightOf(f *ingest.Feature, roof Roof, otherwise float64, place ingest.Place) (float64, Basis) {
+	known, from := mappedHeight(f.Properties, roof)
+	if from == "" {
+		known, from = otherwise, Assumed
 	}
+	h, stated := lengthOf(f.Properties, "height")
+	switch {
+	case !stated:
+		return known, from
+	case h > tallest:
+		s.problem(ingest.Warning, "height_range", place, fmt.Sprintf("a height of %g m is not believed, the limit is %d m", h, tallest), "give height_m in metres, or height_ft in feet")
+		return known, from
+	case f.Properties.Has("height_from") && math.Abs(h-known) <= toMillimetre:
+		return known, from
+	}
+	return h, Stated
+}
+
+// mappedHeight is what map tags tell of the height of an object; "" if they
+// tell nothing.
+func mappedHeight(p ingest.Properties, roof Roof) (float64, Basis) {
 	for _, key := range []string{"height", "est_height"} {
 		if text, ok := p.Tag(key); ok {
 			if h, ok := parseTagLength(text); ok && h <= tallest {
-				return h, Tagged, true
+				return h, Tagged
 			}
 		}
 	}
 	if levels, ok := tagNumber(p, "building:levels", mostly); ok && levels+roof.Height > 0 {
-		return levels*levelM + roof.Height, Levels, true
+		return levels*levelM + roof.Height, Levels
 	}
-	return 0, "", false
-}
-
-// basisOf is what a height in the file rests on: a survey that wrote it from
-// map data said so.
-func basisOf(p ingest.Properties) Basis {
-	text, _ := p.Text("height_from")
-	switch b := Basis(text); b {
-	case Tagged, Levels, Assumed:
-		return b
-	}
-	return Stated
+	return 0, ""
 }
 
 // baseOf returns the underside of what does not reach the ground: as tagged,

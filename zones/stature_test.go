@@ -19,8 +19,9 @@ func TestHeights(t *testing.T) {
 		{`"kind":"building","height_m":7.2`, "Polygon", 7.2, 0, Stated},
 		{`"kind":"building","height_ft":20`, "Polygon", 6.096, 0, Stated},
 		{`"kind":"building","height_m":0`, "Polygon", 0, 0, Stated},
-		{`"kind":"building","height_m":9,"height_from":"levels"`, "Polygon", 9, 0, Levels},
-		{`"kind":"building","height_m":9,"height_from":"a friend"`, "Polygon", 9, 0, Stated},
+		{`"kind":"building","height_m":9,"height_from":"levels","tags":{"building:levels":"3"}`, "Polygon", 9, 0, Levels},
+		{`"kind":"building","height_m":5,"height_from":"assumed"`, "Polygon", 5, 0, Assumed},
+		{`"kind":"building","height_m":9.5,"height_from":"assumed"`, "Polygon", 9.5, 0, Stated}, // changed since
 		{`"kind":"building","height_m":7,"tags":{"height":"9"}`, "Polygon", 7, 0, Stated},
 		{`"kind":"building","tags":{"building":"house"}`, "Polygon", 6.5, 0, Assumed},
 		{`"kind":"building"`, "Polygon", 5, 0, Assumed},
