@@ -75,9 +75,13 @@ type ZoneMeasure struct {
 	PerimeterM    float64 `json:"perimeter_m"`
 	SigmaM2       float64 `json:"sigma_m2"`
 	CI95M2        float64 `json:"ci95_m2"`
-	Letter        string  `json:"-"`
-	SlopePercent  float64 `json:"-"`
-	EdgingM       float64 `json:"-"`
+
+	SunHours      *float64 `json:"sun_hours,omitempty"`      // a day of direct sun, mean; nil = not known
+	DoubtfulShare float64  `json:"doubtful_share,omitempty"` // of it lies within half an hour of a limit
+
+	Letter       string  `json:"-"`
+	SlopePercent float64 `json:"-"`
+	EdgingM      float64 `json:"-"`
 }
 
 // EdgeMeasure is the length of turf edges by what they meet.
@@ -147,12 +151,16 @@ func (p *Plat) Measure(r geo.Region) AreaMeasure {
 // measure is the measure of a zone whose area and edging are known.
 func (z Zone) measure(a AreaMeasure, edging geo.Length) ZoneMeasure {
 	slope := z.Slope / 100
-	return ZoneMeasure{
+	m := ZoneMeasure{
 		ID: z.ID, Name: z.Name, Exposure: z.Exposure, Species: z.Species, Apply: z.Apply, Letter: z.Letter, SlopePercent: z.Slope,
 		AreaM2: a.AreaM2, AreaFt2: a.AreaFt2, SurfaceAreaM2: a.AreaM2 * math.Hypot(1, slope), // 1/cos(atan(slope))
 		PerimeterM: a.PerimeterM, SigmaM2: a.SigmaM2, CI95M2: a.CI95M2,
-		EdgingM: float64(edging),
+		EdgingM: float64(edging), DoubtfulShare: z.Sun.Doubtful,
 	}
+	if z.Sun.Known {
+		m.SunHours = &z.Sun.Hours
+	}
+	return m
 }
 
 func warnings(problems []ingest.Problem) []WarningMeasure {

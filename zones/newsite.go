@@ -9,6 +9,7 @@ import (
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/turf"
 )
 
 // Reading says how a collection is read as a site.
@@ -17,6 +18,16 @@ type Reading struct {
 	Repair bool    // take a ring that crosses itself for all that it goes round
 	Afresh bool    // divide the turf anew, whatever zones were written earlier
 	Region string  // whose setback rules hold, one of [SetbackRegions]; "" = that which the site names
+
+	Sun     *SunRequest // divide the turf by its sun as well; nil = not
+	Grasses *turf.Table // the grasses that are known; nil = the built-in ones
+}
+
+func (how Reading) grasses() *turf.Table {
+	if how.Grasses == nil {
+		return turf.Default()
+	}
+	return how.Grasses
 }
 
 // A casting is a feature with the part it plays.
@@ -30,7 +41,10 @@ type casting struct {
 // a frame around the property. Problems of the collection are carried over;
 // if the site is Refused it must not be measured.
 func NewSite(c *ingest.Collection, how Reading) *Site {
-	s := &Site{collection: c, afresh: how.Afresh, region: how.Region, Problems: append([]ingest.Problem(nil), c.Problems...)}
+	s := &Site{
+		collection: c, afresh: how.Afresh, region: how.Region, sun: how.Sun, grasses: how.grasses(),
+		Problems: append([]ingest.Problem(nil), c.Problems...),
+	}
 	cast := s.cast(how.Key)
 	s.Frame = geo.NewFrame(geo.Center(anchors(cast)))
 	s.lay(cast, how.Repair)

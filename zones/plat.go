@@ -12,6 +12,7 @@ type Plat struct {
 	Site   *Site
 	Ground *Ground
 	Zones  []Zone
+	Sun    *Sunlight // nil if it was not asked for, or the zones are those of an earlier division
 }
 
 // Survey lays a site out. It returns nil if the site is, or on the way gets,
@@ -26,7 +27,7 @@ func Survey(s *Site) *Plat {
 		s.checkSize(p.Ground)
 		s.checkSetbacks()
 		if !s.Refused() {
-			p.Zones, err = s.layZones(p.Ground.Cover(Turf))
+			p.Zones, p.Sun, err = s.layZones(p.Ground.Cover(Turf))
 		}
 	}
 	if err == nil && !s.Refused() {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/turf"
 )
 
 // A Site is one property: its objects, in the frame laid around it.
@@ -30,6 +31,8 @@ type Site struct {
 	afresh     bool
 	idle       int    // features that play no part
 	region     string // whose setback rules hold; "" = none's
+	sun        *SunRequest
+	grasses    *turf.Table
 }
 
 // Units are the units people read.

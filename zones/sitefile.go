@@ -50,6 +50,7 @@ func (p *Plat) zoneFeature(z Zone, ids map[string]bool) *ingest.Feature {
 		props.Set("slope_percent", z.Slope)
 	}
 	props.Set("apply", z.Apply)
+	z.Sun.write(&props)
 	props.Set("area_m2", math.Round(float64(p.Site.Frame.Area(z.Region))*1e4)/1e4)
 
 	m := p.Site.Frame.MultiPolygon(z.Region)

@@ -19,10 +19,12 @@ type Zone struct {
 	Species  string
 	Apply    bool    // false: nothing may be applied
 	Slope    float64 // percent; 0 = level or not known
+	Sun      Sunshine
 	Region   geo.Region
 
 	setback    bool              // laid round water, a drain or a well
 	properties ingest.Properties // of the object it was traced as
+	place      ingest.Place
 }
 
 const (
@@ -38,9 +40,10 @@ const (
 
 // layZones divides the turf: keepouts, then setbacks, then traced zones, the
 // smaller first, then what is left; each but the setbacks is divided by the
-// cutlines that cross it. Zones that an earlier division wrote into the file
-// take the place of the traced ones and the cutlines they came from.
-func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
+// cutlines that cross it, and at last by its sun, if that is asked for. Zones
+// that an earlier division wrote into the file take the place of the traced
+// ones and the cutlines they came from.
+func (s *Site) layZones(turf geo.Region) ([]Zone, *Sunlight, error) {
 	d := &division{site: s, turf: turf}
 	traced, derived := s.zoneObjects()
 	if s.afresh {
@@ -48,7 +51,7 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
 	}
 	setbacks, err := s.setbacks(turf)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	named := slices.Concat(s.Of(Keepout), setbacks, traced)
 	if len(derived) > 0 {
@@ -58,19 +61,20 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, error) {
 	slices.SortStableFunc(named, func(a, b *Object) int { return precedence(a) - precedence(b) })
 	for _, o := range named {
 		if err := d.take(o); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	if err := d.takeRest(len(derived) > 0); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if len(derived) > 0 {
-		return d.lettered(), d.tellOutdated(append(s.Of(Keepout), setbacks...))
+		return d.lettered(), nil, d.tellOutdated(append(s.Of(Keepout), setbacks...))
 	}
 	if err := d.cut(s.Of(Cutline)); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return d.lettered(), nil
+	light, err := d.byLight()
+	return d.lettered(), light, err
 }
 
 // precedence is the order in which objects take turf.
@@ -168,7 +172,7 @@ func (d *division) tellShared(o *Object) error {
 // zoneOf makes a zone of the turf in an object.
 func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	p := o.Feature.Properties
-	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind == ZoneKind, setback: o.Kind == setback, Region: part, properties: p}
+	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind == ZoneKind, setback: o.Kind == setback, Region: part, properties: p, place: o.Place}
 	if apply, stated := p.Bool("apply"); stated && !apply {
 		z.Apply = false
 	}
@@ -184,6 +188,7 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 			z.Slope = 0
 		}
 	}
+	z.Sun.Hours, z.Sun.Known = writtenSun(o.Feature)
 	return z
 }
 
@@ -237,7 +242,7 @@ func (d *division) takeRest(divided bool) error {
 	if err != nil {
 		return err
 	}
-	z := Zone{ID: "zone/turf", Name: "Turf", Apply: true, Region: region}
+	z := Zone{ID: "zone/turf", Name: "Turf", Apply: true, Region: region, place: d.site.place()}
 	if slices.ContainsFunc(d.zones, func(o Zone) bool { return !o.setback }) {
 		z.ID, z.Name = "zone/rest", "Rest"
 	}

@@ -1,0 +1,94 @@
+package zones
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/sun"
+)
+
+// Sunshine is the direct sun that a zone gets.
+type Sunshine struct {
+	Known    bool
+	Hours    float64 // a day, mean over the zone and the season
+	Doubtful float64 // share of the zone that lies within half an hour of a limit; 0 in zones read from a file
+}
+
+// exposureWords are what people call exposures after the name of a lawn.
+var exposureWords = map[sun.Exposure]string{sun.FullSun: "full sun", sun.PartSun: "part sun", sun.FullShade: "shade", sun.DeepShade: "deep shade"}
+
+// expose divides zones by their exposure. A zone where nothing is applied is
+// left whole, and so is one whose exposure a person stated, with a word if the
+// sun says otherwise.
+func (d *division) expose(l *Sunlight) error {
+	for _, z := range slices.Clone(d.zones) {
+		if z.Exposure != "" || !z.Apply {
+			d.light(z, l)
+			continue
+		}
+		patches, err := sun.Patches(l.Hours, z.Region, d.site.Frame, l.Limits)
+		if err != nil {
+			return err
+		}
+		if len(patches) < 2 {
+			d.light(z, l)
+			continue
+		}
+		d.part(z, patches)
+	}
+	return nil
+}
+
+// light notes the sun that a zone gets as a whole.
+func (d *division) light(z Zone, l *Sunlight) {
+	hours, doubtful := l.Hours.Mean(z.Region, l.Limits)
+	if math.IsNaN(hours) {
+		return
+	}
+	noted := &d.zones[slices.IndexFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })]
+	noted.Sun = Sunshine{true, hours, doubtful}
+	found := l.Limits.Exposure(hours)
+	switch {
+	case !z.Apply:
+	case z.Exposure == "":
+		noted.Exposure = string(found)
+	case z.Exposure != string(found):
+		d.site.problem(ingest.Warning, "exposure_differs", z.place,
+			fmt.Sprintf("zone %q is stated to be %s, but gets %.1f h of direct sun a day, which is %s: kept as stated", z.Name, exposureWords[sun.Exposure(z.Exposure)], hours, exposureWords[found]),
+			"leave the exposure out to have the zone divided by its sun")
+	}
+}
+
+// part puts the patches of a zone in its place, named as people would.
+func (d *division) part(z Zone, patches []sun.Patch) {
+	d.zones = slices.DeleteFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })
+	for _, patch := range patches {
+		p := z
+		p.ID, p.Name = d.freshID(z.ID+"-"+string(patch.Exposure)), z.Name+", "+exposureWords[patch.Exposure]
+		p.Region, p.Exposure = patch.Region, string(patch.Exposure)
+		p.Sun = Sunshine{true, patch.Hours, patch.Doubtful}
+		d.zones = append(d.zones, p)
+	}
+}
+
+// sunHours is the property of a zone that a division wrote: the hours of direct
+// sun it gets.
+const sunHours = "sun_hours"
+
+// writtenSun returns the hours that an earlier division wrote.
+func writtenSun(f *ingest.Feature) (hours float64, known bool) {
+	if !isDerived(f) {
+		return 0, false
+	}
+	hours, known = f.Properties.Number(sunHours)
+	return hours, known && hours >= 0 && hours <= 24
+}
+
+// write sets the property of a zone's feature, to less than a second.
+func (s Sunshine) write(p *ingest.Properties) {
+	if s.Known {
+		p.Set(sunHours, math.Round(s.Hours*1e4)/1e4)
+	}
+}

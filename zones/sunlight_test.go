@@ -1,0 +1,162 @@
+package zones
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+	"pgregory.net/rapid"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/sun"
+)
+
+// Zones tile the turf of any property, can be walked, read back the same, and
+// are the same when the file that they were written into is zoned again.
+func TestZonesBySunLaws(t *testing.T) {
+	check(t, 40, func(t *rapid.T) {
+		file := drawPropertyOn(t, rapid.Bool().Draw(t, "coarse")).file(home, "")
+		checkLit(t, file)
+	})
+}
+
+func checkLit(t failer, file []byte) {
+	t.Helper()
+	p := litPlat(t, file)
+	m := p.Measurement()
+	checkIdentities(t, m)
+	checkDisjoint(t, p)
+	checkWalkable(t, p, platAfresh(t, file))
+	var written bytes.Buffer
+	if err := p.SiteFile().WriteGeoJSON(&written); err != nil {
+		t.Fatalf("site file: %v", err)
+	}
+	checkSameZones(t, platOf(t, written.Bytes()).Measurement().Zones, m.Zones, 1e-6)
+	again := litPlat(t, written.Bytes()).Measurement()
+	checkSameZones(t, again.Zones, m.Zones, 1e-3) // the frame and the file's decimals move cells' middles by a micrometre
+}
+
+func platAfresh(t failer, file []byte) *Plat {
+	t.Helper()
+	p := Survey(NewSite(collectionOf(t, file), Reading{Key: builtInKey, Afresh: true}))
+	if p == nil {
+		t.Fatalf("refused: %s", file)
+	}
+	return p
+}
+
+// The sites of open map data, as they are and with all that nothing covers for
+// turf, so that it reaches up to the walls.
+func TestRealSitesBySun(t *testing.T) {
+	dir := realData(t, "sites")
+	if dir == "" {
+		t.Skip("no shared/data/sites beside the project")
+	}
+	files, err := filepath.Glob(filepath.Join(dir, "*.geojson"))
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no sites in %s: %v", dir, err)
+	}
+	for _, name := range files {
+		t.Run(filepath.Base(name), func(t *testing.T) {
+			file, err := os.ReadFile(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			checkLit(t, file)
+
+			bare := collectionOf(t, file)
+			traced := NewSite(bare, Reading{Key: builtInKey}).Of(Turf)
+			bare.Features = slices.DeleteFunc(bare.Features, func(f *ingest.Feature) bool {
+				return slices.ContainsFunc(traced, func(o *Object) bool { return o.Feature == f })
+			})
+			var written bytes.Buffer
+			if err := bare.WriteGeoJSON(&written); err != nil {
+				t.Fatal(err)
+			}
+			checkLit(t, written.Bytes())
+		})
+	}
+}
+
+// A little change, such as a house found to be a foot higher, or the lawn traced
+// anew, leaves the ids of zones as they are.
+func TestZoneIDsBySunAreStable(t *testing.T) {
+	ids := func(height string, east float64) []string {
+		house := polygon(kind(Building, "house", `"height_m":`+height), rectangle(5, -10, 35, 0))
+		var ids []string
+		for _, z := range litPlat(t, sketch{house, covering(Turf, "lawn", rectangle(0, 0, east, 20))}.file(home, "")).Zones {
+			ids = append(ids, z.ID)
+		}
+		slices.Sort(ids)
+		return ids
+	}
+	want := ids("8", 40)
+	for _, got := range [][]string{ids("8.3", 40), ids("7.7", 40), ids("8", 41)} {
+		if !slices.Equal(got, want) {
+			t.Errorf("ids %v, want %v", got, want)
+		}
+	}
+}
+
+func TestSeasonOfTheGrass(t *testing.T) {
+	sydney := orb.Point{151.2, -33.87}
+	zone := func(species string, west, east float64) item {
+		return polygon(kind(ZoneKind, species, `"species":"`+species+`"`), rectangle(west, -1, east, 11))
+	}
+	for _, tt := range []struct {
+		name   string
+		at     orb.Point
+		sketch sketch
+		want   sun.Season
+	}{
+		{"nothing known", home, sketch{lawn}, sun.Cool(home.Lat())},
+		{"south of the equator", sydney, sketch{lawn}, sun.Cool(sydney.Lat())},
+		{"warm-season grass", sydney, sketch{lawn, zone("couch", -1, 21)}, sun.Warm(sydney.Lat())},
+		{"of both seasons", home, sketch{lawn, zone("bermuda", -1, 10), zone("tall fescue", 10, 21)}, sun.Cool(home.Lat())},
+		{"moss and zoysia", home, sketch{lawn, zone("moss", -1, 10), zone("zoysia", 10, 21)}, sun.Warm(home.Lat())},
+	} {
+		request := inSun()
+		request.Season = nil
+		p := Survey(NewSite(collectionOf(t, tt.sketch.file(tt.at, "")), Reading{Key: builtInKey, Sun: request}))
+		if p == nil || p.Sun == nil {
+			t.Fatalf("%s: refused", tt.name)
+		}
+		if p.Sun.Season != tt.want {
+			t.Errorf("%s: %v, want %v", tt.name, p.Sun.Season, tt.want)
+		}
+	}
+}
+
+// A bank hides the sun where it stands behind it.
+func TestSlopesCount(t *testing.T) {
+	hours := func(aspect string) float64 {
+		bank := polygon(kind(ZoneKind, "bank", `"slope_percent":40`+aspect), rectangle(-1, -1, 21, 11))
+		return litPlat(t, sketch{lawn, bank}.file(home, "")).Zones[0].Sun.Hours
+	}
+	north, south, unknown := hours(`,"aspect_deg":0`), hours(`,"aspect_deg":180`), hours("")
+	if !(north < unknown-0.1) || !(south < unknown-0.1) { // the sun rises and sets behind either
+		t.Errorf("facing north %.2f h, south %.2f h, unknown %.2f h", north, south, unknown)
+	}
+}
+
+func TestTurfTooLargeForSun(t *testing.T) {
+	far := sketch{covering(Turf, "near", rectangle(0, 0, 40, 20)), covering(Turf, "far", rectangle(4000, 3000, 4040, 3020))}
+	s := NewSite(collectionOf(t, far.file(home, "")), Reading{Key: builtInKey, Sun: inSun()})
+	if Survey(s) != nil {
+		t.Error("surveyed all the same")
+	}
+	if got := told(s.Problems); !strings.Contains(got, "turf spread over 4.0 km by 3.0 km is too much for hours of sun") {
+		t.Errorf("told %s", got)
+	}
+}
+
+func TestNoTurfNoSun(t *testing.T) {
+	p := litPlat(t, sketch{covering(Outline, "lot", rectangle(0, 0, 10, 10)), covering(Hardscape, "court", rectangle(-1, -1, 11, 11))}.file(home, ""))
+	if p.Sun != nil || len(p.Zones) > 0 {
+		t.Errorf("sun %v, zones %v", p.Sun, p.Zones)
+	}
+}
