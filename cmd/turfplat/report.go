@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.org/turfplat/zones"
@@ -71,12 +72,29 @@ func coverTable(f figures, m zones.Measurement) *table {
 }
 
 func zoneTable(f figures, measured []zones.ZoneMeasure) *table {
-	t := newTable("llrrl")
-	t.row("zone", "", f.areaUnit(), "+/-", "")
+	sunny := slices.ContainsFunc(measured, func(z zones.ZoneMeasure) bool { return z.SunHours != nil })
+	if !sunny {
+		t := newTable("llrrl")
+		t.row("zone", "", f.areaUnit(), "+/-", "")
+		for _, z := range measured {
+			t.row(z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), remarks(f, z))
+		}
+		return t
+	}
+	t := newTable("llrrrl")
+	t.row("zone", "", f.areaUnit(), "+/-", "sun h", "")
 	for _, z := range measured {
-		t.row(z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), remarks(f, z))
+		t.row(z.Letter, z.Name, f.Area(z.AreaM2, z.CI95M2), f.PlusMinus(z.CI95M2), sunHours(z), remarks(f, z))
 	}
 	return t
+}
+
+// sunHours prints the hours of direct sun a day that a zone gets.
+func sunHours(z zones.ZoneMeasure) string {
+	if z.SunHours == nil {
+		return ""
+	}
+	return fmt.Sprintf("%.1f", *z.SunHours)
 }
 
 func remarks(f figures, z zones.ZoneMeasure) string {
@@ -88,6 +106,9 @@ func remarks(f figures, z zones.ZoneMeasure) string {
 	}
 	if z.SlopePercent > 0 {
 		said = append(said, fmt.Sprintf("slope %.0f %%, surface %s", z.SlopePercent, f.Area(z.SurfaceAreaM2, 0)))
+	}
+	if z.DoubtfulShare >= 0.005 && z.Apply {
+		said = append(said, fmt.Sprintf("%.0f %% near a limit: check on site", 100*z.DoubtfulShare))
 	}
 	if !z.Apply {
 		said = append(said, "no application")

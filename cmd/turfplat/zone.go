@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"io"
 
 	"github.com/urfave/cli/v2"
@@ -14,13 +15,19 @@ func zoneCommand(d *desk) *cli.Command {
 		Name:               "zone",
 		CustomHelpTemplate: zoneHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag()),
+		Flags:              readingFlags(sunFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "explain"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
 				return err
 			}
 			o.reading.Afresh = true
+			if err := o.readSun(c); err != nil {
+				return err
+			}
+			if c.IsSet("explain") {
+				return o.explain(c.String("explain"))
+			}
 			return o.zone()
 		},
 	}
@@ -37,6 +44,7 @@ type zonedSite struct {
 	ID    string              `json:"id"`
 	Name  string              `json:"name"`
 	Zones []zones.ZoneMeasure `json:"zones"`
+	Sun   *sunAccount         `json:"sun,omitempty"`
 }
 
 // zone writes the site files with their zones. Where they go to a file, the
@@ -50,7 +58,7 @@ func (o *order) zone() error {
 			if count++; count > 1 && !o.lines {
 				return usageErrorf("several sites are written one a line: add --lines")
 			}
-			told, units = zonedSite{s.measure.ID, s.measure.Name, s.measure.Zones}, s.site.Units
+			told, units = zonedSite{s.measure.ID, s.measure.Name, s.measure.Zones, sunAccountOf(s)}, s.site.Units
 			return o.writeSite(w, s.plat.SiteFile())
 		})
 	})
@@ -60,7 +68,10 @@ func (o *order) zone() error {
 	if o.json {
 		return writeJSON(o.out, zoneDocument{zoneSchema, []zonedSite{told}}, " ")
 	}
-	_, err := zoneTable(figuresIn(units), told.Zones).WriteTo(o.out)
+	if _, err := zoneTable(figuresIn(units), told.Zones).WriteTo(o.out); err != nil || told.Sun == nil {
+		return err
+	}
+	_, err := fmt.Fprintf(o.out, "\n%s\n", told.Sun)
 	return err
 }
 
@@ -87,8 +98,21 @@ property or beyond: as far as the object's setback_m says, else the rule of the
 region, else a proposal. Rules change: verify them locally. A rim under 0.5 m
 that a keepout along the water leaves of a setback becomes part of the keepout.
 
+With --sun the hours of direct sun a day, the mean over a season, are worked out
+from the heights of buildings, trees, hedges and fences, on the property and
+around it. Zones whose exposure nobody stated are divided into full sun, part
+sun, shade and deep shade, in pieces that can be walked: none under 14 m2
+(150 ft2) or 1.5 m (5 ft) wide, unless the lawn itself is. Heights that the file
+does not give are assumed, and that is told; turf within half an hour of a limit
+is to be checked on site. --explain tells of one spot what takes its sun, in
+place of the site file.
+
 Flags:
+` + sunHelp + `    --explain LON,LAT
+                   which object takes which hours of sun at one spot
 ` + readingHelp + linesHelp + outHelp + `
 Example:
     $ turfplat zone yard.geojson -o yard-zones.geojson
+    $ turfplat zone --sun --season 04-15..10-15 yard.geojson -o yard-zones.geojson
+    $ turfplat zone --sun --explain -93.0995,44.9502 yard.geojson
 `
