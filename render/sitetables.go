@@ -116,7 +116,7 @@ func (d *draft) bars() bool {
 func (d *draft) zoneText(z zones.ZoneMeasure) string {
 	name := shortened(d.letters.of(z.Name), Regular, tableSize, twoLines)
 	var known []string
-	if words, ok := exposures[z.Exposure]; ok {
+	if words, ok := exposures[z.Exposure]; ok && !z.NameTellsExposure() {
 		known = append(known, words)
 	}
 	if species := d.letters.of(z.Species); species != "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/sun"
@@ -71,6 +72,12 @@ func (d *division) part(z Zone, patches []sun.Patch) {
 		p.Sun = Sunshine{true, patch.Hours, patch.Doubtful}
 		d.zones = append(d.zones, p)
 	}
+}
+
+// NameTellsExposure reports whether a zone's name tells its exposure already.
+func (z ZoneMeasure) NameTellsExposure() bool {
+	words, known := exposureWords[sun.Exposure(z.Exposure)]
+	return known && strings.HasSuffix(z.Name, ", "+words)
 }
 
 // sunHours is the property of a zone that a division wrote: the hours of direct

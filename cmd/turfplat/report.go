@@ -97,17 +97,22 @@ func sunHours(z zones.ZoneMeasure) string {
 	return fmt.Sprintf("%.1f", *z.SunHours)
 }
 
+// worthALook is the share of a zone near a limit of exposure that people are
+// told of.
+const worthALook = 0.05
+
 func remarks(f figures, z zones.ZoneMeasure) string {
 	var said []string
-	for _, s := range []string{z.Exposure, z.Species} {
-		if s != "" {
-			said = append(said, s)
-		}
+	if z.Exposure != "" && !z.NameTellsExposure() {
+		said = append(said, z.Exposure)
+	}
+	if z.Species != "" {
+		said = append(said, z.Species)
 	}
 	if z.SlopePercent > 0 {
 		said = append(said, fmt.Sprintf("slope %.0f %%, surface %s", z.SlopePercent, f.Area(z.SurfaceAreaM2, 0)))
 	}
-	if z.DoubtfulShare >= 0.005 && z.Apply {
+	if z.DoubtfulShare >= worthALook && z.Apply {
 		said = append(said, fmt.Sprintf("%.0f %% near a limit: check on site", 100*z.DoubtfulShare))
 	}
 	if !z.Apply {
