@@ -1,0 +1,79 @@
+package geo
+
+import "math"
+
+// roundness is how far, in metres, the chord of a round join of Offset may run
+// from its arc.
+const roundness = 0.0005
+
+// mostMeetingsOfOffset is far beyond what the edge of a walked lawn makes.
+const mostMeetingsOfOffset = 1 << 18
+
+// Offset returns the ground within d metres of the region or, for negative d,
+// the ground of the region farther than -d from its edge. Joins are round, and
+// the distance is right to 1 mm wherever the edge runs.
+//
+// Each edge sweeps a strip and each bent vertex a sector. Their sides are
+// drawn as one line beside each ring, through the vertex itself where strips
+// overlap; the ground it winds round is that which no strip covers, or, for
+// positive d, that which any does.
+func (r Region) Offset(d float64) (Region, error) {
+	if r.Empty() || d == 0 {
+		return r, nil
+	}
+	var beside linework
+	for _, p := range r.polygons {
+		for _, ring := range p.Rings() {
+			if line := ring.beside(d).withoutRepeats(); len(line) > 2 {
+				beside = append(beside, line)
+			}
+		}
+	}
+	noded, _, err := beside.noded(mostMeetingsOfOffset)
+	if err != nil {
+		return Region{}, err
+	}
+	l := spokes([2]linework{noded})
+	return l.ground(func(w winding) bool { return w[0] > 0 }), nil
+}
+
+// beside returns the line d metres to the right of a ring.
+func (r Ring) beside(d float64) Ring {
+	var line Ring
+	for i, a := range r {
+		b, c := r.next(i), r[(i+2)%len(r)]
+		in, out := a.normal(b), b.normal(c)
+		line = append(line, a.plus(in.times(d)).snapped(), b.plus(in.times(d)).snapped())
+		if turn := orientation(a, b, c); turn < 0 == (d > 0) || turn == 0 && in.dot(out) > 0 {
+			line = append(line, b)
+		} else {
+			line = append(line, b.arc(in, out, d)...)
+		}
+	}
+	return line
+}
+
+// arc returns the stations between two normals round p, on the side on which
+// the line beside turns.
+func (p XY) arc(in, out XY, d float64) Ring {
+	radius := math.Abs(d)
+	turn := math.Atan2(in.cross(out), in.dot(out))
+	if turn < 0 == (d > 0) { // straight back, and rounding
+		turn = math.Copysign(math.Pi, d)
+	}
+	most := 2 * math.Acos(1-min(1, 2*roundness/radius)) // twice: half of it lies outside
+	n := math.Ceil(math.Abs(turn) / most)
+	var stations Ring
+	reach := d * 2 / (1 + math.Cos(turn/n/2)) // half inside the arc, half outside
+	for k := 1.0; k < n; k++ {
+		sin, cos := math.Sincos(turn * k / n)
+		stations = append(stations, p.plus(XY{in.X*cos - in.Y*sin, in.X*sin + in.Y*cos}.times(reach)).snapped())
+	}
+	return stations
+}
+
+// normal returns the unit vector to the right of the way from p to q.
+func (p XY) normal(q XY) XY {
+	way := q.minus(p)
+	return XY{way.Y, -way.X}.times(1 / way.norm())
+}
