@@ -2,8 +2,8 @@ package geo
 
 import "math"
 
-// roundness is how far, in metres, the chord of a round join of Offset may run
-// from its arc.
+// roundness is how far, in metres, a round join of Offset may run beside its
+// arc.
 const roundness = 0.0005
 
 // mostMeetingsOfOffset is far beyond what the edge of a walked lawn makes.
@@ -61,7 +61,7 @@ func (p XY) arc(in, out XY, d float64) Ring {
 	if turn < 0 == (d > 0) { // straight back, and rounding
 		turn = math.Copysign(math.Pi, d)
 	}
-	most := 2 * math.Acos(1-min(1, 2*roundness/radius)) // twice: half of it lies outside
+	most := 2 * math.Acos(1-min(1, 2*roundness/radius)) // twice: half of the bow lies outside
 	n := math.Ceil(math.Abs(turn) / most)
 	var stations Ring
 	reach := d * 2 / (1 + math.Cos(turn/n/2)) // half inside the arc, half outside

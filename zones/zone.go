@@ -17,8 +17,9 @@ type Zone struct {
 	Letter   string // A, B ... on maps and in tables
 	Exposure string // full, part, shade, deep; "" = not known
 	Species  string
-	Apply    bool    // false: nothing may be applied
-	Slope    float64 // percent; 0 = level or not known
+	Apply    bool     // false: nothing may be applied
+	Slope    float64  // percent; 0 = level or not known
+	Aspect   *float64 // degrees clockwise from north that the slope faces; nil = not known
 	Sun      Sunshine
 	Region   geo.Region
 
@@ -189,6 +190,9 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 		}
 	}
 	z.Sun.Hours, z.Sun.Known = writtenSun(o.Feature)
+	if aspect, ok := p.Number("aspect_deg"); ok {
+		z.Aspect = &aspect
+	}
 	return z
 }
 

@@ -1,0 +1,118 @@
+package lanes
+
+import (
+	"math"
+
+	"example.org/turfplat/geo"
+)
+
+// stretch is the greatest length, in metres, of a part of a lane over which
+// what lies beside it is taken as the same.
+const (
+	shieldedStretch = 0.5
+	openStretch     = 10.0
+)
+
+// A stroke is a straight part of a lane and what it leaves to its sides.
+type stroke struct {
+	a, b       geo.XY
+	dir        geo.XY
+	length     float64
+	begin, end geo.XY // normals of the lines that divide it from the parts before and after
+	shield     shield
+}
+
+// strokes divides a lane into strokes. Around a bend each place belongs to the
+// stroke on its side of the line that halves the bend.
+func strokes(l Lane, p Pattern, e edges) []stroke {
+	line, shields := divided(l.Line, openStretch), []shield(nil)
+	if l.Pass == Header {
+		line = divided(l.Line, shieldedStretch)
+		shields = e.shields(line, p)
+	}
+	all := make([]stroke, len(line)-1)
+	for i := range all {
+		a, b := line[i], line[i+1]
+		dir := unit(minus(b, a))
+		all[i] = stroke{a: a, b: b, dir: dir, length: distance(a, b), begin: dir, end: dir, shield: shield{math.Inf(1), math.Inf(1)}}
+		if shields != nil {
+			all[i].shield = shields[i]
+		}
+	}
+	for i := range all {
+		if i > 0 {
+			halve(&all[i-1], &all[i])
+		}
+	}
+	if n := len(all); l.Line[0] == l.Line[len(l.Line)-1] && n > 1 {
+		halve(&all[n-1], &all[0])
+	}
+	return all
+}
+
+// halve divides two strokes that meet, unless the walker turns round there.
+func halve(s, o *stroke) {
+	const about = 0.5 // |d+d'| at a bend of 151 degrees
+	if both := plus(s.dir, o.dir); norm(both) > about {
+		s.end, o.begin = both, both
+	}
+}
+
+// divided returns a line with a position at least every step metres.
+func divided(l geo.Line, step float64) geo.Line {
+	parts := l[:1:1]
+	for i := 1; i < len(l); i++ {
+		n := math.Ceil(distance(l[i-1], l[i]) / step)
+		for k := 1.0; k < n; k++ {
+			parts = append(parts, toward(l[i-1], l[i], k/n))
+		}
+		if n > 0 {
+			parts = append(parts, l[i])
+		}
+	}
+	return parts
+}
+
+// leaves returns what a stroke leaves at a place, in parts of the output of
+// one metre to a square metre. A side that is shielded leaves all its output
+// on the turf, evenly between the lane and the hard edge.
+func (s stroke) leaves(q geo.XY, p Pattern, turf bool) float64 {
+	from := minus(q, s.a)
+	if dot(from, s.begin) < 0 || dot(minus(q, s.b), s.end) >= 0 {
+		return 0
+	}
+	left, right := p.Reach()
+	if u := dot(from, s.dir); u < -max(left, right) || u > s.length+max(left, right) {
+		return 0
+	}
+	x := cross(from, s.dir) // to the right
+	side, reach, throw := 1, right, s.shield.right
+	if x < 0 {
+		side, reach, throw = -1, left, s.shield.left
+	}
+	if math.IsInf(throw, 1) {
+		if math.Abs(x) > reach {
+			return 0
+		}
+		return p.catch(x) / p.output
+	}
+	if math.Abs(x) > throw || !turf {
+		return 0
+	}
+	return p.half(side) / throw
+}
+
+// half is the share of the output that falls to a side, -1 the left.
+func (p Pattern) half(side int) float64 {
+	if side < 0 {
+		return p.left
+	}
+	return 1 - p.left
+}
+
+// bounds is the rectangle that a stroke may reach.
+func (s stroke) bounds(p Pattern) geo.Bounds {
+	left, right := p.Reach()
+	reach := max(left, right) * math.Sqrt2
+	return geo.Region{}.Bounds().With(s.a).With(s.b).Grown(reach)
+}

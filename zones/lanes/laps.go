@@ -1,0 +1,117 @@
+package lanes
+
+import (
+	"example.org/turfplat/geo"
+)
+
+// A belt is what is walked along the edge of some ground: closed laps half a
+// swath inside it, an axis line in each arm too narrow for laps, and the
+// ground that both leave for others.
+type belt struct {
+	laps []geo.Line // closed; the ground beyond lies to the right
+	axes []geo.Line
+	core geo.Region // within the laps
+	rest geo.Region
+}
+
+// trifle is a deviation, in metres, that makes no difference to one who walks.
+const trifle = 0.01
+
+// beltOf lays a belt of a swath along the edge of some ground. Arms narrower
+// than least get no axis: what lies along them serves them.
+func beltOf(ground geo.Region, swath, least float64) (belt, error) {
+	var b belt
+	var err error
+	if b.core, err = ground.Offset(-swath / 2); err != nil {
+		return b, err
+	}
+	for _, p := range b.core.Polygons() {
+		for _, ring := range p.Rings() {
+			b.laps = append(b.laps, eased(closed(ring), trifle))
+		}
+	}
+	arms, err := armsOf(ground, b.core, swath, least)
+	if err != nil {
+		return b, err
+	}
+	for _, arm := range arms {
+		b.axes = append(b.axes, axesOf(arm, least/4, swath/2)...)
+	}
+	b.rest, err = ground.Offset(-swath)
+	return b, err
+}
+
+// eased returns a closed line without positions that lie within tolerance
+// metres of a straight way past them. Its longest side stays.
+func eased(l geo.Line, tolerance float64) geo.Line {
+	l = startedAt(l, longestSide(l))
+	n := len(l)
+	return append(l[:1:1], simplified(l[1:n:n], tolerance)...)
+}
+
+// easedRings returns the rings of a region, eased.
+func easedRings(r geo.Region, tolerance float64) []geo.Ring {
+	var rings []geo.Ring
+	for _, p := range r.Polygons() {
+		for _, ring := range p.Rings() {
+			l := eased(closed(ring), tolerance)
+			rings = append(rings, geo.Ring(l[:len(l)-1]))
+		}
+	}
+	return rings
+}
+
+// meanWidth is the width of the strip that has a region's area and perimeter.
+func meanWidth(r geo.Region) float64 {
+	var perimeter float64
+	edgesOf(r, func(a, b geo.XY) { perimeter += distance(a, b) })
+	return 2 * areaOf([]geo.Region{r}) / perimeter
+}
+
+func closed(ring geo.Ring) geo.Line {
+	return append(append(geo.Line(nil), ring...), ring[0])
+}
+
+// armsOf returns the parts of the ground that laps round the core do not
+// reach, but for what is left in corners: all that holds a disc of half the
+// least width, a quarter of it in radius.
+func armsOf(ground, core geo.Region, swath, least float64) ([]geo.Region, error) {
+	left, err := besideLaps(ground, core, swath)
+	if err != nil {
+		return nil, err
+	}
+	var arms []geo.Region
+	for _, piece := range left {
+		heart, err := piece.Offset(-least / 4)
+		if err != nil {
+			return nil, err
+		}
+		if !heart.Empty() {
+			arms = append(arms, piece)
+		}
+	}
+	return arms, nil
+}
+
+// besideLaps returns the pieces of the ground that laps round the core do not
+// reach.
+func besideLaps(ground, core geo.Region, swath float64) ([]geo.Region, error) {
+	served, err := core.Offset(swath / 2)
+	if err != nil {
+		return nil, err
+	}
+	left, err := geo.Difference(ground, served)
+	return left.Pieces(), err
+}
+
+// stints returns the belt as stints, each walked a number of times.
+func (b belt) stints(spacing float64, rounds int) []stint {
+	var all []stint
+	for _, l := range b.laps {
+		all = append(all, stint{rows: repeated([]geo.Line{l}, rounds), lap: true, pitch: spacing})
+	}
+	for _, l := range b.axes {
+		all = append(all, stint{rows: repeated([]geo.Line{l}, rounds), pitch: spacing})
+	}
+	return all
+}

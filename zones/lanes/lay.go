@@ -1,0 +1,180 @@
+package lanes
+
+import (
+	"errors"
+	"math"
+
+	"example.org/turfplat/geo"
+)
+
+// Work is what is to be spread, and how.
+type Work struct {
+	Pattern  Pattern
+	Mode     Mode
+	Shield   Side // the side of the spreader that has the deflector; Right if not set
+	Practice Practice
+}
+
+// A Side is a side of a lane, as its walker sees it.
+type Side string
+
+// The sides.
+const (
+	Neither Side = ""
+	Left    Side = "left"
+	Right   Side = "right"
+	Both    Side = "both"
+)
+
+// Pass is the part of the work that a lane belongs to.
+type Pass string
+
+// The passes.
+const (
+	Header Pass = "header"
+	Fill   Pass = "fill"
+)
+
+// A Lane is a line as it is walked, spreading or on the way to where the next
+// one starts.
+type Lane struct {
+	Pass      Pass
+	N         int // counts the lanes that spread; a way there has the number of the lane it leads to
+	Zone      string
+	Line      geo.Line // closed for a lap
+	Spreading bool
+	Spacing   float64 // m, to the lanes beside it
+	Deflector Side    // the sides on which a hard edge lies within the throw
+}
+
+// A Plan is lanes in walking order.
+type Plan struct {
+	Work    Work
+	Lanes   []Lane
+	Walked  []geo.Region // the ground that lanes serve, a region a plot
+	Hand    []geo.Region // what is too narrow for them
+	Turns   int          // times that spreading stops for another lane
+	Cut     []int        // lanes to which there is no way but across a bed or through a building
+	Refills []geo.XY
+}
+
+// Lay lays lanes over a yard: header laps inside each edge, then rows within
+// them, at the heading that takes the least walking, in an order that keeps
+// the ways between them short.
+func Lay(y Yard, w Work) (Plan, error) {
+	if !(w.Pattern.Swath() > 0) {
+		return Plan{}, errors.New("a pattern without a swath lays no lanes")
+	}
+	plan := Plan{Work: w, Refills: y.Refills}
+	var tasks []task
+	for i, p := range y.Plots {
+		walked, hand, err := y.ground(p, w.Practice)
+		if err != nil {
+			return Plan{}, err
+		}
+		plan.Walked, plan.Hand = append(plan.Walked, walked), append(plan.Hand, hand)
+		for _, piece := range walked.Pieces() {
+			more, err := w.tasks(piece, y, i)
+			if err != nil {
+				return Plan{}, err
+			}
+			group := len(tasks)
+			for _, t := range more {
+				t.group = group
+				tasks = append(tasks, t)
+			}
+		}
+	}
+	y.order(&plan, tasks)
+	y.tellDeflectors(&plan)
+	return plan, nil
+}
+
+// tasks returns the stints that serve one piece of ground.
+func (w Work) tasks(piece geo.Region, y Yard, plot int) ([]task, error) {
+	swath := w.Pattern.Swath()
+	b, err := beltOf(piece, swath, w.Practice.HandWidth)
+	if err != nil {
+		return nil, err
+	}
+	room, err := y.room(b.core, w.Pattern)
+	if err != nil {
+		return nil, err
+	}
+	f := filler{spacing: w.Mode.spacing(swath), turnWay: w.Practice.turnWay(), along: y.Plots[plot].Contour, crossed: w.Mode == Cross, room: room}
+	inner, err := f.fill(b.rest, 0)
+	if err != nil {
+		return nil, err
+	}
+	header := b.stints(swath, w.Mode.Rounds())
+	var tasks []task
+	for i, s := range append(header, inner.stints...) {
+		t := task{stint: s, plot: plot, pass: Fill}
+		if i < len(header) {
+			t.pass = Header
+		}
+		if t.clear(y.Posts, piece); len(t.rows) > 0 {
+			tasks = append(tasks, t)
+		}
+	}
+	return tasks, nil
+}
+
+// repeated returns lines that are walked several times.
+func repeated(rows []geo.Line, rounds int) []geo.Line {
+	var again []geo.Line
+	for range rounds {
+		again = append(again, rows...)
+	}
+	return again
+}
+
+// clear leads the rows of a task round posts.
+func (t *task) clear(posts []Post, ground geo.Region) {
+	var led []geo.Line
+	for _, r := range t.rows {
+		if t.lap {
+			r = startedClear(r, posts)
+		}
+		if r = bent(r, posts, ground); len(r) > 1 {
+			led = append(led, r)
+		}
+	}
+	t.rows = led
+}
+
+// startedClear returns a closed line started at a position outside all posts'
+// rings, if it has one.
+func startedClear(l geo.Line, posts []Post) geo.Line {
+	for i := range l {
+		clear := true
+		for _, p := range posts {
+			clear = clear && !p.holds(l[i])
+		}
+		if clear {
+			return startedAt(l, i)
+		}
+	}
+	return l
+}
+
+// startedAt returns a closed line started at another of its positions.
+func startedAt(l geo.Line, i int) geo.Line {
+	if i == 0 || i == len(l)-1 {
+		return l
+	}
+	started := append(append(geo.Line(nil), l[i:]...), l[1:i]...)
+	return append(started, l[i])
+}
+
+// longestSide returns the index of the position at which a line's longest side
+// starts.
+func longestSide(l geo.Line) int {
+	best, at := -1.0, 0
+	for i := 1; i < len(l); i++ {
+		if d := math.Round(distance(l[i-1], l[i]) * 1e4); d > best {
+			best, at = d, i-1
+		}
+	}
+	return at
+}

@@ -1,0 +1,87 @@
+package lanes
+
+import (
+	"math"
+	"slices"
+
+	"example.org/turfplat/geo"
+)
+
+// A triangle is three stations of a mesh, counter-clockwise.
+type triangle [3]int
+
+// meshOf divides a region into triangles between stations on its edge, step
+// metres apart, none of which has another station in its circle (Bowyer 1981,
+// Watson 1981). The step must be small beside the region's width.
+func meshOf(r geo.Region, step float64) ([]geo.XY, []triangle) {
+	at := stationsOn(r, step)
+	n := len(at)
+	at = append(at, around(r.Bounds())...)
+	mesh := []triangle{{n, n + 1, n + 2}}
+	for i := range n {
+		mesh = insert(mesh, at, i)
+	}
+	within := mesh[:0]
+	for _, t := range mesh {
+		if max(t[0], t[1], t[2]) < n && r.Contains(times(plus(plus(at[t[0]], at[t[1]]), at[t[2]]), 1./3)) {
+			within = append(within, t)
+		}
+	}
+	return at[:n], within
+}
+
+// stationsOn returns stations along the edges of a region, each moved by some
+// micrometres, as circles through four of them could be drawn in two ways.
+func stationsOn(r geo.Region, step float64) []geo.XY {
+	const golden, tiny = 0.6180339887498949, 1e-5
+	var at []geo.XY
+	edgesOf(r, func(a, b geo.XY) {
+		n := math.Ceil(distance(a, b) / step)
+		for k := range int(n) {
+			i := float64(len(at) + 1)
+			_, f := math.Modf(i * golden)
+			_, g := math.Modf(i * golden * golden)
+			at = append(at, plus(toward(a, b, float64(k)/n), geo.XY{X: tiny * f, Y: tiny * g}))
+		}
+	})
+	return at
+}
+
+// around returns the corners of a triangle far around bounds.
+func around(b geo.Bounds) []geo.XY {
+	middle := toward(b.Min, b.Max, 0.5)
+	far := 100 * max(b.Width(), b.Height())
+	return []geo.XY{plus(middle, geo.XY{X: -far, Y: -far}), plus(middle, geo.XY{X: far, Y: -far}), plus(middle, geo.XY{Y: far})}
+}
+
+// insert puts a station into a mesh: the triangles whose circles hold it give
+// way to a fan around it.
+func insert(mesh []triangle, at []geo.XY, i int) []triangle {
+	var rim [][2]int
+	kept := mesh[:0]
+	for _, t := range mesh {
+		if !inCircle(at[t[0]], at[t[1]], at[t[2]], at[i]) {
+			kept = append(kept, t)
+			continue
+		}
+		for k := range 3 {
+			side := [2]int{t[k], t[(k+1)%3]}
+			if j := slices.Index(rim, [2]int{side[1], side[0]}); j >= 0 {
+				rim = slices.Delete(rim, j, j+1)
+			} else {
+				rim = append(rim, side)
+			}
+		}
+	}
+	for _, side := range rim {
+		kept = append(kept, triangle{side[0], side[1], i})
+	}
+	return kept
+}
+
+// inCircle reports whether p lies in the circle through a, b and c, which run
+// counter-clockwise.
+func inCircle(a, b, c, p geo.XY) bool {
+	a, b, c = minus(a, p), minus(b, p), minus(c, p)
+	return dot(a, a)*cross(b, c)+dot(b, b)*cross(c, a)+dot(c, c)*cross(a, b) > 0
+}

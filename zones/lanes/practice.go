@@ -1,0 +1,64 @@
+package lanes
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Practice holds the figures of the trade that lanes are laid by.
+type Practice struct {
+	Speed        float64 // m/s, walking
+	Turn         float64 // s
+	Refill       float64 // s, walking to it not counted
+	HandWidth    float64 // m; narrower strips are done by hand
+	TrunkRing    float64 // m, radius kept round a trunk
+	HazardRing   float64 // m, radius kept round a hazard
+	FenceStrip   float64 // m, half-width of a fence
+	ContourSlope float64 // percent; steeper ground is walked along the contour
+	Covered      float64 // share of the rate from which ground counts as covered
+	Doubled      float64 // share of the rate from which ground counts as doubled
+}
+
+// practiceCSV holds a row a figure, and on what it rests.
+//
+//go:embed practice.csv
+var practiceCSV string
+
+// CommonPractice returns the built-in figures.
+func CommonPractice() Practice { return commonPractice }
+
+var commonPractice = mustReadPractice(practiceCSV)
+
+// mustReadPractice panics on a malformed table: it is part of the program.
+func mustReadPractice(table string) Practice {
+	rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
+	if err != nil {
+		panic(fmt.Sprintf("lanes: practice.csv: %v", err))
+	}
+	figures := make(map[string]float64)
+	for _, row := range rows[1:] {
+		v, err := strconv.ParseFloat(row[1], 64)
+		if err != nil || v <= 0 {
+			panic(fmt.Sprintf("lanes: practice.csv: bad row %q", row))
+		}
+		figures[row[0]] = v
+	}
+	take := func(name string) float64 {
+		v, ok := figures[name]
+		if !ok {
+			panic("lanes: practice.csv: no row " + name)
+		}
+		return v
+	}
+	return Practice{
+		Speed: take("speed"), Turn: take("turn"), Refill: take("refill"), HandWidth: take("hand_width"),
+		TrunkRing: take("trunk_ring"), HazardRing: take("hazard_ring"), FenceStrip: take("fence_strip"),
+		ContourSlope: take("contour_slope"), Covered: take("covered"), Doubled: take("doubled"),
+	}
+}
+
+// turnWay is the way, in metres, that a turn costs as much time as.
+func (p Practice) turnWay() float64 { return p.Turn * p.Speed }

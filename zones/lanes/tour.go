@@ -1,0 +1,198 @@
+package lanes
+
+import (
+	"math"
+
+	"example.org/turfplat/geo"
+)
+
+// A tour puts tasks in order and picks a course for each, so that the ways
+// between them are short.
+type tour struct {
+	tasks    []task
+	courses  [][]course
+	walker   *walker
+	from, to []geo.XY // where it may start and end; none = anywhere
+	places   map[geo.XY]int
+	ways     [][]float64 // between places, NaN until asked for
+}
+
+// A leg is a task in a tour and the number of its course.
+type leg struct{ task, course int }
+
+// mostExact is the number of tasks up to which every order is weighed.
+const mostExact = 10
+
+func newTour(tasks []task, w *walker, shield Side, from, to []geo.XY) *tour {
+	t := &tour{tasks: tasks, walker: w, from: from, to: to, places: make(map[geo.XY]int)}
+	for _, task := range tasks {
+		t.courses = append(t.courses, task.courses(w, shield))
+	}
+	return t
+}
+
+// best returns the order found: the best of all for up to ten tasks, else one
+// that no move of a few tasks, or turning of a stretch, makes shorter.
+func (t *tour) best() []leg {
+	if len(t.tasks) <= mostExact {
+		return t.exact()
+	}
+	legs := t.nearest()
+	for range 20 {
+		before := t.length(legs)
+		for t.improve(legs) {
+		}
+		legs = t.polished(legs)
+		if t.length(legs) > before-1e-6 {
+			break
+		}
+	}
+	return legs
+}
+
+// way is the length of the walk between two places.
+func (t *tour) way(a, b geo.XY) float64 {
+	i, j := t.place(a), t.place(b)
+	if i == j {
+		return 0
+	}
+	if i < j {
+		i, j, a, b = j, i, b, a
+	}
+	if math.IsNaN(t.ways[i][j]) {
+		t.ways[i][j] = t.walker.way(a, b)
+	}
+	return t.ways[i][j]
+}
+
+func (t *tour) place(p geo.XY) int {
+	if i, ok := t.places[p]; ok {
+		return i
+	}
+	i := len(t.ways)
+	row := make([]float64, i)
+	for j := range row {
+		row[j] = math.NaN()
+	}
+	t.places[p], t.ways = i, append(t.ways, row)
+	return i
+}
+
+func (t *tour) course(l leg) course { return t.courses[l.task][l.course] }
+
+// link is the way from one leg to the next; before the first and after the
+// last it leads from the start and to the end.
+func (t *tour) link(a, b leg) float64 {
+	switch {
+	case a.task < 0 && b.task < 0:
+		return 0
+	case a.task < 0:
+		_, d := t.nearestOf(t.from, t.course(b).entry())
+		return d
+	case b.task < 0:
+		_, d := t.nearestOf(t.to, t.course(a).exit())
+		return d
+	}
+	return t.way(t.course(a).exit(), t.course(b).entry())
+}
+
+// nearestOf returns the one of some places that is nearest to another, and the
+// way there; 0 if there are none.
+func (t *tour) nearestOf(places []geo.XY, p geo.XY) (best []geo.XY, least float64) {
+	for i, q := range places {
+		if d := t.way(q, p); i == 0 || d < least {
+			best, least = places[i:i+1], d
+		}
+	}
+	return best, least
+}
+
+// nowhere stands before the first leg and after the last.
+var nowhere = leg{-1, 0}
+
+func at(legs []leg, i int) leg {
+	if i < 0 || i >= len(legs) {
+		return nowhere
+	}
+	return legs[i]
+}
+
+func (t *tour) length(legs []leg) float64 {
+	sum := 0.0
+	for i := 0; i <= len(legs); i++ {
+		sum += t.link(at(legs, i-1), at(legs, i))
+		if i < len(legs) {
+			sum += t.course(legs[i]).inner
+		}
+	}
+	return sum
+}
+
+// nearest goes on to the task that is nearest, again and again.
+func (t *tour) nearest() []leg {
+	var legs []leg
+	done := make([]bool, len(t.tasks))
+	last := nowhere
+	for range t.tasks {
+		best, least := nowhere, math.Inf(1)
+		for k := range t.tasks {
+			if done[k] || t.waits(k, done) {
+				continue
+			}
+			for c := range t.courses[k] {
+				if d := t.link(last, leg{k, c}); d < least {
+					best, least = leg{k, c}, d
+				}
+			}
+		}
+		legs, last = append(legs, best), best
+		done[best.task] = true
+	}
+	return legs
+}
+
+// waits reports whether a task must come after one that is not done.
+func (t *tour) waits(k int, done []bool) bool {
+	for o := range t.tasks {
+		if !done[o] && t.tasks[o].before(t.tasks[k]) {
+			return true
+		}
+	}
+	return false
+}
+
+// polished returns the legs in the same order with the best course for each
+// (Viterbi 1967).
+func (t *tour) polished(legs []leg) []leg {
+	cost := []float64{0}
+	from := make([][]int, len(legs))
+	for i, l := range legs {
+		next := make([]float64, len(t.courses[l.task]))
+		from[i] = make([]int, len(next))
+		for c := range next {
+			next[c] = math.Inf(1)
+			for b, before := range cost {
+				last := nowhere
+				if i > 0 {
+					last = leg{legs[i-1].task, b}
+				}
+				if d := before + t.link(last, leg{l.task, c}) + t.courses[l.task][c].inner; d < next[c] {
+					next[c], from[i][c] = d, b
+				}
+			}
+		}
+		cost = next
+	}
+	best, least := 0, math.Inf(1)
+	for c, d := range cost {
+		if d += t.link(leg{legs[len(legs)-1].task, c}, nowhere); d < least {
+			best, least = c, d
+		}
+	}
+	polished := make([]leg, len(legs))
+	for i := len(legs) - 1; i >= 0; i-- {
+		polished[i] = leg{legs[i].task, best}
+		best = from[i][best]
+	}
+	return polished
+}
