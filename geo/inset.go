@@ -1,13 +1,13 @@
 package geo
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // roundness is how far, in metres, a round join of Offset may run beside its
 // arc.
 const roundness = 0.0005
-
-// mostMeetingsOfOffset is far beyond what the edge of a walked lawn makes.
-const mostMeetingsOfOffset = 1 << 18
 
 // Offset returns the ground within d metres of the region or, for negative d,
 // the ground of the region farther than -d from its edge. Joins are round, and
@@ -21,20 +21,27 @@ func (r Region) Offset(d float64) (Region, error) {
 	if r.Empty() || d == 0 {
 		return r, nil
 	}
-	var beside linework
+	var strands []strand
 	for _, p := range r.polygons {
 		for _, ring := range p.Rings() {
-			if line := ring.beside(d).withoutRepeats(); len(line) > 2 {
-				beside = append(beside, line)
+			line := ring.beside(d)
+			for i, p := range line {
+				if a, b := spotOf(p), spotOf(line.next(i)); a != b {
+					strands = append(strands, strandOf(0, a, b))
+				}
 			}
 		}
 	}
-	noded, _, err := beside.noded(mostMeetingsOfOffset)
+	n, err := noded(strands, mostCrossings)
 	if err != nil {
-		return Region{}, err
+		return Region{}, fmt.Errorf("geo: offset failed: %w", err)
 	}
-	l := spokes([2]linework{noded})
-	return l.ground(func(w winding) bool { return w[0] > 0 }), nil
+	return n.subdivided().partition(1, func(counts []lap) int {
+		if len(counts) > 0 && counts[0].times > 0 {
+			return 0
+		}
+		return -1
+	})[0], nil
 }
 
 // beside returns the line d metres to the right of a ring.

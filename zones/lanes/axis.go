@@ -29,7 +29,7 @@ func axesOf(arm geo.Region, step, least float64) []geo.Line {
 		}
 		width := widthAlong(line, arm)
 		if line = withoutForks(line, width); length(line) > 0 {
-			line = runOn(simplified(line, straightness*width), arm, width)
+			line = runOn(straightened(line, arm, straightness*width), arm, width)
 		}
 		if length(line) >= least {
 			axes = append(axes, line)
@@ -44,6 +44,16 @@ func axesOf(arm geo.Region, step, least float64) []geo.Line {
 func withoutForks(l geo.Line, width float64) geo.Line {
 	const fork = 0.75
 	return shortened(turned(shortened(turned(l), fork*width)), fork*width)
+}
+
+// straightened simplifies a line as far as it stays in its arm.
+func straightened(l geo.Line, arm geo.Region, tolerance float64) geo.Line {
+	for ; tolerance > trifle; tolerance /= 2 {
+		if s := simplified(l, tolerance); len(arm.Inside(s)) == 1 && length(arm.Inside(s)[0]) > length(s)-trifle {
+			return s
+		}
+	}
+	return l
 }
 
 // widthAlong is the greatest width of an arm along its axis.

@@ -43,7 +43,7 @@ func (p Plan) Coverage(y Yard) Coverage {
 		return c
 	}
 	ground := p.marked(y)
-	cast := p.cast(y, ground)
+	cast := p.cast(ground)
 	c.sum(cast, ground, y, p.Work.Practice, c.Ground/p.SpreadLength())
 	return c
 }
@@ -80,13 +80,17 @@ func (p Plan) mark(y Yard, ground *raster[uint8]) {
 
 // cast sums the output of all lanes, in parts of the output of one metre to a
 // square metre.
-func (p Plan) cast(y Yard, ground *raster[uint8]) *raster[float32] {
+func (p Plan) cast(ground *raster[uint8]) *raster[float32] {
 	cast := &raster[float32]{grid: ground.grid, cells: make([]float32, len(ground.cells))}
-	e := y.edges()
 	for _, l := range p.Lanes {
-		if l.Spreading {
-			addOutput(cast, ground, strokes(l, p.Work.Pattern, e), p.Work.Pattern)
+		if !l.Spreading {
+			continue
 		}
+		lane := strokes(l)
+		if l.Pass == Header {
+			shielded(lane, ground, p.Work.Pattern)
+		}
+		addOutput(cast, ground, lane, p.Work.Pattern)
 	}
 	return cast
 }
@@ -103,8 +107,7 @@ func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pa
 	for _, s := range lane {
 		length += s.length
 		for i, at := range cast.within(s.bounds(p)) {
-			m := ground.cells[i]
-			if got := s.leaves(at, p, m == served || m == otherTurf); got > 0 {
+			if got := s.leaves(at, p, isTurf(ground.cells[i])); got > 0 {
 				catches = append(catches, catch{i, got})
 				sum += got
 			}

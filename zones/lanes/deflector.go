@@ -1,99 +1,68 @@
 package lanes
 
-import (
-	"math"
+import "math"
 
-	"example.org/turfplat/geo"
-)
+// A shield is how far the sides of a stroke throw, m: to the nearest ground
+// that must get nothing, infinite if there is none within the throw.
+type shield struct{ left, right float64 }
 
-// tellDeflectors says of each header lane on which sides a hard edge lies
-// within the throw. An edge is hard unless turf that is treated as well lies
-// beyond it.
-func (y Yard) tellDeflectors(plan *Plan) {
-	e := y.edges()
-	for i, l := range plan.Lanes {
+// isTurf reports whether product may land on what a mark stands for.
+func isTurf(mark uint8) bool { return mark == served || mark == otherTurf }
+
+// shielded sets the shields of strokes by what lies beside them.
+func shielded(lane []stroke, ground *raster[uint8], p Pattern) {
+	for i := range lane {
+		s := &lane[i]
+		for cell, at := range ground.within(s.bounds(p)) {
+			if isTurf(ground.cells[cell]) || !s.reaches(at, p) {
+				continue
+			}
+			if x := s.offset(at); x < 0 {
+				s.shield.left = min(s.shield.left, -x)
+			} else {
+				s.shield.right = min(s.shield.right, x)
+			}
+		}
+	}
+}
+
+// hardShare is the part of a lane along which a side must be hard to be told.
+const hardShare = 0.1
+
+// tellDeflectors says of each header lane on which sides hard edges lie within
+// the throw.
+func (p *Plan) tellDeflectors(y Yard) {
+	if len(p.Lanes) == 0 {
+		return
+	}
+	ground := p.marked(y)
+	for i, l := range p.Lanes {
 		if !l.Spreading || l.Pass != Header {
 			continue
 		}
-		shielded := e.shields(l.Line, plan.Work.Pattern)
-		var left, right bool
-		for _, s := range shielded {
-			left, right = left || s.left < math.Inf(1), right || s.right < math.Inf(1)
+		var left, right float64
+		lane := strokes(l)
+		shielded(lane, ground, p.Work.Pattern)
+		for _, s := range lane {
+			if s.shield.left < math.Inf(1) {
+				left += s.length
+			}
+			if s.shield.right < math.Inf(1) {
+				right += s.length
+			}
 		}
-		switch {
-		case left && right:
-			plan.Lanes[i].Deflector = Both
-		case left:
-			plan.Lanes[i].Deflector = Left
-		case right:
-			plan.Lanes[i].Deflector = Right
-		}
+		p.Lanes[i].Deflector = sideOf(left > hardShare*length(l.Line), right > hardShare*length(l.Line))
 	}
 }
 
-// edges are the edges of treated turf, with what lies beyond.
-type edges struct{ all []turfEdge }
-
-type turfEdge struct {
-	a, b geo.XY // the turf lies to the left
-	hard bool
-}
-
-// seam is how far beyond an edge, in metres, one looks for what lies there.
-const seam = 0.05
-
-// edges lists the edges of all plots.
-func (y Yard) edges() edges {
-	var e edges
-	for i, p := range y.Plots {
-		edgesOf(p.Turf, func(a, b geo.XY) {
-			beyond := minus(toward(a, b, 0.5), times(unit(leftOf(minus(b, a))), seam))
-			e.all = append(e.all, turfEdge{a, b, !y.treated(beyond, i)})
-		})
+func sideOf(left, right bool) Side {
+	switch {
+	case left && right:
+		return Both
+	case left:
+		return Left
+	case right:
+		return Right
 	}
-	return e
-}
-
-// treated reports whether a place lies on another plot.
-func (y Yard) treated(p geo.XY, but int) bool {
-	for i, plot := range y.Plots {
-		if i != but && plot.Turf.Contains(p) {
-			return true
-		}
-	}
-	return false
-}
-
-// A shield is how far the sides of a lane may throw, m: infinite where no hard
-// edge lies within the throw.
-type shield struct{ left, right float64 }
-
-// shields returns those of each side of a line.
-func (e edges) shields(l geo.Line, p Pattern) []shield {
-	left, right := p.Reach()
-	all := make([]shield, len(l)-1)
-	for i := range all {
-		all[i] = shield{
-			left:  e.throw(l[i], l[i+1], leftOf(unit(minus(l[i+1], l[i]))), left),
-			right: e.throw(l[i], l[i+1], times(leftOf(unit(minus(l[i+1], l[i]))), -1), right),
-		}
-	}
-	return all
-}
-
-// throw looks from the middle of a stretch for a hard edge to a side.
-func (e edges) throw(a, b, side geo.XY, reach float64) float64 {
-	from := toward(a, b, 0.5)
-	to := plus(from, times(side, reach))
-	nearest := math.Inf(1)
-	hard := false
-	for _, edge := range e.all {
-		if t, s, ok := sightOf(from, to, edge.a, edge.b); ok && t > 0 && t <= 1 && 0 <= s && s <= 1 && t*reach < nearest {
-			nearest, hard = t*reach, edge.hard
-		}
-	}
-	if !hard {
-		return math.Inf(1)
-	}
-	return nearest
+	return Neither
 }

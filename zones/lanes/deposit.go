@@ -24,22 +24,17 @@ type stroke struct {
 
 // strokes divides a lane into strokes. Around a bend each place belongs to the
 // stroke on its side of the line that halves the bend.
-func strokes(l Lane, p Pattern, e edges) []stroke {
-	line, shields := divided(l.Line, openStretch), []shield(nil)
+func strokes(l Lane) []stroke {
+	step := openStretch
 	if l.Pass == Header {
-		line = divided(l.Line, shieldedStretch)
-		shields = e.shields(line, p)
+		step = shieldedStretch
 	}
+	line := divided(l.Line, step)
 	all := make([]stroke, len(line)-1)
 	for i := range all {
 		a, b := line[i], line[i+1]
 		dir := unit(minus(b, a))
 		all[i] = stroke{a: a, b: b, dir: dir, length: distance(a, b), begin: dir, end: dir, shield: shield{math.Inf(1), math.Inf(1)}}
-		if shields != nil {
-			all[i].shield = shields[i]
-		}
-	}
-	for i := range all {
 		if i > 0 {
 			halve(&all[i-1], &all[i])
 		}
@@ -73,30 +68,39 @@ func divided(l geo.Line, step float64) geo.Line {
 	return parts
 }
 
+// offset is how far to the right of a stroke a place lies, m.
+func (s stroke) offset(q geo.XY) float64 { return cross(minus(q, s.a), s.dir) }
+
+// reaches reports whether a stroke may throw to a place.
+func (s stroke) reaches(q geo.XY, p Pattern) bool {
+	from := minus(q, s.a)
+	if dot(from, s.begin) < 0 || dot(minus(q, s.b), s.end) >= 0 {
+		return false
+	}
+	left, right := p.Reach()
+	if u := dot(from, s.dir); u < -max(left, right) || u > s.length+max(left, right) {
+		return false
+	}
+	x := s.offset(q)
+	return -left <= x && x <= right
+}
+
 // leaves returns what a stroke leaves at a place, in parts of the output of
 // one metre to a square metre. A side that is shielded leaves all its output
 // on the turf, evenly between the lane and the hard edge.
 func (s stroke) leaves(q geo.XY, p Pattern, turf bool) float64 {
-	from := minus(q, s.a)
-	if dot(from, s.begin) < 0 || dot(minus(q, s.b), s.end) >= 0 {
+	if !s.reaches(q, p) {
 		return 0
 	}
-	left, right := p.Reach()
-	if u := dot(from, s.dir); u < -max(left, right) || u > s.length+max(left, right) {
-		return 0
-	}
-	x := cross(from, s.dir) // to the right
-	side, reach, throw := 1, right, s.shield.right
+	x := s.offset(q)
+	side, throw := 1, s.shield.right
 	if x < 0 {
-		side, reach, throw = -1, left, s.shield.left
+		side, throw = -1, s.shield.left
 	}
-	if math.IsInf(throw, 1) {
-		if math.Abs(x) > reach {
-			return 0
-		}
+	switch {
+	case math.IsInf(throw, 1):
 		return p.catch(x) / p.output
-	}
-	if math.Abs(x) > throw || !turf {
+	case math.Abs(x) > throw || !turf:
 		return 0
 	}
 	return p.half(side) / throw

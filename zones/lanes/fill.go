@@ -42,6 +42,7 @@ type filler struct {
 	along   *float64   // heading of all rows; nil = whichever is best
 	crossed bool       // a second set of rows lies at right angles to the first
 	room    geo.Region // what rows may run into at their ends
+	bare    bool       // no laps run round the ground
 }
 
 const (
@@ -49,6 +50,10 @@ const (
 	// bounded by other lanes may serve more than its own: between triangles a
 	// spacing and a quarter apart three quarters of the rate are left.
 	spare = 0.25
+	// stretched is how much farther apart than a spacing rows may lie for the
+	// sake of one row less, where laps bound them: between triangles so far
+	// apart the rate varies by a hundredth.
+	stretched = 1.03
 	// stub is the part of a spacing under which a row is not worth a turn.
 	stub = 0.5
 	// mostLaps is how many laps are tried inside the header, and how many
@@ -166,11 +171,7 @@ func (f filler) rows(rings []geo.Ring, angle float64) filling {
 // laps. What they leave out costs as much as if it were walked, so that it is
 // not left out for its own sake.
 func (f filler) cellRows(c cell, h heading, bounded bool) filling {
-	n, pitch := Abreast(c.width(), f.spacing)
-	if bounded {
-		n = int(math.Ceil(c.width()/f.spacing - spare))
-		pitch = c.width() / float64(max(1, n))
-	}
+	n, pitch := f.abreast(c.width(), bounded)
 	s := stint{pitch: pitch}
 	left := c.area()
 	for i := range n {
@@ -186,6 +187,20 @@ func (f filler) cellRows(c cell, h heading, bounded bool) filling {
 		all.stints = []stint{s}
 	}
 	return all
+}
+
+// abreast returns how many rows serve the width of a cell, and how far apart
+// they lie.
+func (f filler) abreast(width float64, bounded bool) (n int, pitch float64) {
+	switch {
+	case f.bare:
+		return Abreast(width, f.spacing)
+	case bounded:
+		n = int(math.Ceil(width/f.spacing - spare))
+	default:
+		n, _ = Abreast(width, stretched*f.spacing)
+	}
+	return n, width / float64(max(1, n))
 }
 
 // into runs a row from a past its end b, as far as there is room.

@@ -35,7 +35,9 @@ func beltOf(ground geo.Region, swath, least float64) (belt, error) {
 		return b, err
 	}
 	for _, arm := range arms {
-		b.axes = append(b.axes, axesOf(arm, least/4, swath/2)...)
+		for _, axis := range axesOf(arm, least/4, swath/2) {
+			b.axes = append(b.axes, within(ground, axis, swath/2)...)
+		}
 	}
 	b.rest, err = ground.Offset(-swath)
 	return b, err
@@ -70,6 +72,18 @@ func meanWidth(r geo.Region) float64 {
 
 func closed(ring geo.Ring) geo.Line {
 	return append(append(geo.Line(nil), ring...), ring[0])
+}
+
+// within returns the parts of a line that lie in some ground and are long
+// enough.
+func within(ground geo.Region, l geo.Line, least float64) []geo.Line {
+	var kept []geo.Line
+	for _, part := range ground.Inside(l) {
+		if length(part) >= least {
+			kept = append(kept, part)
+		}
+	}
+	return kept
 }
 
 // armsOf returns the parts of the ground that laps round the core do not

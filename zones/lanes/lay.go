@@ -11,7 +11,8 @@ import (
 type Work struct {
 	Pattern  Pattern
 	Mode     Mode
-	Shield   Side // the side of the spreader that has the deflector; Right if not set
+	Shield   Side    // the side of the spreader that has the deflector; Right if not set
+	Filling  float64 // m2 that one filling of the hopper serves; 0 = the hopper holds all
 	Practice Practice
 }
 
@@ -45,6 +46,9 @@ type Lane struct {
 	Spreading bool
 	Spacing   float64 // m, to the lanes beside it
 	Deflector Side    // the sides on which a hard edge lies within the throw
+	Ground    float64 // m2 that its output serves: times the rate, what it puts out
+	Left      float64 // m2 that what is left in the hopper after it serves; of all lanes, if the hopper holds all
+	Refill    bool    // a way by way of a refill
 }
 
 // A Plan is lanes in walking order.
@@ -55,7 +59,7 @@ type Plan struct {
 	Hand    []geo.Region // what is too narrow for them
 	Turns   int          // times that spreading stops for another lane
 	Cut     []int        // lanes to which there is no way but across a bed or through a building
-	Refills []geo.XY
+	Refills int          // times that the hopper is filled on the way
 }
 
 // Lay lays lanes over a yard: header laps inside each edge, then rows within
@@ -65,7 +69,7 @@ func Lay(y Yard, w Work) (Plan, error) {
 	if !(w.Pattern.Swath() > 0) {
 		return Plan{}, errors.New("a pattern without a swath lays no lanes")
 	}
-	plan := Plan{Work: w, Refills: y.Refills}
+	plan := Plan{Work: w}
 	var tasks []task
 	for i, p := range y.Plots {
 		walked, hand, err := y.ground(p, w.Practice)
@@ -86,7 +90,7 @@ func Lay(y Yard, w Work) (Plan, error) {
 		}
 	}
 	y.order(&plan, tasks)
-	y.tellDeflectors(&plan)
+	plan.tellDeflectors(y)
 	return plan, nil
 }
 

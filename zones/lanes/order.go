@@ -1,6 +1,8 @@
 package lanes
 
 import (
+	"math"
+
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 )
@@ -14,7 +16,8 @@ func (y Yard) order(plan *Plan, tasks []task) {
 	walkers := y.walkers()
 	tour := newTour(tasks, walkers[0], plan.Work.Shield, y.Start, y.End)
 	legs := tour.best()
-	s := scribe{plan: plan, walkers: walkers}
+	s := scribe{plan: plan, walkers: walkers, refills: y.Refills, perMetre: perMetre(plan, tasks)}
+	s.left = s.full()
 	s.at, _ = tour.nearestOf(y.Start, tour.course(legs[0]).entry())
 	for _, l := range legs {
 		t := tasks[l.task]
@@ -25,6 +28,16 @@ func (y Yard) order(plan *Plan, tasks []task) {
 	if end, _ := tour.nearestOf(y.End, s.at[0]); end != nil {
 		s.walk(end[0], Lane{Pass: Fill})
 	}
+}
+
+// perMetre is the ground that the output of a metre serves, m2: the spreader is
+// set so that all lanes together put out the rate times the ground.
+func perMetre(plan *Plan, tasks []task) float64 {
+	var whole float64
+	for _, t := range tasks {
+		whole += t.length()
+	}
+	return areaOf(plan.Walked) / whole
 }
 
 // walkers returns walkers of whom each goes where those before it would not:
@@ -46,21 +59,60 @@ func (y Yard) walkers() []*walker {
 
 // A scribe writes down lanes and the ways to them.
 type scribe struct {
-	plan    *Plan
-	walkers []*walker // the choosier first
-	at      []geo.XY  // where the walk has got to, if it has begun
-	n       int
+	plan     *Plan
+	walkers  []*walker // the choosier first
+	refills  []geo.XY
+	perMetre float64  // m2 that the output of a metre serves
+	left     float64  // m2 that what is left in the hopper serves
+	at       []geo.XY // where the walk has got to, if it has begun
+	n        int
 }
 
+// full is the ground, in m2, that a full hopper serves: all of it, if nothing
+// is known of the hopper.
+func (s *scribe) full() float64 {
+	if s.plan.Work.Filling > 0 {
+		return s.plan.Work.Filling
+	}
+	return areaOf(s.plan.Walked)
+}
+
+// spread writes down a lane, and before it the way there, by way of a refill
+// if the hopper would run out on it. A lane longer than a filling lasts is
+// filled for again on it.
 func (s *scribe) spread(l Lane) {
 	s.n++
-	l.N = s.n
+	l.N, l.Ground = s.n, length(l.Line)*s.perMetre
+	const hair = 1e-6 // of rounding
+	if l.Ground > s.left*(1+hair) && s.n > 1 {
+		s.refill(l)
+	}
 	s.walk(l.Line[0], l)
 	if s.n > 1 {
 		s.plan.Turns++
 	}
+	for s.left -= l.Ground; s.left < -hair*s.full(); s.left += s.full() {
+		s.plan.Refills++
+	}
+	l.Left = max(0, s.left)
 	s.plan.Lanes = append(s.plan.Lanes, l)
 	s.at = l.Line[len(l.Line)-1:]
+}
+
+// refill writes down the way to the nearest refill point, if there is any.
+func (s *scribe) refill(l Lane) {
+	s.plan.Refills++
+	s.left = s.full()
+	var nearest []geo.XY
+	least := math.Inf(1)
+	for i, p := range s.refills {
+		if d := s.walkers[0].way(s.at[0], p); d < least {
+			nearest, least = s.refills[i:i+1], d
+		}
+	}
+	if nearest != nil {
+		s.walk(nearest[0], Lane{Pass: l.Pass, N: l.N, Zone: l.Zone, Refill: true})
+	}
 }
 
 // walk writes down the way to a place, for the lane that starts there.
@@ -68,6 +120,7 @@ func (s *scribe) walk(to geo.XY, l Lane) {
 	if len(s.at) == 0 || s.at[0] == to {
 		return
 	}
+	n := max(l.N, s.n)
 	path := geo.Line{s.at[0], to}
 	for i, w := range s.walkers {
 		if found := w.path(s.at[0], to); found != nil {
@@ -75,11 +128,12 @@ func (s *scribe) walk(to geo.XY, l Lane) {
 			break
 		}
 		if i > 0 {
-			s.plan.Cut = append(s.plan.Cut, max(l.N, s.n))
+			s.plan.Cut = append(s.plan.Cut, n)
 			break
 		}
 	}
-	s.plan.Lanes = append(s.plan.Lanes, Lane{Pass: l.Pass, N: max(l.N, s.n), Zone: l.Zone, Line: path})
+	s.plan.Lanes = append(s.plan.Lanes, Lane{Pass: l.Pass, N: n, Zone: l.Zone, Line: path, Refill: l.Refill})
+	s.at = geo.Line{to}
 }
 
 // halfway returns the middle of a line's longest side.

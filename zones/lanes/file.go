@@ -1,0 +1,110 @@
+package lanes
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+// A Summary is what a plan comes to, in the form in which machines read it.
+// Spacing is the mean over the length of the lanes; outside_m2 is the ground
+// that what lands off the turf would serve at the rate.
+type Summary struct {
+	Mode           Mode                   `json:"mode"`
+	SwathM         float64                `json:"swath_m"`
+	SpacingM       float64                `json:"spacing_m"`
+	Lanes          int                    `json:"lanes"`
+	SpreadLengthM  float64                `json:"spread_length_m"`
+	LeastLengthM   float64                `json:"least_length_m"` // ground over nominal spacing
+	TravelLengthM  float64                `json:"travel_length_m"`
+	Turns          int                    `json:"turns"`
+	Refills        int                    `json:"refills"`
+	Minutes        float64                `json:"minutes"`
+	GroundM2       float64                `json:"ground_m2"`
+	ByHandM2       float64                `json:"by_hand_m2"`
+	CoveredShare   float64                `json:"covered_share"`
+	MissedM2       float64                `json:"missed_m2"`
+	DoubledM2      float64                `json:"doubled_m2"`
+	OutsideM2      float64                `json:"outside_m2"`
+	OutsideShare   float64                `json:"outside_share"`
+	OutsideByCover map[zones.Kind]float64 `json:"outside_share_by_cover"`
+	CVPercent      float64                `json:"cv_percent"`
+	SettingShare   float64                `json:"setting_share"` // of the rate, to which a spreader calibrated for the swath is set
+}
+
+// Summary sums the plan up.
+func (p Plan) Summary(c Coverage) Summary {
+	swath := p.Work.Pattern.Swath()
+	s := Summary{
+		Mode: p.Work.Mode, SwathM: swath,
+		SpreadLengthM: p.SpreadLength(), LeastLengthM: c.Ground / p.Work.Mode.Spacing(swath), TravelLengthM: p.TravelLength(),
+		Turns: p.Turns, Refills: p.Refills, Minutes: p.Duration().Minutes(),
+		GroundM2: c.Ground, ByHandM2: c.Hand, CoveredShare: c.Covered, MissedM2: c.Missed, DoubledM2: c.Doubled,
+		OutsideM2: c.Outside * c.Ground, OutsideShare: c.Outside, OutsideByCover: make(map[zones.Kind]float64), CVPercent: 100 * c.Even.CV,
+	}
+	for _, l := range p.Lanes {
+		if l.Spreading {
+			s.Lanes++
+			s.SpacingM += l.Spacing * length(l.Line) / s.SpreadLengthM
+		}
+	}
+	if s.SpreadLengthM > 0 {
+		s.SettingShare = c.Ground / (s.SpreadLengthM * swath)
+	}
+	for kind, share := range c.Where {
+		if kind == "" {
+			kind = "beyond"
+		}
+		if share > 0 {
+			s.OutsideByCover[kind] = share
+		}
+	}
+	return s
+}
+
+// File returns the plan as GeoJSON: a LineString a lane or way, in walking
+// order, and its summary.
+func (p Plan) File(s *zones.Site, sum Summary) *ingest.Collection {
+	c := new(ingest.Collection)
+	c.SetMember("site", map[string]string{"id": s.ID, "name": s.Name})
+	if s.Attribution != "" {
+		c.SetMember("attribution", s.Attribution)
+	}
+	c.SetMember("summary", sum)
+	for _, l := range p.Lanes {
+		c.Features = append(c.Features, l.feature(s.Frame))
+	}
+	return c
+}
+
+func (l Lane) feature(f geo.Frame) *ingest.Feature {
+	var props ingest.Properties
+	props.Set("kind", "lane")
+	props.Set("pass", l.Pass)
+	props.Set("n", l.N)
+	props.Set("zone", l.Zone)
+	props.Set("length_m", thousandths(float64(f.LineLength(l.Line))))
+	props.Set("spreading", l.Spreading)
+	if l.Spreading {
+		props.Set("spacing_m", thousandths(l.Spacing))
+		props.Set("ground_m2", thousandths(l.Ground))
+		props.Set("left_m2", thousandths(l.Left))
+	}
+	if l.Deflector != Neither {
+		props.Set("deflector", l.Deflector)
+	}
+	if l.Refill {
+		props.Set("refill", true)
+	}
+	line := make(orb.LineString, len(l.Line))
+	for i, q := range l.Line {
+		line[i] = f.Place(q)
+	}
+	return ingest.NewFeature(props, line)
+}
+
+func thousandths(v float64) float64 { return math.Round(v*1000) / 1000 }
