@@ -38,7 +38,7 @@ func newApp(d *desk) *cli.App {
 		Writer:                    d.out,
 		ErrWriter:                 d.messages,
 		CustomAppHelpTemplate:     appHelp,
-		Commands:                  []*cli.Command{surveyCommand(d), checkCommand(d), measureCommand(d), zoneCommand(d), mapCommand(d), feedCommand(d), demoCommand(d), versionCommand(d)},
+		Commands:                  []*cli.Command{surveyCommand(d), checkCommand(d), measureCommand(d), zoneCommand(d), lanesCommand(d), mapCommand(d), feedCommand(d), demoCommand(d), versionCommand(d)},
 		DisableSliceFlagSeparator: true,
 		HideVersion:               true,
 		OnUsageError:              onUsageError,

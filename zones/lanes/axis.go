@@ -1,9 +1,7 @@
 package lanes
 
 import (
-	"container/heap"
 	"math"
-	"slices"
 
 	"example.org/turfplat/geo"
 )
@@ -13,10 +11,11 @@ import (
 const straightness = 0.2
 
 // axesOf returns the lines along the middle of a narrow region, the longest
-// first, none shorter than least: the chordal axis of a mesh of it (Prasad
-// 1997), run on to the region's edge at its ends.
+// first, none shorter than least, run on almost to the region's edge at its
+// ends.
 func axesOf(arm geo.Region, step, least float64) []geo.Line {
-	g := chordalAxis(meshOf(arm, step))
+	at, mesh := meshOf(arm, step)
+	g := middleOf(arm, at, mesh)
 	var axes []geo.Line
 	for {
 		path := g.longest()
@@ -24,7 +23,7 @@ func axesOf(arm geo.Region, step, least float64) []geo.Line {
 		for i, n := range path {
 			line[i] = g.at[n]
 		}
-		if len(line) < 2 || length(line) < least {
+		if length(line) < least {
 			return axes
 		}
 		width := widthAlong(line, arm)
@@ -48,8 +47,9 @@ func withoutForks(l geo.Line, width float64) geo.Line {
 
 // straightened simplifies a line as far as it stays in its arm.
 func straightened(l geo.Line, arm geo.Region, tolerance float64) geo.Line {
-	for ; tolerance > trifle; tolerance /= 2 {
-		if s := simplified(l, tolerance); len(arm.Inside(s)) == 1 && length(arm.Inside(s)[0]) > length(s)-trifle {
+	const finest = 0.01 // m
+	for ; tolerance > finest; tolerance /= 2 {
+		if s := simplified(l, tolerance); len(arm.Inside(s)) == 1 && length(arm.Inside(s)[0]) > length(s)-finest {
 			return s
 		}
 	}
@@ -83,117 +83,6 @@ func distanceToEdges(p geo.XY, r geo.Region) float64 {
 	nearest := math.Inf(1)
 	edgesOf(r, func(a, b geo.XY) { nearest = min(nearest, distanceToEdge(p, a, b)) })
 	return nearest
-}
-
-// An axisGraph has a node in the middle of each side that two triangles share,
-// and one in each triangle where three ways meet.
-type axisGraph struct {
-	at   []geo.XY
-	ways [][]int
-}
-
-func (g *axisGraph) node(p geo.XY) int {
-	g.at, g.ways = append(g.at, p), append(g.ways, nil)
-	return len(g.at) - 1
-}
-
-func (g *axisGraph) join(a, b int) {
-	g.ways[a], g.ways[b] = append(g.ways[a], b), append(g.ways[b], a)
-}
-
-func chordalAxis(at []geo.XY, mesh []triangle) *axisGraph {
-	g := new(axisGraph)
-	sides := make(map[[2]int]int) // node of a side, -1 until a second triangle has it
-	key := func(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
-	for _, t := range mesh {
-		for k := range 3 {
-			a, b := t[k], t[(k+1)%3]
-			if _, shared := sides[key(a, b)]; shared {
-				sides[key(a, b)] = g.node(toward(at[a], at[b], 0.5))
-			} else {
-				sides[key(a, b)] = -1
-			}
-		}
-	}
-	for _, t := range mesh {
-		var doors []int
-		for k := range 3 {
-			if n := sides[key(t[k], t[(k+1)%3])]; n >= 0 {
-				doors = append(doors, n)
-			}
-		}
-		switch len(doors) {
-		case 2:
-			g.join(doors[0], doors[1])
-		case 3:
-			hub := g.node(times(plus(plus(at[t[0]], at[t[1]]), at[t[2]]), 1./3))
-			for _, n := range doors {
-				g.join(hub, n)
-			}
-		}
-	}
-	return g
-}
-
-// longest returns the longest of the shortest paths found from each part's far
-// ends; of a tree, its longest path.
-func (g *axisGraph) longest() []int {
-	var best []int
-	most := 0.0
-	seen := make([]bool, len(g.at))
-	for n := range g.at {
-		if seen[n] || len(g.ways[n]) == 0 {
-			continue
-		}
-		far, _, _ := g.farthest(n, seen)
-		end, path, reach := g.farthest(far, seen)
-		if reach > most {
-			most, best = reach, nil
-			for ; end >= 0; end = path[end] {
-				best = append(best, end)
-			}
-		}
-	}
-	return best
-}
-
-// farthest returns the node farthest from one along the ways, the node before
-// each on its path, and how far it is.
-func (g *axisGraph) farthest(from int, seen []bool) (far int, before []int, reach float64) {
-	before = make([]int, len(g.at))
-	away := make([]float64, len(g.at))
-	for i := range away {
-		away[i] = math.Inf(1)
-	}
-	away[from], before[from] = 0, -1
-	far = from
-	queue := &nearestFirst{{from, 0}}
-	for queue.Len() > 0 {
-		s := heap.Pop(queue).(stop)
-		if s.away > away[s.node] {
-			continue
-		}
-		seen[s.node] = true
-		if s.away > reach {
-			far, reach = s.node, s.away
-		}
-		for _, n := range g.ways[s.node] {
-			if d := s.away + distance(g.at[s.node], g.at[n]); d < away[n] {
-				away[n], before[n] = d, s.node
-				heap.Push(queue, stop{n, d})
-			}
-		}
-	}
-	return far, before, reach
-}
-
-// drop takes the ways of a path out of the graph.
-func (g *axisGraph) drop(path []int) {
-	for i := 1; i < len(path); i++ {
-		a, b := path[i-1], path[i]
-		g.ways[a] = slices.DeleteFunc(g.ways[a], func(n int) bool { return n == b })
-		g.ways[b] = slices.DeleteFunc(g.ways[b], func(n int) bool { return n == a })
-	}
 }
 
 // simplified drops the positions of a line that lie within tolerance metres of

@@ -16,13 +16,13 @@ type Post struct {
 // holds reports whether a place lies within a post's ring.
 func (p Post) holds(q geo.XY) bool { return distance(p.At, q) < p.Radius }
 
-// region is the ring as ground that is not walked on: an octagon round it.
+// region is the ground that is not walked on: an octagon in the ring.
 func (p Post) region() geo.Region {
 	const sides = 8
 	ring := make(geo.Ring, sides)
 	for i := range ring {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)
-		ring[i] = plus(p.At, times(geo.XY{X: cos, Y: sin}, p.Radius/math.Cos(math.Pi/sides)))
+		ring[i] = plus(p.At, times(geo.XY{X: cos, Y: sin}, p.Radius))
 	}
 	r, err := geo.RegionOf([]geo.Ring{ring})
 	if err != nil {

@@ -127,14 +127,13 @@ func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pa
 func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, practice Practice, rate float64) {
 	cell := cast.step * cast.step
 	var even tally
-	var all, under, over, on float64
+	var all, under, over, off float64
 	for i, v := range cast.cells {
 		got := float64(v) * rate
 		all += got
 		switch m := ground.cells[i]; m {
 		case served:
 			even.add(got)
-			on += got
 			if got < practice.Covered {
 				under++
 			}
@@ -144,8 +143,10 @@ func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, pra
 		case otherTurf:
 			c.Seam += got
 		case beyond:
+			off += got
 			c.Where[""] += got
 		default:
+			off += got
 			c.Where[y.Covers[int(m)-firstCover].Kind] += got
 		}
 	}
@@ -156,7 +157,7 @@ func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, pra
 	for k, v := range c.Where {
 		c.Where[k] = v / all
 	}
-	c.Outside = 1 - on/all - c.Seam
+	c.Outside = off / all
 }
 
 // SpreadLength is the length of all lanes that spread, m.

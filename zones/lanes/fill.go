@@ -59,9 +59,6 @@ const (
 	// mostLaps is how many laps are tried inside the header, and how many
 	// spacings wide the ground may be on the mean for which they are tried.
 	mostLaps = 3
-	// easing is the part of a spacing within which rows take the edge of their
-	// ground for straight.
-	easing = 0.02
 )
 
 // fill serves some ground: each piece by rows at the best heading, by one more
@@ -83,7 +80,7 @@ func (f filler) fillPiece(piece geo.Region, laps int) (filling, error) {
 	if err != nil || heart.Empty() {
 		return filling{}, err
 	}
-	best := f.straight(easedRings(piece, easing*f.spacing))
+	best := f.straight(ringsOf(piece))
 	if f.along != nil || laps >= mostLaps || meanWidth(piece) > mostLaps*f.spacing {
 		return best, nil
 	}

@@ -39,10 +39,10 @@ func (y Yard) ground(p Plot, practice Practice) (walked, hand geo.Region, err er
 // the lanes that pass it: a strip is longer than twice the width of the
 // widest, or holds more than the corner of a square leaves.
 func isStrip(piece geo.Region, width float64) bool {
-	const hairline = 0.02 // m, of mean width; less is where two things meet
+	const gap = 0.02 // m, of mean width; less is where two things meet
 	b := piece.Bounds()
 	long, area := math.Hypot(b.Width(), b.Height()), areaOf([]geo.Region{piece})
-	return area > width*width/4 || long > 2*width && area > hairline*long
+	return area > width*width/4 || long > 2*width && area > gap*long
 }
 
 // parted takes a strip along each fence off the turf.

@@ -1,6 +1,8 @@
 package lanes
 
 import (
+	"math"
+
 	"example.org/turfplat/geo"
 )
 
@@ -14,8 +16,8 @@ type belt struct {
 	rest geo.Region
 }
 
-// trifle is a deviation, in metres, that makes no difference to one who walks.
-const trifle = 0.01
+// hairline is a deviation, in metres, that overlay may leave in an edge.
+const hairline = 1e-4
 
 // beltOf lays a belt of a swath along the edge of some ground. Arms narrower
 // than least get no axis: what lies along them serves them.
@@ -25,10 +27,8 @@ func beltOf(ground geo.Region, swath, least float64) (belt, error) {
 	if b.core, err = ground.Offset(-swath / 2); err != nil {
 		return b, err
 	}
-	for _, p := range b.core.Polygons() {
-		for _, ring := range p.Rings() {
-			b.laps = append(b.laps, eased(closed(ring), trifle))
-		}
+	for _, ring := range ringsOf(b.core) {
+		b.laps = append(b.laps, closed(ring))
 	}
 	arms, err := armsOf(ground, b.core, swath, least)
 	if err != nil {
@@ -43,21 +43,36 @@ func beltOf(ground geo.Region, swath, least float64) (belt, error) {
 	return b, err
 }
 
-// eased returns a closed line without positions that lie within tolerance
-// metres of a straight way past them. Its longest side stays.
-func eased(l geo.Line, tolerance float64) geo.Line {
-	l = startedAt(l, longestSide(l))
-	n := len(l)
-	return append(l[:1:1], simplified(l[1:n:n], tolerance)...)
+// eased returns a ring without positions past which it runs straight on, but for
+// a hairline. The position farthest from the middle, which no straight way
+// passes, comes first, wherever the ring started.
+func eased(r geo.Ring) geo.Ring {
+	var middle geo.XY
+	var whole float64
+	for i, a := range r {
+		b := r[(i+1)%len(r)]
+		middle, whole = plus(middle, times(plus(a, b), distance(a, b)/2)), whole+distance(a, b)
+	}
+	middle = times(middle, 1/whole)
+	first, far := 0, 0.0
+	for i, p := range r {
+		if away := math.Round(distance(middle, p) * 1e4); away > far {
+			first, far = i, away
+		}
+	}
+	l := simplified(startedAt(closed(r), first), hairline)
+	return geo.Ring(l[:len(l)-1])
 }
 
-// easedRings returns the rings of a region, eased.
-func easedRings(r geo.Region, tolerance float64) []geo.Ring {
+// ringsOf returns the rings of a region, each with no more positions than its
+// shape needs.
+func ringsOf(r geo.Region) []geo.Ring {
 	var rings []geo.Ring
 	for _, p := range r.Polygons() {
 		for _, ring := range p.Rings() {
-			l := eased(closed(ring), tolerance)
-			rings = append(rings, geo.Ring(l[:len(l)-1]))
+			if ring = eased(ring); len(ring) > 2 {
+				rings = append(rings, ring)
+			}
 		}
 	}
 	return rings
@@ -108,9 +123,10 @@ func armsOf(ground, core geo.Region, swath, least float64) ([]geo.Region, error)
 }
 
 // besideLaps returns the pieces of the ground that laps round the core do not
-// reach.
+// reach, to a little more than what rounding may leave along the edge.
 func besideLaps(ground, core geo.Region, swath float64) ([]geo.Region, error) {
-	served, err := core.Offset(swath / 2)
+	const rounding = 0.002 // m
+	served, err := core.Offset(swath/2 + rounding)
 	if err != nil {
 		return nil, err
 	}

@@ -2,6 +2,7 @@ package lanes
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"example.org/turfplat/geo"
@@ -62,6 +63,9 @@ type Plan struct {
 	Refills int          // times that the hopper is filled on the way
 }
 
+// farthest is more than anybody walks for one property, in metres.
+const farthest = 1e6
+
 // Lay lays lanes over a yard: header laps inside each edge, then rows within
 // them, at the heading that takes the least walking, in an order that keeps
 // the ways between them short.
@@ -88,6 +92,9 @@ func Lay(y Yard, w Work) (Plan, error) {
 				tasks = append(tasks, t)
 			}
 		}
+	}
+	if far := areaOf(plan.Walked) / w.Mode.Spacing(w.Pattern.Swath()); far > farthest {
+		return Plan{}, fmt.Errorf("its %.0f km of lanes are too many to lay: the limit is %.0f km", far/1000, farthest/1000)
 	}
 	y.order(&plan, tasks)
 	plan.tellDeflectors(y)

@@ -23,27 +23,37 @@ func meshOf(r geo.Region, step float64) ([]geo.XY, []triangle) {
 	}
 	within := mesh[:0]
 	for _, t := range mesh {
-		if max(t[0], t[1], t[2]) < n && r.Contains(times(plus(plus(at[t[0]], at[t[1]]), at[t[2]]), 1./3)) {
+		if max(t[0], t[1], t[2]) < n && !t.flat(at) && r.Contains(times(plus(plus(at[t[0]], at[t[1]]), at[t[2]]), 1./3)) {
 			within = append(within, t)
 		}
 	}
 	return at[:n], within
 }
 
-// stationsOn returns stations along the edges of a region, each moved by some
-// micrometres, as circles through four of them could be drawn in two ways.
+// flat reports whether a triangle lies between stations of one straight edge.
+func (t triangle) flat(at []geo.XY) bool {
+	a, b, c := at[t[0]], at[t[1]], at[t[2]]
+	longest := max(distance(a, b), distance(b, c), distance(c, a))
+	return cross(minus(b, a), minus(c, a)) < 10*hairline*longest
+}
+
+// stationsOn returns stations along the edges of a region, each moved by a
+// micrometre, as circles through four of them could be drawn in two ways.
 func stationsOn(r geo.Region, step float64) []geo.XY {
-	const golden, tiny = 0.6180339887498949, 1e-5
+	const golden, tiny = 0.6180339887498949, 1e-6
 	var at []geo.XY
-	edgesOf(r, func(a, b geo.XY) {
-		n := math.Ceil(distance(a, b) / step)
-		for k := range int(n) {
-			i := float64(len(at) + 1)
-			_, f := math.Modf(i * golden)
-			_, g := math.Modf(i * golden * golden)
-			at = append(at, plus(toward(a, b, float64(k)/n), geo.XY{X: tiny * f, Y: tiny * g}))
+	for _, ring := range ringsOf(r) {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			n := math.Ceil(distance(a, b) / step)
+			for k := range int(n) {
+				i := float64(len(at) + 1)
+				_, f := math.Modf(i * golden)
+				_, g := math.Modf(i * golden * golden)
+				at = append(at, plus(toward(a, b, float64(k)/n), geo.XY{X: tiny * f, Y: tiny * g}))
+			}
 		}
-	})
+	}
 	return at
 }
 

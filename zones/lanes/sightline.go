@@ -52,13 +52,17 @@ func (f *fieldOfView) sees(a, b geo.XY) bool {
 	})
 }
 
-// crosses reports whether two edges pass through each other.
+// crosses reports whether the way from a to b passes through the edge from c to
+// d. A way through a common end of two edges passes through one of them, if it
+// passes between the edges; one that starts or ends on an edge does not.
 func crosses(a, b, c, d geo.XY) bool {
-	const hair = 1e-7 // m2: ends on the other edge but for rounding
+	const hair = 1e-7 // m2: ends on the edge but for rounding
 	ab, cd := minus(b, a), minus(d, c)
-	p, q := cross(ab, minus(c, a)), cross(ab, minus(d, a))
+	if (cross(ab, minus(c, a)) >= 0) == (cross(ab, minus(d, a)) >= 0) {
+		return false
+	}
 	r, s := cross(cd, minus(a, c)), cross(cd, minus(b, c))
-	return min(p, q) < -hair && max(p, q) > hair && min(r, s) < -hair && max(r, s) > hair
+	return min(r, s) < -hair && max(r, s) > hair
 }
 
 // along visits the cells that an edge passes, row by row, until visit returns

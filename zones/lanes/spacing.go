@@ -56,3 +56,17 @@ func Abreast(width, spacing float64) (n int, pitch float64) {
 	n = max(1, int(math.Ceil((width-min(slack, spacing/100))/spacing)))
 	return n, width / float64(n)
 }
+
+// A swath outside these is no spreader's, in metres.
+const (
+	narrowestSwath = 0.3
+	widestSwath    = 40
+)
+
+// CheckSwath refuses a pattern whose swath no spreader has.
+func CheckSwath(p Pattern) error {
+	if s := p.Swath(); !(s >= narrowestSwath && s <= widestSwath) {
+		return fmt.Errorf("a swath of %.3g m is not within %g to %g m", s, narrowestSwath, float64(widestSwath))
+	}
+	return nil
+}

@@ -1,0 +1,227 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/material"
+)
+
+func lanesCommand(d *desk) *cli.Command {
+	return &cli.Command{
+		Name:               "lanes",
+		CustomHelpTemplate: lanesHelp,
+		OnUsageError:       onUsageError,
+		Flags: readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(),
+			&cli.StringFlag{Name: "swath"}, &cli.StringFlag{Name: "trays"}, &cli.StringFlag{Name: "pattern", Value: "triangle"},
+			&cli.StringFlag{Name: "mode", Value: string(lanes.Tight)}, &cli.StringFlag{Name: "deflector", Value: string(lanes.Right)}, &cli.StringFlag{Name: "filling"}),
+		Action: func(c *cli.Context) error {
+			o, err := d.order(c)
+			if err != nil {
+				return err
+			}
+			work, err := workOf(c)
+			if err != nil {
+				return err
+			}
+			return o.lanes(work)
+		},
+	}
+}
+
+// workOf reads the flags that say what is spread, and how.
+func workOf(c *cli.Context) (lanes.Work, error) {
+	w := lanes.Work{Practice: lanes.CommonPractice()}
+	var err error
+	if w.Mode, err = lanes.ModeOf(c.String("mode")); err != nil {
+		return w, usageErrorf("--mode: %w", err)
+	}
+	switch side := lanes.Side(c.String("deflector")); side {
+	case lanes.Left, lanes.Right:
+		w.Shield = side
+	default:
+		return w, usageErrorf("--deflector is left or right, not %q", side)
+	}
+	if text := c.String("filling"); text != "" {
+		area, err := areaFlag(text)
+		if err != nil {
+			return w, usageErrorf("--filling: %w", err)
+		}
+		w.Filling = float64(area)
+	}
+	w.Pattern, err = patternOf(c)
+	return w, err
+}
+
+// patternOf reads the spreader's pattern: a tray test, or a swath and a shape.
+func patternOf(c *cli.Context) (lanes.Pattern, error) {
+	text, file := c.String("swath"), c.String("trays")
+	switch {
+	case text == "" && file == "":
+		return lanes.Pattern{}, usageErrorf("--swath is needed, as in --swath 10ft: the width over which a pass leaves half of what it leaves at its centre, or more")
+	case text != "" && file != "":
+		return lanes.Pattern{}, usageErrorf("--swath and --trays say the same thing: give one")
+	case file != "":
+		return measuredPattern(file)
+	}
+	q, err := material.Parse(text)
+	if err != nil {
+		return lanes.Pattern{}, usageErrorf("--swath: %w", err)
+	}
+	swath, err := q.Length()
+	if err != nil {
+		return lanes.Pattern{}, usageErrorf("--swath: %w", err)
+	}
+	p, err := lanes.Shaped(c.String("pattern"), float64(swath))
+	if err != nil {
+		return p, usageErrorf("--pattern: %w", err)
+	}
+	if err := lanes.CheckSwath(p); err != nil {
+		return p, usageErrorf("--swath: %w", err)
+	}
+	return p, nil
+}
+
+func measuredPattern(file string) (lanes.Pattern, error) {
+	f, err := os.Open(file)
+	if err != nil {
+		return lanes.Pattern{}, err
+	}
+	defer f.Close()
+	trays, err := lanes.ReadTrays(f)
+	var p lanes.Pattern
+	if err == nil {
+		p, err = lanes.Measured(trays)
+	}
+	if err == nil {
+		err = lanes.CheckSwath(p)
+	}
+	if err != nil {
+		return p, fmt.Errorf("%s: %w", file, err)
+	}
+	return p, nil
+}
+
+func areaFlag(text string) (geo.Area, error) {
+	q, err := material.Parse(text)
+	if err != nil {
+		return 0, err
+	}
+	return q.Area()
+}
+
+const lanesSchema = "turfplat/lanes/1"
+
+type lanesDocument struct {
+	Schema  string        `json:"schema"`
+	Site    string        `json:"site"`
+	Summary lanes.Summary `json:"summary"`
+}
+
+// lanes writes the lanes of sites. Where they go to a file, what they come to
+// is told on standard output.
+func (o *order) lanes(work lanes.Work) error {
+	var told lanesDocument
+	var units zones.Units
+	written := o.write(func(w io.Writer) error {
+		count := 0
+		return o.each(func(s surveyed) error {
+			if count++; count > 1 && !o.lines {
+				return usageErrorf("several sites are written one a line: add --lines")
+			}
+			plan, sum, err := o.lay(s, work)
+			if err != nil {
+				return err
+			}
+			told, units = lanesDocument{lanesSchema, s.site.ID, sum}, s.site.Units
+			return o.writeSite(w, plan.File(s.site, sum))
+		})
+	})
+	if written != nil || o.output == "" || o.lines {
+		return written
+	}
+	if o.json {
+		return writeJSON(o.out, told, " ")
+	}
+	_, err := lanesTable(figuresIn(units), told.Summary).WriteTo(o.out)
+	return err
+}
+
+// lay lays the lanes of a site and tells where no way was found.
+func (o *order) lay(s surveyed, work lanes.Work) (lanes.Plan, lanes.Summary, error) {
+	yard, err := lanes.YardOf(s.plat, work.Practice)
+	if err != nil {
+		return lanes.Plan{}, lanes.Summary{}, fmt.Errorf("%s: %w", s.site.ID, err)
+	}
+	plan, err := lanes.Lay(yard, work)
+	if err != nil {
+		return lanes.Plan{}, lanes.Summary{}, fmt.Errorf("%s: %w", s.site.ID, err)
+	}
+	for _, n := range plan.Cut {
+		o.tell("warning", fmt.Sprintf("%s: there is no way to lane %d round beds and buildings: carry the spreader across", s.site.ID, n))
+	}
+	return plan, plan.Summary(plan.Coverage(yard)), nil
+}
+
+func lanesTable(f figures, s lanes.Summary) *table {
+	t := newTable("lr")
+	t.row("ground", f.Area(s.GroundM2, 0)+" "+f.areaUnit())
+	t.row("done by hand", f.Area(s.ByHandM2, 0)+" "+f.areaUnit())
+	t.row("lanes", fmt.Sprint(s.Lanes))
+	t.row("spreading", f.length(s.SpreadLengthM))
+	t.row("least that could do", f.length(s.LeastLengthM))
+	t.row("walking without", f.length(s.TravelLengthM))
+	t.row("turns", fmt.Sprint(s.Turns))
+	if s.Refills > 0 {
+		t.row("refills", fmt.Sprint(s.Refills))
+	}
+	t.row("time", fmt.Sprintf("%.0f min", s.Minutes))
+	t.row("covered", share(s.CoveredShare, 1))
+	t.row("missed", f.Area(s.MissedM2, 0)+" "+f.areaUnit())
+	t.row("lands off the turf", share(s.OutsideShare, 1))
+	t.row("unevenness (CV)", fmt.Sprintf("%.0f %%", s.CVPercent))
+	t.row("set the spreader to", fmt.Sprintf("%.0f %% of the rate", 100*s.SettingShare))
+	return t
+}
+
+const lanesHelp = `turfplat lanes lays the lanes along which a spreader is walked.
+
+Usage:
+    turfplat lanes --swath LENGTH [flags] [FILE ...]
+
+Header laps run half a swath inside each edge, then straight lanes fill what is
+left, at the heading that takes the least walking; ground steeper than 5 degrees
+that says where it faces is walked along the contour. Lanes come in walking
+order, from the start or gate and back, as GeoJSON. Zones in which nothing is
+applied get none; strips too narrow to walk are left to be done by hand. What
+the lanes cover is summed on a fine grid from the pattern, the deflector holding
+back what header laps would throw off the turf: summary in the output tells.
+With -o, a table of it goes to standard output.
+
+Flags:
+    --swath L      effective swath, as in 10ft or 3m: the width between the
+                   places where a pass leaves half of what it leaves at its
+                   centre
+    --trays FILE   a tray test in place of --swath: CSV with the columns
+                   offset_ft (or offset_m) and catch, 0 on the centre line
+    --pattern P    triangle (default), bell, trapezoid or drop
+    --mode M       tight: half the rate, lanes half a swath apart (default);
+                   single: the rate, lanes a swath apart;
+                   cross: half the rate, two sets of lanes at right angles
+    --deflector S  the side of the spreader that has it, right (default) or left
+    --filling A    ground that one filling of the hopper serves, as in 5000ft2:
+                   tells where to refill
+` + readingHelp + linesHelp + outHelp + `
+The label is the law: rates, buffers and weather are what it says. Spread on
+steep, wet or frozen ground, by water or in wind only as local rules allow, and
+sweep back at once what lies on pavement.
+
+Example:
+    $ turfplat lanes --swath 10ft --mode single yard.geojson -o lanes.geojson
+`
