@@ -52,28 +52,40 @@ func (c cell) area() float64 {
 }
 
 // row returns the ends of the cell's row at v.
-func (c cell) row(v float64) (l, r float64) {
-	i := min(len(c)-1, max(0, len(c)-1-countAbove(c, v)))
-	return c[i].at(v)
+func (c cell) row(v float64) (l, r float64) { return c[c.slabAt(v)].at(v) }
+
+// slabAt returns the number of the slab at v.
+func (c cell) slabAt(v float64) int {
+	above, _ := slices.BinarySearchFunc(c, v, func(s slab, v float64) int { return cmp.Compare(s.v0, v) })
+	return max(0, above-1)
 }
 
 // slant returns how much farther than a row at v its neighbourhood reaches,
 // half a row's width to each side, to the left end and to the right: beyond
 // what square corners would leave. Where an edge crosses rows at a flat angle,
-// a row must run on so far to serve its own ground.
+// a row must run on so far to serve its own ground; it need not where the
+// ground starts anew with a step.
 func (c cell) slant(v, half float64) (left, right float64) {
-	l, r := c.row(v)
-	for _, w := range []float64{max(c[0].v0, v-half), min(c[len(c)-1].v1, v+half)} {
-		a, b := c.row(w)
-		left, right = max(left, l-a-half), max(right, b-r-half)
+	at := c.slabAt(v)
+	l, r := c[at].at(v)
+	for _, step := range []int{-1, 1} {
+		w := v + float64(step)*half
+		for i := at; i >= 0 && i < len(c); i += step {
+			a, b := c[i].at(min(c[i].v1, max(c[i].v0, w)))
+			left, right = max(left, l-a-half), max(right, b-r-half)
+			if w >= c[i].v0 && w <= c[i].v1 || i+step < 0 || i+step >= len(c) || c.steps(i, i+step) {
+				break
+			}
+		}
 	}
 	return left, right
 }
 
-// countAbove counts the slabs that begin above v.
-func countAbove(c cell, v float64) int {
-	i, _ := slices.BinarySearchFunc(c, v, func(s slab, v float64) int { return cmp.Compare(s.v0, v) })
-	return len(c) - i
+// steps reports whether the sides of two neighbouring slabs do not meet.
+func (c cell) steps(i, j int) bool {
+	const step = 0.05 // m
+	below, above := c[min(i, j)], c[max(i, j)]
+	return math.Abs(below.l1-above.l0) > step || math.Abs(below.r1-above.r0) > step
 }
 
 // thinnest is the height, in metres, under which a slab is rounding.

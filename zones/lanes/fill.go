@@ -202,12 +202,10 @@ func (f filler) abreast(width float64, bounded bool) (n int, pitch float64) {
 
 // into runs a row from a past its end b, as far as there is room.
 func (f filler) into(a, b geo.XY, by float64) geo.XY {
-	if by <= 0 {
+	const hair = 0.01 // m
+	way := unit(minus(b, a))
+	if by <= hair || !f.room.Contains(plus(b, times(way, hair))) {
 		return b
 	}
-	way := unit(minus(b, a))
-	if room := sight(f.room, b, way); by > room {
-		by = room
-	}
-	return plus(b, times(way, by))
+	return plus(b, times(way, min(by, sight(f.room, b, way))))
 }

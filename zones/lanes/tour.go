@@ -1,7 +1,9 @@
 package lanes
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.org/turfplat/geo"
 )
@@ -37,17 +39,51 @@ func (t *tour) best() []leg {
 	if len(t.tasks) <= mostExact {
 		return t.exact()
 	}
-	legs := t.nearest()
-	for range 20 {
-		before := t.length(legs)
-		for t.improve(legs) {
+	return t.search()
+}
+
+// search goes from task to nearest task, from each of several first ones, and
+// makes moves for as long as any shortens the tour.
+func (t *tour) search() []leg {
+	var best []leg
+	least := math.Inf(1)
+	for _, first := range t.firsts() {
+		legs := t.nearest(first)
+		for range 20 {
+			before := t.length(legs)
+			for t.improve(legs) {
+			}
+			legs = t.polished(legs)
+			if t.length(legs) > before-gain {
+				break
+			}
 		}
-		legs = t.polished(legs)
-		if t.length(legs) > before-1e-6 {
-			break
+		if length := t.length(legs); length < least-gain {
+			best, least = legs, length
 		}
 	}
-	return legs
+	return best
+}
+
+// firsts are the tasks to start with: those nearest to the start that wait for
+// none, a few of them.
+func (t *tour) firsts() []int {
+	const few = 6
+	var firsts []int
+	away := make(map[int]float64)
+	done := make([]bool, len(t.tasks))
+	for k := range t.tasks {
+		if t.waits(k, done) {
+			continue
+		}
+		away[k] = math.Inf(1)
+		for c := range t.courses[k] {
+			away[k] = min(away[k], t.link(nowhere, leg{k, c}))
+		}
+		firsts = append(firsts, k)
+	}
+	slices.SortStableFunc(firsts, func(a, b int) int { return cmp.Compare(away[a], away[b]) })
+	return firsts[:min(few, len(firsts))]
 }
 
 // way is the length of the walk between two places.
@@ -128,15 +164,15 @@ func (t *tour) length(legs []leg) float64 {
 	return sum
 }
 
-// nearest goes on to the task that is nearest, again and again.
-func (t *tour) nearest() []leg {
+// nearest starts with a task and goes on to the nearest, again and again.
+func (t *tour) nearest(first int) []leg {
 	var legs []leg
 	done := make([]bool, len(t.tasks))
 	last := nowhere
 	for range t.tasks {
 		best, least := nowhere, math.Inf(1)
 		for k := range t.tasks {
-			if done[k] || t.waits(k, done) {
+			if done[k] || t.waits(k, done) || last == nowhere && k != first {
 				continue
 			}
 			for c := range t.courses[k] {
