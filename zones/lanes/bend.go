@@ -13,88 +13,78 @@ type Post struct {
 	Radius float64 // m
 }
 
-// holds reports whether a place lies within a post's ring.
-func (p Post) holds(q geo.XY) bool { return distance(p.At, q) < p.Radius }
+// holds reports whether a place lies within a post's ring, and not on it.
+func (p Post) holds(q geo.XY) bool { return distance(p.At, q) < p.Radius-1e-9 }
 
-// region is the ground that is not walked on: an octagon in the ring.
-func (p Post) region() geo.Region {
-	const sides = 8
-	ring := make(geo.Ring, sides)
-	for i := range ring {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)
-		ring[i] = plus(p.At, times(geo.XY{X: cos, Y: sin}, p.Radius))
-	}
-	r, err := geo.RegionOf([]geo.Ring{ring})
-	if err != nil {
-		return geo.Region{} // a ring too small to be one is no hindrance
-	}
-	return r
-}
-
-// bent returns a line led round posts, on the shorter side if that lies in the
-// ground. What starts or ends within a post's ring is cut off there.
-func bent(l geo.Line, posts []Post, ground geo.Region) geo.Line {
+// bent returns a line led round posts, on the shorter side if all of that is
+// free. What starts or ends within a post's ring is cut off there.
+func bent(l geo.Line, posts []Post, free func(geo.XY) bool) geo.Line {
 	for _, p := range posts {
-		l = p.bend(l, ground)
+		if distanceToLine(p.At, l) < p.Radius {
+			l = p.bend(l, free)
+		}
 	}
 	return l
 }
 
-func (p Post) bend(l geo.Line, ground geo.Region) geo.Line {
+func (p Post) bend(l geo.Line, free func(geo.XY) bool) geo.Line {
 	var led geo.Line
-	within := len(l) > 0 && p.holds(l[0])
-	if !within && len(l) > 0 {
+	if !p.holds(l[0]) {
 		led = geo.Line{l[0]}
 	}
 	for i := 1; i < len(l); i++ {
-		for _, t := range p.gates(l[i-1], l[i]) {
-			gate := toward(l[i-1], l[i], t)
-			if within = !within; !within && len(led) > 0 {
-				led = append(led, p.round(led[len(led)-1], gate, ground)...)
-			}
-			led = append(led, gate)
+		a, b := l[i-1], l[i]
+		in, out, ok := p.passage(a, b)
+		if !ok {
+			led = append(led, b)
+			continue
 		}
-		if !within {
-			led = append(led, l[i])
+		if !p.holds(a) {
+			led = append(led, toward(a, b, max(in, 0)))
+		}
+		if !p.holds(b) {
+			if gate := toward(a, b, min(out, 1)); len(led) > 0 {
+				led = append(append(led, p.round(led[len(led)-1], gate, free)...), gate)
+			} else {
+				led = append(led, gate)
+			}
+			led = append(led, b)
 		}
 	}
 	return led
 }
 
-// gates returns the shares of the way from a to b at which it enters or leaves
-// the post's ring.
-func (p Post) gates(a, b geo.XY) []float64 {
+// passage returns between which shares of the way from a to b it runs within
+// the post's ring, less than 0 or more than 1 if it starts or ends there. False if it does
+// not, but for rounding.
+func (p Post) passage(a, b geo.XY) (in, out float64, ok bool) {
+	const hair = 1e-9 // m
 	way, from := minus(b, a), minus(a, p.At)
 	q, half, rest := dot(way, way), dot(way, from), dot(from, from)-p.Radius*p.Radius
 	root := half*half - q*rest
 	if root <= 0 || q == 0 {
-		return nil
+		return 0, 0, false
 	}
-	var gates []float64
-	for _, t := range []float64{(-half - math.Sqrt(root)) / q, (-half + math.Sqrt(root)) / q} {
-		if t > 0 && t <= 1 {
-			gates = append(gates, t)
-		}
-	}
-	return gates
+	in, out = (-half-math.Sqrt(root))/q, (-half+math.Sqrt(root))/q
+	return in, out, (min(out, 1)-max(in, 0))*math.Sqrt(q) > hair
 }
 
 // round returns the stations between two places on the post's ring.
-func (p Post) round(a, b geo.XY, ground geo.Region) geo.Line {
+func (p Post) round(a, b geo.XY, free func(geo.XY) bool) geo.Line {
 	u, v := minus(a, p.At), minus(b, p.At)
 	turn := math.Atan2(cross(u, v), dot(u, v))
-	shorter, ok := p.arc(u, turn, ground)
+	shorter, ok := p.arc(u, turn, free)
 	if ok {
 		return shorter
 	}
-	if longer, ok := p.arc(u, turn-math.Copysign(2*math.Pi, turn), ground); ok {
+	if longer, ok := p.arc(u, turn-math.Copysign(2*math.Pi, turn), free); ok {
 		return longer
 	}
 	return shorter
 }
 
 // arc returns stations a hair off the ring, and whether all lie in the ground.
-func (p Post) arc(from geo.XY, turn float64, ground geo.Region) (geo.Line, bool) {
+func (p Post) arc(from geo.XY, turn float64, free func(geo.XY) bool) (geo.Line, bool) {
 	const step = math.Pi / 9
 	n := int(math.Ceil(math.Abs(turn) / step))
 	reach := 1 / math.Cos(turn/float64(n)/2) // chords stay outside
@@ -103,7 +93,7 @@ func (p Post) arc(from geo.XY, turn float64, ground geo.Region) (geo.Line, bool)
 	for k := range n {
 		sin, cos := math.Sincos(turn * (float64(k) + 0.5) / float64(n))
 		q := plus(p.At, times(geo.XY{X: from.X*cos - from.Y*sin, Y: from.X*sin + from.Y*cos}, reach))
-		l, ok = append(l, q), ok && ground.Contains(q)
+		l, ok = append(l, q), ok && free(q)
 	}
 	return l, ok
 }

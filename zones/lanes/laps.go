@@ -79,10 +79,12 @@ func ringsOf(r geo.Region) []geo.Ring {
 }
 
 // meanWidth is the width of the strip that has a region's area and perimeter.
-func meanWidth(r geo.Region) float64 {
-	var perimeter float64
-	edgesOf(r, func(a, b geo.XY) { perimeter += distance(a, b) })
-	return 2 * areaOf([]geo.Region{r}) / perimeter
+func meanWidth(r geo.Region) float64 { return 2 * areaOf([]geo.Region{r}) / perimeter(r) }
+
+func perimeter(r geo.Region) float64 {
+	var sum float64
+	edgesOf(r, func(a, b geo.XY) { sum += distance(a, b) })
+	return sum
 }
 
 func closed(ring geo.Ring) geo.Line {

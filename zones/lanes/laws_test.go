@@ -130,14 +130,6 @@ func TestMirroredLawns(t *testing.T) {
 
 func halfwayAlong(l geo.Line) geo.XY { return shortened(l, length(l)/2)[0] }
 
-func distanceToLine(p geo.XY, l geo.Line) float64 {
-	nearest := math.Inf(1)
-	for i := 1; i < len(l); i++ {
-		nearest = min(nearest, distanceToEdge(p, l[i-1], l[i]))
-	}
-	return nearest
-}
-
 // Lanes lie in the ground that is to be treated and clear of trunks, ways in
 // neither bed nor trunk; what lanes put out is the rate times the ground.
 func TestLanesKeepToTheGround(t *testing.T) {

@@ -147,7 +147,7 @@ func (t *task) clear(posts []Post, ground geo.Region) {
 		if t.lap {
 			r = startedClear(r, posts)
 		}
-		if r = bent(r, posts, ground); len(r) > 1 {
+		if r = bent(r, posts, ground.Contains); len(r) > 1 {
 			led = append(led, r)
 		}
 	}

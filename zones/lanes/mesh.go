@@ -10,11 +10,14 @@ import (
 // A triangle is three stations of a mesh, counter-clockwise.
 type triangle [3]int
 
+// mostStations keeps the mesh of a verge miles long within bounds.
+const mostStations = 4000
+
 // meshOf divides a region into triangles between stations on its edge, step
 // metres apart, none of which has another station in its circle (Bowyer 1981,
 // Watson 1981). The step must be small beside the region's width.
 func meshOf(r geo.Region, step float64) ([]geo.XY, []triangle) {
-	at := stationsOn(r, step)
+	at := stationsOn(r, max(step, perimeter(r)/mostStations))
 	n := len(at)
 	at = append(at, around(r.Bounds())...)
 	mesh := []triangle{{n, n + 1, n + 2}}

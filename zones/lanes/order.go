@@ -2,6 +2,7 @@ package lanes
 
 import (
 	"math"
+	"slices"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
@@ -16,7 +17,7 @@ func (y Yard) order(plan *Plan, tasks []task) {
 	walkers := y.walkers()
 	tour := newTour(tasks, walkers[0], plan.Work.Shield, y.Start, y.End)
 	legs := tour.best()
-	s := scribe{plan: plan, walkers: walkers, refills: y.Refills, perMetre: perMetre(plan, tasks)}
+	s := scribe{plan: plan, yard: y, walkers: walkers, perMetre: perMetre(plan, tasks)}
 	s.left = s.full()
 	s.at, _ = tour.nearestOf(y.Start, tour.course(legs[0]).entry())
 	for _, l := range legs {
@@ -40,6 +41,17 @@ func perMetre(plan *Plan, tasks []task) float64 {
 	return areaOf(plan.Walked) / whole
 }
 
+// roundPosts leads a way round posts, unless it starts or ends at one.
+func (y Yard) roundPosts(way geo.Line) geo.Line {
+	led := bent(way, y.Posts, func(p geo.XY) bool {
+		return !slices.ContainsFunc(y.Closed, func(c zones.Cover) bool { return c.Region.Contains(p) })
+	})
+	if len(led) < 2 || led[0] != way[0] || led[len(led)-1] != way[len(way)-1] {
+		return way
+	}
+	return led
+}
+
 // walkers returns walkers of whom each goes where those before it would not:
 // past fences and the property's edge, then across beds.
 func (y Yard) walkers() []*walker {
@@ -50,9 +62,6 @@ func (y Yard) walkers() []*walker {
 			hard = append(hard, c.Region)
 		}
 	}
-	for _, p := range y.Posts {
-		closed, hard = append(closed, p.region()), append(hard, p.region())
-	}
 	walls := append(y.Fences[:len(y.Fences):len(y.Fences)], y.Outline...)
 	return []*walker{newWalker(closed, walls), newWalker(closed, nil), newWalker(hard, nil)}
 }
@@ -60,11 +69,11 @@ func (y Yard) walkers() []*walker {
 // A scribe writes down lanes and the ways to them.
 type scribe struct {
 	plan     *Plan
+	yard     Yard
 	walkers  []*walker // the choosier first
-	refills  []geo.XY
-	perMetre float64  // m2 that the output of a metre serves
-	left     float64  // m2 that what is left in the hopper serves
-	at       []geo.XY // where the walk has got to, if it has begun
+	perMetre float64   // m2 that the output of a metre serves
+	left     float64   // m2 that what is left in the hopper serves
+	at       []geo.XY  // where the walk has got to, if it has begun
 	n        int
 }
 
@@ -105,9 +114,9 @@ func (s *scribe) refill(l Lane) {
 	s.left = s.full()
 	var nearest []geo.XY
 	least := math.Inf(1)
-	for i, p := range s.refills {
+	for i, p := range s.yard.Refills {
 		if d := s.walkers[0].way(s.at[0], p); d < least {
-			nearest, least = s.refills[i:i+1], d
+			nearest, least = s.yard.Refills[i:i+1], d
 		}
 	}
 	if nearest != nil {
@@ -132,7 +141,7 @@ func (s *scribe) walk(to geo.XY, l Lane) {
 			break
 		}
 	}
-	s.plan.Lanes = append(s.plan.Lanes, Lane{Pass: l.Pass, N: n, Zone: l.Zone, Line: path, Refill: l.Refill})
+	s.plan.Lanes = append(s.plan.Lanes, Lane{Pass: l.Pass, N: n, Zone: l.Zone, Line: s.yard.roundPosts(path), Refill: l.Refill})
 	s.at = geo.Line{to}
 }
 

@@ -69,3 +69,12 @@ func bends(l geo.Line) float64 {
 	}
 	return sum
 }
+
+// distanceToLine is the way from p to a line.
+func distanceToLine(p geo.XY, l geo.Line) float64 {
+	nearest := math.Inf(1)
+	for i := 1; i < len(l); i++ {
+		nearest = min(nearest, distanceToEdge(p, l[i-1], l[i]))
+	}
+	return nearest
+}

@@ -88,7 +88,7 @@ func TestBent(t *testing.T) {
 	check(t, 300, func(t *rapid.T) {
 		p := Post{geo.XY{X: rapid.Float64Range(-2, 2).Draw(t, "x"), Y: rapid.Float64Range(-2, 2).Draw(t, "y")}, rapid.Float64Range(0.2, 1).Draw(t, "radius")}
 		l := geo.Line{{X: -10, Y: rapid.Float64Range(-2, 2).Draw(t, "from")}, {X: 0, Y: rapid.Float64Range(-2, 2).Draw(t, "by")}, {X: 10, Y: 0}}
-		led := bent(l, []Post{p}, regionFrom(t, rectangle(-20, -20, 20, 20)))
+		led := bent(l, []Post{p}, func(geo.XY) bool { return true })
 		for _, at := range divided(led, 0.02) {
 			if away := distance(at, p.At); away < p.Radius-1e-9 {
 				t.Fatalf("comes within %v m of a post of %v m", away, p.Radius)
