@@ -21,7 +21,7 @@ fuzz: ; .ci/fuzz $(FUZZTIME)
 # rewrite expected outputs and pictures; look at the difference before committing
 golden:
 	$(GO) run ./cmd/turfplat map samples/alder-lane.geojson -o samples/alder-lane-map.png
-	$(GO) test ./cmd/turfplat ./render -update
+	$(GO) test ./cmd/turfplat ./render ./zones/lanes -update
 
 # Areas of 1,000 generated properties against general reference software, cover
 # by cover: the table's column "sites over 0.0001 m2" must read 0 for turfplat.

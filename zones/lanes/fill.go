@@ -56,6 +56,9 @@ const (
 	stretched = 1.03
 	// stub is the part of a spacing under which a row is not worth a turn.
 	stub = 0.5
+	// leaving is how many times the length of the lanes that would serve it
+	// ground that rows leave out costs.
+	leaving = 6
 	// mostLaps is how many laps are tried inside the header, and how many
 	// spacings wide the ground may be on the mean for which they are tried.
 	mostLaps = 3
@@ -165,8 +168,7 @@ func (f filler) rows(rings []geo.Ring, angle float64) filling {
 }
 
 // cellRows lays the rows of one cell, which may be bounded by other rows and
-// laps. What they leave out costs as much as if it were walked, so that it is
-// not left out for its own sake.
+// laps.
 func (f filler) cellRows(c cell, h heading, bounded bool) filling {
 	n, pitch := f.abreast(c.width(), bounded)
 	s := stint{pitch: pitch}
@@ -179,7 +181,7 @@ func (f filler) cellRows(c cell, h heading, bounded bool) filling {
 			s.rows = append(s.rows, geo.Line{f.into(h.xy(r, v), h.xy(l, v), out), f.into(h.xy(l, v), h.xy(r, v), on)})
 		}
 	}
-	all := filling{cost: f.cost(s) + max(0, left)/f.spacing*(1+f.turnWay/f.spacing)}
+	all := filling{cost: f.cost(s) + leaving*max(0, left)/f.spacing}
 	if len(s.rows) > 0 {
 		all.stints = []stint{s}
 	}

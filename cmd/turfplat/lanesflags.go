@@ -1,0 +1,93 @@
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/material"
+)
+
+// workOf reads the flags that say what is spread, and how.
+func workOf(c *cli.Context) (lanes.Work, error) {
+	w := lanes.Work{Practice: lanes.CommonPractice()}
+	var err error
+	if w.Mode, err = lanes.ModeOf(c.String("mode")); err != nil {
+		return w, usageErrorf("--mode: %w", err)
+	}
+	switch side := lanes.Side(c.String("deflector")); side {
+	case lanes.Left, lanes.Right:
+		w.Shield = side
+	default:
+		return w, usageErrorf("--deflector is left or right, not %q", side)
+	}
+	if text := c.String("filling"); text != "" {
+		area, err := areaFlag(text)
+		if err != nil {
+			return w, usageErrorf("--filling: %w", err)
+		}
+		w.Filling = float64(area)
+	}
+	w.Pattern, err = patternOf(c)
+	return w, err
+}
+
+// patternOf reads the spreader's pattern: a tray test, or a swath and a shape.
+func patternOf(c *cli.Context) (lanes.Pattern, error) {
+	text, file := c.String("swath"), c.String("trays")
+	switch {
+	case text == "" && file == "":
+		return lanes.Pattern{}, usageErrorf("--swath is needed, as in --swath 10ft: the width over which a pass leaves half of what it leaves at its centre, or more")
+	case text != "" && file != "":
+		return lanes.Pattern{}, usageErrorf("--swath and --trays say the same thing: give one")
+	case file != "":
+		return measuredPattern(file)
+	}
+	q, err := material.Parse(text)
+	if err != nil {
+		return lanes.Pattern{}, usageErrorf("--swath: %w", err)
+	}
+	swath, err := q.Length()
+	if err != nil {
+		return lanes.Pattern{}, usageErrorf("--swath: %w", err)
+	}
+	p, err := lanes.Shaped(c.String("pattern"), float64(swath))
+	if err != nil {
+		return p, usageErrorf("--pattern: %w", err)
+	}
+	if err := lanes.CheckSwath(p); err != nil {
+		return p, usageErrorf("--swath: %w", err)
+	}
+	return p, nil
+}
+
+func measuredPattern(file string) (lanes.Pattern, error) {
+	f, err := os.Open(file)
+	if err != nil {
+		return lanes.Pattern{}, err
+	}
+	defer f.Close()
+	trays, err := lanes.ReadTrays(f)
+	var p lanes.Pattern
+	if err == nil {
+		p, err = lanes.Measured(trays)
+	}
+	if err == nil {
+		err = lanes.CheckSwath(p)
+	}
+	if err != nil {
+		return p, fmt.Errorf("%s: %w", file, err)
+	}
+	return p, nil
+}
+
+func areaFlag(text string) (geo.Area, error) {
+	q, err := material.Parse(text)
+	if err != nil {
+		return 0, err
+	}
+	return q.Area()
+}
