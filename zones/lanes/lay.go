@@ -80,17 +80,20 @@ func Lay(y Yard, w Work) (Plan, error) {
 		if err != nil {
 			return Plan{}, err
 		}
-		plan.Walked, plan.Hand = append(plan.Walked, walked), append(plan.Hand, hand)
+		served, rest := []geo.Region(nil), []geo.Region{hand}
 		for _, piece := range walked.Pieces() {
 			more, err := w.tasks(piece, y, i)
 			if err != nil {
 				return Plan{}, err
 			}
-			group := len(tasks)
-			for _, t := range more {
-				t.group = group
-				tasks = append(tasks, t)
+			if len(more) == 0 { // a patch too small for any lane
+				rest = append(rest, piece)
+				continue
 			}
+			served, tasks = append(served, piece), append(tasks, grouped(more, len(tasks))...)
+		}
+		if err := plan.share(served, rest); err != nil {
+			return Plan{}, err
 		}
 	}
 	if far := areaOf(plan.Walked) / w.Mode.Spacing(w.Pattern.Swath()); far > farthest {
@@ -99,6 +102,29 @@ func Lay(y Yard, w Work) (Plan, error) {
 	y.order(&plan, tasks)
 	plan.tellDeflectors(y)
 	return plan, nil
+}
+
+// grouped gives tasks the number of their group.
+func grouped(tasks []task, group int) []task {
+	for i := range tasks {
+		tasks[i].group = group
+	}
+	return tasks
+}
+
+// share adds a plot's ground to that which lanes serve and that which they
+// leave.
+func (p *Plan) share(served, rest []geo.Region) error {
+	walked, err := geo.Union(served...)
+	if err != nil {
+		return err
+	}
+	hand, err := geo.Union(rest...)
+	if err != nil {
+		return err
+	}
+	p.Walked, p.Hand = append(p.Walked, walked), append(p.Hand, hand)
+	return nil
 }
 
 // tasks returns the stints that serve one piece of ground.

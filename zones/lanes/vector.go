@@ -16,9 +16,6 @@ func distance(p, q geo.XY) float64         { return norm(minus(p, q)) }
 func unit(p geo.XY) geo.XY                 { return times(p, 1/norm(p)) }
 func toward(p, q geo.XY, t float64) geo.XY { return plus(p, times(minus(q, p), t)) }
 
-// leftOf returns a direction turned a quarter to the left.
-func leftOf(d geo.XY) geo.XY { return geo.XY{X: -d.Y, Y: d.X} }
-
 // length is the length of a line, m.
 func length(l geo.Line) float64 {
 	var sum float64
