@@ -4,8 +4,11 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
+	"fmt"
 	"io"
+	"io/fs"
 	"os"
+	"path/filepath"
 )
 
 // checkOutput refuses an output file that is one of the inputs.
@@ -33,11 +36,20 @@ func (o *order) checkOutput(inputs ...string) error {
 // written of a result that fails, but where sites are lines the good ones are
 // kept when others are refused.
 func (o *order) write(result func(io.Writer) error) error {
-	if o.output != "" {
-		return replaceFile(o.output, result, o.keeps)
+	switch {
+	case o.output == "":
+		return o.pour(o.out, result)
+	case isStream(o.output):
+		return o.pourInto(o.output, result)
 	}
+	return replaceFile(o.output, result, o.keeps)
+}
+
+// pour writes a result where nothing can be taken back: sites that are lines
+// as they come, else the whole once it is known to be good.
+func (o *order) pour(to io.Writer, result func(io.Writer) error) error {
 	if o.lines {
-		w := bufio.NewWriter(o.out)
+		w := bufio.NewWriter(to)
 		err := result(w)
 		return errors.Join(err, w.Flush())
 	}
@@ -45,31 +57,62 @@ func (o *order) write(result func(io.Writer) error) error {
 	if err := result(&whole); err != nil {
 		return err
 	}
-	_, err := whole.WriteTo(o.out)
+	_, err := whole.WriteTo(to)
 	return err
+}
+
+// pourInto writes a result into a device or pipe.
+func (o *order) pourInto(name string, result func(io.Writer) error) error {
+	f, err := os.OpenFile(name, os.O_WRONLY, 0)
+	if err != nil {
+		return outputError(name, err)
+	}
+	err = o.pour(f, result)
+	return outputError(name, errors.Join(err, f.Close()))
+}
+
+// isStream reports whether an output is a device or a pipe, such as /dev/null:
+// a file moved there would take the place of the device itself.
+func isStream(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && !info.Mode().IsRegular()
 }
 
 func (o *order) keeps(err error) bool { return err == nil || o.lines && err == errRefused }
 
 // replaceFile writes a file beside its place and moves it there if it is to
-// be kept.
+// be kept. Where the name is a link, the file it leads to is replaced.
 func replaceFile(name string, result func(io.Writer) error, keeps func(error) bool) error {
-	part := name + ".part"
+	place := name
+	if target, err := filepath.EvalSymlinks(name); err == nil {
+		place = target
+	}
+	part := place + ".part"
 	f, err := os.Create(part)
 	if err != nil {
-		return err
+		return outputError(name, err)
 	}
 	w := bufio.NewWriter(f)
 	written := result(w)
 	err = errors.Join(w.Flush(), f.Close())
 	if err == nil && keeps(written) {
-		err = os.Rename(part, name)
+		err = os.Rename(part, place)
 	}
 	if err != nil || !keeps(written) {
 		os.Remove(part)
 	}
 	if written != nil {
 		return written
+	}
+	return outputError(name, err)
+}
+
+// outputError names the output in the words of the command line where a file
+// could not be opened or written.
+func outputError(name string, err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return fmt.Errorf("%s: cannot be written: %w", name, path.Err)
 	}
 	return err
 }
