@@ -21,12 +21,14 @@ type Log struct {
 type Station struct {
 	Name    string // "" if the log does not tell stations apart
 	sensors []*sensor
+	last    int64 // the moment of the last reading
 }
 
 // A sensor is a column of the log at a station.
 type sensor struct {
 	column   *sensorColumn
 	readings []reading // in order of time, one a moment
+	step     int64     // the usual time from one to the next, in seconds
 }
 
 // A reading is a temperature at a moment of local time.
@@ -95,16 +97,8 @@ func (l *Log) firstNames() []string {
 	return names
 }
 
-// Last is the day of the station's last reading; zero if it has none.
-func (s *Station) Last() time.Time {
-	var last time.Time
-	for _, sensor := range s.sensors {
-		if day := sensor.readings[len(sensor.readings)-1].day(); day.After(last) {
-			last = day
-		}
-	}
-	return last
-}
+// Last is the day of the station's last reading.
+func (s *Station) Last() time.Time { return midnight(s.last) }
 
 // Depths are those at which the station has sensors, shallowest first.
 func (s *Station) Depths() []geo.Length {
