@@ -81,6 +81,7 @@ type ZoneMeasure struct {
 
 	Letter       string  `json:"-"`
 	SlopePercent float64 `json:"-"`
+	Watered      bool    `json:"-"`
 	EdgingM      float64 `json:"-"`
 }
 
@@ -152,7 +153,7 @@ func (p *Plat) Measure(r geo.Region) AreaMeasure {
 func (z Zone) measure(a AreaMeasure, edging geo.Length) ZoneMeasure {
 	slope := z.Slope / 100
 	m := ZoneMeasure{
-		ID: z.ID, Name: z.Name, Exposure: z.Exposure, Species: z.Species, Apply: z.Apply, Letter: z.Letter, SlopePercent: z.Slope,
+		ID: z.ID, Name: z.Name, Exposure: z.Exposure, Species: z.Species, Apply: z.Apply, Letter: z.Letter, SlopePercent: z.Slope, Watered: z.Watered,
 		AreaM2: a.AreaM2, AreaFt2: a.AreaFt2, SurfaceAreaM2: a.AreaM2 * math.Hypot(1, slope), // 1/cos(atan(slope))
 		PerimeterM: a.PerimeterM, SigmaM2: a.SigmaM2, CI95M2: a.CI95M2,
 		EdgingM: float64(edging), DoubtfulShare: z.Sun.Doubtful,

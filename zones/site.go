@@ -82,6 +82,10 @@ func (o *Object) Label() string {
 // measured.
 func (s *Site) Refused() bool { return ingest.Refuses(s.Problems) }
 
+// Region is whose rules hold on the site, one of [SetbackRegions]; "" if none is
+// named.
+func (s *Site) Region() string { return s.region }
+
 // Digest is the SHA-256 of the bytes the site was read from, in hexadecimal.
 func (s *Site) Digest() string { return hex.EncodeToString(s.collection.Digest[:]) }
 

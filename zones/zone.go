@@ -20,6 +20,7 @@ type Zone struct {
 	Apply    bool     // false: nothing may be applied
 	Slope    float64  // percent; 0 = level or not known
 	Aspect   *float64 // degrees clockwise from north that the slope faces; nil = not known
+	Watered  bool     // irrigated, as far as the site says
 	Sun      Sunshine
 	Region   geo.Region
 
@@ -183,6 +184,7 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 		z.Exposure = ""
 	}
 	z.Species, _ = p.Text("species")
+	z.Watered, _ = p.Bool("irrigated")
 	if slope, ok := p.Number("slope_percent"); ok {
 		if z.Slope = math.Abs(slope); z.Slope > steepest {
 			s.problem(ingest.Warning, "slope_range", o.Place, fmt.Sprintf("slope_percent %g is steeper than turf can be, left aside", slope), "")

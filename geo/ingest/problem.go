@@ -35,6 +35,7 @@ func (s Severity) String() string {
 type Place struct {
 	Source  string     // file name as the user gave it
 	Line    int        // 1-based line, where the input is read by lines, else 0
+	Column  int        // 1-based column of the line, in characters, where it is known, else 0
 	Feature int        // index in features, -1 for the file itself
 	Label   string     // the feature's name or id, or the site's id
 	Near    *orb.Point // longitude, latitude in degrees, as read
@@ -51,7 +52,11 @@ func (p Place) String() string {
 		parts = append(parts, p.Source)
 	}
 	if p.Line > 0 {
-		parts = append(parts, "line "+strconv.Itoa(p.Line))
+		line := "line " + strconv.Itoa(p.Line)
+		if p.Column > 0 {
+			line += ", column " + strconv.Itoa(p.Column)
+		}
+		parts = append(parts, line)
 	}
 	if object := p.object(); object != "" {
 		parts = append(parts, object)

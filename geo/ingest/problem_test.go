@@ -15,6 +15,7 @@ func TestProblemString(t *testing.T) {
 	}{
 		{Place{Source: "yard.geojson", Feature: 3, Label: "back bed", Near: &orb.Point{-93.1, 44.9}},
 			`yard.geojson: features[3] "back bed": says so near [-93.1, 44.9]`},
+		{Place{Source: "season.yaml", Line: 12, Column: 7, Feature: -1}, `season.yaml: line 12, column 7: says so`},
 		{Place{Source: "route.ndjson", Line: 12, Feature: 3, Label: "back bed"}, `route.ndjson: line 12: features[3] "back bed": says so`},
 		{Place{Source: "yard.geojson", Feature: -1}, `yard.geojson: says so`},
 		{Place{Feature: -1, Near: &orb.Point{-0.00000001, 179.99999999}}, `says so near [0, 180]`},

@@ -1,0 +1,143 @@
+package program
+
+import (
+	"fmt"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/material"
+)
+
+// checkSteps refuses what single keys do not show: ids that stand twice, steps
+// that are named but not there, circles, rates that the product cannot give.
+func (d *document) checkSteps(p *Program) {
+	if len(p.Steps) == 0 && len(d.problems) == 0 {
+		d.problems = append(d.problems, ingest.Problem{Severity: ingest.Refusal, Code: "program_form", Place: ingest.Place{Source: d.source, Feature: -1},
+			Text: "there are no steps", Hint: "list them under steps:, each beginning with - id:"})
+	}
+	seen := make(map[string]bool)
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		if seen[s.ID] && s.ID != "" {
+			d.refuseStep(s, "id", fmt.Sprintf("id %s stands twice", s.ID), "give each step its own")
+		}
+		seen[s.ID] = true
+	}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		d.checkReferences(p, s)
+		d.checkMaterial(s)
+	}
+	d.checkCircles(p)
+}
+
+// refuseStep notes what is wrong with a step at one of its keys.
+func (d *document) refuseStep(s *Step, name, text, hint string) {
+	place, ok := s.places[name]
+	if !ok {
+		place = s.places[""]
+	}
+	d.problems = append(d.problems, ingest.Problem{Severity: ingest.Refusal, Code: "program_step", Place: place, Text: text, Hint: hint})
+}
+
+func (d *document) checkReferences(p *Program, s *Step) {
+	var ids []string
+	for _, other := range p.Steps {
+		if other.ID != s.ID {
+			ids = append(ids, other.ID)
+		}
+	}
+	named := []string{s.When.Before}
+	if s.When.After != nil {
+		named = append(named, s.When.After.Step)
+	}
+	for _, id := range named {
+		if id == "" || p.step(id) != nil && id != s.ID {
+			continue
+		}
+		hint := ""
+		if near := nearest(id, ids); near != "" {
+			hint = "did you mean " + near + "?"
+		}
+		d.refuseStep(s, "when", fmt.Sprintf("there is no other step %s", id), hint)
+	}
+}
+
+// step returns a step by its id, nil if there is none.
+func (p *Program) step(id string) *Step {
+	for i := range p.Steps {
+		if p.Steps[i].ID == id {
+			return &p.Steps[i]
+		}
+	}
+	return nil
+}
+
+// checkMaterial refuses a rate that says nothing about a material, and one that
+// the product cannot give.
+func (d *document) checkMaterial(s *Step) {
+	s.Product.Name = s.materialName()
+	if s.Does == Water && s.Rate != nil && s.Rate.By == material.Bulk {
+		s.Rate.By = material.Liquid // a depth of water
+	}
+	switch {
+	case s.Rate == nil:
+	case !s.Does.lays():
+		d.refuseStep(s, "rate", fmt.Sprintf("a step that does %s puts nothing down and has no rate", s.Does), "")
+	case s.Material == "" && s.Does != Water:
+		d.refuseStep(s, "rate", "a rate needs its material", "name it, such as material: compost")
+	default:
+		if _, err := s.Product.Rate(*s.Rate); err != nil {
+			d.stepFault(s, "rate", err)
+		}
+	}
+	d.checkTank(s)
+	d.checkHeight(s)
+}
+
+// stepFault notes an error of a step's key.
+func (d *document) stepFault(s *Step, name string, err error) {
+	if wrong, ok := err.(*material.InputError); ok {
+		d.refuseStep(s, name, wrong.Text, wrong.Hint)
+		return
+	}
+	d.refuseStep(s, name, err.Error(), "")
+}
+
+func (d *document) checkTank(s *Step) {
+	if s.Carrier.PerM2 > 0 && s.Carrier.By != material.Liquid {
+		d.refuseStep(s, "carrier", "a carrier is a liquid on an area", "write such as 1 gal / 1000 ft2")
+	}
+	if s.Tank > 0 && !(s.Carrier.PerM2 > 0) {
+		d.refuseStep(s, "tank", "a tank needs the carrier that it holds", "write such as carrier: 1 gal / 1000 ft2")
+	}
+}
+
+func (d *document) checkHeight(s *Step) {
+	if s.Height != (Height{}) && s.Does != Mow {
+		d.refuseStep(s, "height", "only a step that does mow has a height of cut", "")
+	}
+}
+
+// materialName is what the material is called in tables and purchases.
+func (s *Step) materialName() string {
+	switch {
+	case s.Material != "":
+		return s.Material
+	case s.Does == Water:
+		return "water"
+	}
+	return ""
+}
+
+// checkCircles refuses steps that wait for each other.
+func (d *document) checkCircles(p *Program) {
+	for i := range p.Steps {
+		at := &p.Steps[i]
+		for n := 0; at != nil && at.When.After != nil; n++ {
+			if at = p.step(at.When.After.Step); at == &p.Steps[i] || n > len(p.Steps) {
+				d.refuseStep(&p.Steps[i], "when", fmt.Sprintf("step %s waits for itself by way of others", p.Steps[i].ID), "break the circle of after")
+				break
+			}
+		}
+	}
+}

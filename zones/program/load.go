@@ -1,0 +1,108 @@
+package program
+
+import (
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/material"
+)
+
+// load works out what each step takes, what is bought, and what each zone is
+// fed. Steps that will not come in this season take nothing; those that are
+// done feed the zones, but nothing is bought for them.
+func (pl *planner) load() error {
+	var bought, laid []material.Draw
+	var products []material.Product
+	for i := range pl.Steps {
+		s := &pl.Steps[i]
+		draws, err := pl.draw(s)
+		if err != nil {
+			return err
+		}
+		if len(draws) == 0 {
+			continue
+		}
+		products = withProduct(products, s.Step.Product.Product)
+		laid = append(laid, draws...)
+		if s.Step.Done.IsZero() && s.Step.Does != Water {
+			bought = append(bought, draws...)
+		}
+	}
+	var err error
+	if pl.plan.Purchases, err = material.Buy(bought, products, pl.Program.Carry); err != nil {
+		return err
+	}
+	return pl.feed(laid, products)
+}
+
+// withProduct adds a product that is not there yet. Of two steps with one
+// material the packs of both are taken.
+func withProduct(list []material.Product, p material.Product) []material.Product {
+	for i := range list {
+		if list[i].Name != p.Name {
+			continue
+		}
+		if len(list[i].Packs) == 0 {
+			list[i].Packs = p.Packs
+		}
+		return list
+	}
+	return append(list, p)
+}
+
+// draw lays a step's material on its zones, for all visits.
+func (pl *planner) draw(s *StepPlan) ([]material.Draw, error) {
+	if s.Step.Rate == nil || s.Status == Skipped && s.Step.Done.IsZero() {
+		return nil, nil
+	}
+	var all []material.Draw
+	rate := s.Step.Rate.Times(float64(s.Step.Passes * s.visits()))
+	for i := range s.Zones {
+		z := &s.Zones[i]
+		if z.closed && s.Step.Done.IsZero() {
+			continue
+		}
+		draws, err := material.Spread(s.Step.Product.Product, rate, []zones.ZoneMeasure{z.ZoneMeasure})
+		if err != nil {
+			return nil, err
+		}
+		for _, d := range draws {
+			d.Site, d.Step = pl.Property.ID, s.Step.ID
+			z.Draw = &d
+			all = append(all, d)
+		}
+	}
+	s.total(all)
+	return all, nil
+}
+
+func (s *StepPlan) total(draws []material.Draw) {
+	if len(draws) == 0 {
+		return
+	}
+	t := Total{draws[0].Product, material.Amount{By: draws[0].Amount.By}}
+	for _, d := range draws {
+		t.Amount.Size += d.Amount.Size // of one product, so measured alike
+	}
+	s.Totals = append(s.Totals, t)
+}
+
+// feed sums up the nutrients of each zone that anything may be applied on.
+func (pl *planner) feed(laid []material.Draw, products []material.Product) error {
+	fed, err := material.Fed(laid, products)
+	if err != nil {
+		return err
+	}
+	for _, g := range pl.Grounds {
+		if !g.Apply {
+			continue
+		}
+		f := Feed{Ground: g}
+		f.Limit, f.Source = g.yearN()
+		for _, z := range fed {
+			if z.Zone == g.ID {
+				f.Nutrients = z.Nutrients
+			}
+		}
+		pl.plan.Feeds = append(pl.plan.Feeds, f)
+	}
+	return nil
+}

@@ -1,0 +1,143 @@
+package program
+
+import (
+	"fmt"
+
+	"example.org/turfplat/zones/turf"
+)
+
+// judgePhosphate asks for a soil test before phosphate.
+func (pl *planner) judgePhosphate(s *StepPlan) {
+	if s.Step.visitFeed().P2O5 == 0 || pl.has(s, SoilTestP) || pl.has(s, NewTurf) {
+		return
+	}
+	var on []Ground
+	for _, g := range s.grounds() {
+		if !pl.sown(s, g) {
+			on = append(on, g)
+		}
+	}
+	if len(on) == 0 {
+		return
+	}
+	const text = "phosphate without a soil test: choose a grade without it, or note checked: soil_test_p"
+	if l, ok := lawOf(pl.region, "p_untested"); ok {
+		v := pl.unlawful(l, on, text)
+		v.forGood = false // a test lifts it
+		s.add(v)
+		return
+	}
+	s.add(verdict("p_untested", on, text))
+}
+
+// sown reports whether a zone is seeded about when a step is done.
+func (pl *planner) sown(s *StepPlan, g Ground) bool {
+	const about = 30 // days, in which a starter feed serves the seed
+	for seed, on := range pl.others(s, isSeed) {
+		for _, sown := range on {
+			if sown.ID == g.ID && s.timing.span.within(seed.timing.span, about) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// judgePotash reminds of the soil test before potash for its own sake.
+func (pl *planner) judgePotash(s *StepPlan) {
+	feed := s.Step.visitFeed()
+	if feed.K2O > 0 && feed.N == 0 && feed.P2O5 == 0 && !pl.has(s, SoilTestK) {
+		s.add(verdict("k_untested", s.grounds(), "potash by a soil test only: note checked: %s when it asks for it", SoilTestK))
+	}
+}
+
+// judgeSalt warns of more soluble salts than grass bears within two weeks.
+func (pl *planner) judgeSalt(s *StepPlan) {
+	const window = 14 // days that the rule's figure is for
+	own := s.Step.salts()
+	if own == 0 {
+		return
+	}
+	limit := rules["salt"].figure.SI()
+	for _, g := range s.grounds() {
+		sum, with := own, ""
+		for other, on := range pl.others(s, func(o *Step) bool { return o.salts() > 0 }) {
+			if pl.before(other, s) && inList(on, g) && s.timing.span.within(other.timing.span, window) {
+				sum += other.Step.salts()
+				with = " with " + other.Step.title()
+			}
+		}
+		if above(sum, limit) {
+			s.add(verdict("salt", []Ground{g}, "%s of soluble nitrogen and potash%s within %s: leave two weeks between, or water in well", pl.rate(sum), with, inWords(window)))
+		}
+	}
+}
+
+func inList(list []Ground, g Ground) bool {
+	for _, other := range list {
+		if other.ID == g.ID {
+			return true
+		}
+	}
+	return false
+}
+
+// salts are the soluble nitrogen and potash of one visit.
+func (s *Step) salts() float64 { return s.soluble() + s.visitFeed().K2O }
+
+// judgeYear holds what each zone gets in the season against its budget, and
+// warns at the step that passes it.
+func (pl *planner) judgeYear() {
+	for _, g := range pl.Grounds {
+		limit, source := g.yearN()
+		lawP, hasP := lawOf(pl.region, "p_year")
+		n, p := 0.0, 0.0
+		for i := range pl.Steps {
+			s := &pl.Steps[i]
+			if !s.may() || !inList(s.grounds(), g) {
+				continue
+			}
+			feed, times := s.Step.visitFeed(), float64(s.visits())
+			n, p = n+feed.N*times, p+feed.P2O5*times
+			if feed.N > 0 && limit > 0 && above(n, limit) {
+				s.add(Verdict{Rule: "n_year", Severity: rules["n_year"].severity, Zones: []Ground{g}, Source: source,
+					Text: fmt.Sprintf("%s of nitrogen in the season so far, more than %s for %s", pl.rate(n), pl.rate(limit), g.Grass.Name)})
+			}
+			if feed.P2O5 > 0 && hasP && above(p, lawP.figure.SI()) {
+				s.add(pl.unlawful(lawP, []Ground{g}, fmt.Sprintf("%s of P2O5 in the season, more than %s", pl.rate(p), lawP.figure)))
+			}
+		}
+	}
+}
+
+// yearN is the most nitrogen that a zone's grass should get in a year, in kg on
+// a square metre, and who says so; 0 if that is not known.
+func (g Ground) yearN() (float64, string) {
+	figures := g.Grass.YearN
+	if g.shaded() && len(g.Grass.ShadeYearN) > 0 {
+		figures = g.Grass.ShadeYearN
+	}
+	used, known := figures.Used()
+	if !known {
+		return 0, ""
+	}
+	return used.Most, turf.Citation(used.Source)
+}
+
+// judgeTrend tells that a soil temperature is near.
+func (pl *planner) judgeTrend(s *StepPlan) {
+	t := s.Step.When.Soil
+	if t == nil || t.AtLeast == nil || s.Step.Use != PreEmergent || pl.soil == nil || !pl.known() || !s.timing.waitsFor(t.String()) {
+		return
+	}
+	now, ok := pl.soil.SoilNow(*t, pl.Today)
+	if !ok {
+		return
+	}
+	switch {
+	case float64(now) >= rules["stand_by"].figure.SI():
+		s.add(verdict("stand_by", s.grounds(), "the soil is at %s: be ready within days", pl.degrees(now)))
+	case float64(now) >= rules["order_product"].figure.SI():
+		s.add(verdict("order_product", s.grounds(), "the soil is at %s: order the product now", pl.degrees(now)))
+	}
+}

@@ -1,0 +1,101 @@
+package program
+
+import (
+	"time"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/turf"
+)
+
+// A Property is what a program is laid on.
+type Property struct {
+	ID, Name string
+	Latitude float64 // degrees, north positive
+	Units    zones.Units
+	Region   string // whose law holds; "" = not known
+	Zones    []zones.ZoneMeasure
+}
+
+// An Occasion is when a plan is made, and what is known then.
+type Occasion struct {
+	Year    int         // in which the season begins; 0 = that of Today
+	Today   time.Time   // midnight UTC; zero = not known, so that nothing is ready yet
+	Soil    SoilRecord  // nil = there is no log
+	Grasses *turf.Table // nil = the built-in table
+}
+
+// A Plan is a program laid on a property.
+type Plan struct {
+	Property Property
+	Program  *Program
+	Year     int
+	Today    time.Time
+	Grounds  []Ground
+	Steps    []StepPlan // in the program's order
+
+	Purchases []material.Purchase
+	Feeds     []Feed
+	Problems  []ingest.Problem // of the program on this property; none of them refuses it
+}
+
+// Status is how a step stands.
+type Status string
+
+// The statuses.
+const (
+	Ready   Status = "ready"
+	Waiting Status = "waiting"
+	Blocked Status = "blocked"
+	Skipped Status = "skipped"
+)
+
+// A StepPlan is a step on the zones where it is done.
+type StepPlan struct {
+	Step    *Step
+	Status  Status
+	Why     string // the status in words
+	From    time.Time
+	To      time.Time // the last day; zero if the step has no dates
+	Dates   string    // what the dates rest on
+	Zones   []ZonePlan
+	Totals  []Total
+	Reasons []Verdict
+
+	timing timing
+}
+
+// A ZonePlan is a step on one zone.
+type ZonePlan struct {
+	Ground
+	Draw *material.Draw // what the whole season's visits take; nil if nothing is put down, or by label
+
+	from   time.Time // the first day that no rule holds it back
+	held   bool      // until a person sees to it
+	closed bool      // for this season
+}
+
+// A Total is what a step takes of a material on all its zones.
+type Total struct {
+	Material string
+	Amount   material.Amount
+}
+
+// A Feed is what a zone gets of nutrients in the season, and its budget.
+type Feed struct {
+	Ground
+	material.Nutrients
+	Limit  float64 // kg N on a square metre; 0 = not known
+	Source string  // of Limit
+}
+
+// Plan lays the program on a property.
+func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
+	pl := newPlanner(p, on, at)
+	pl.choose()
+	pl.time()
+	pl.judge()
+	pl.settle()
+	return pl.plan, pl.load()
+}

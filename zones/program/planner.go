@@ -1,0 +1,142 @@
+package program
+
+import (
+	"cmp"
+	"fmt"
+	"time"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/turf"
+)
+
+// A planner is a plan in the making.
+type planner struct {
+	*Plan
+	plan    *Plan
+	soil    SoilRecord
+	grasses *turf.Table
+	season  season
+	region  string
+}
+
+func newPlanner(p *Program, on Property, at Occasion) *planner {
+	plan := &Plan{Property: on, Program: p, Today: at.Today}
+	pl := &planner{Plan: plan, plan: plan, soil: at.Soil, grasses: at.Grasses, region: cmp.Or(p.Region, on.Region)}
+	if pl.grasses == nil {
+		pl.grasses = turf.Default()
+	}
+	half := p.Hemisphere
+	if half == "" {
+		half = HemisphereAt(on.Latitude)
+	}
+	pl.season = season{at.Year, half == South}
+	if at.Year == 0 {
+		pl.season = seasonOf(at.Today, half)
+	}
+	plan.Year = pl.season.year
+	plan.Grounds = grounds(on.Zones, pl.grasses)
+	for i := range p.Steps {
+		plan.Steps = append(plan.Steps, StepPlan{Step: &p.Steps[i]})
+	}
+	pl.tellAssumptions(half)
+	return pl
+}
+
+// tellAssumptions notes what the plan takes for granted.
+func (pl *planner) tellAssumptions(half Hemisphere) {
+	const tropic = 23.44 // degrees: between the tropics the sun stands overhead
+	if abs := max(pl.Property.Latitude, -pl.Property.Latitude); abs < tropic {
+		pl.note("tropics", "the site lies in the tropics, where grass has wet and dry seasons and no winter", "write the windows for it; those of built-in programs do not fit")
+	}
+	if half != HemisphereAt(pl.Property.Latitude) {
+		pl.note("hemisphere", fmt.Sprintf("the program says %s, the site lies in the %s", half, HemisphereAt(pl.Property.Latitude)), "is the latitude right?")
+	}
+	for _, g := range pl.Grounds {
+		if !g.Apply || g.Known {
+			continue
+		}
+		pl.noteGrass(g)
+	}
+}
+
+func (pl *planner) noteGrass(g Ground) {
+	taken := "steps for one season of grass leave it out"
+	if s := pl.Program.Season; s != "" {
+		taken = fmt.Sprintf("taken for %s-season grass, as the program says", s)
+	}
+	if g.Species == "" {
+		pl.note("species_missing", fmt.Sprintf("zone %s names no species: %s", quoted(g.Label()), taken), "give the zone a species")
+		return
+	}
+	hint := "give it a name of the species table"
+	if near := pl.grasses.Nearest(g.Species); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	pl.note("species_unknown", fmt.Sprintf("zone %s: species %s is not known: %s", quoted(g.Label()), quoted(g.Species), taken), hint)
+}
+
+func (pl *planner) note(code, text, hint string) {
+	pl.plan.Problems = append(pl.plan.Problems, ingest.Problem{Severity: ingest.Warning, Code: code,
+		Place: ingest.Place{Source: pl.Property.ID, Feature: -1}, Text: text, Hint: hint})
+}
+
+// choose finds the zones of each step.
+func (pl *planner) choose() {
+	for i := range pl.Steps {
+		s := &pl.Steps[i]
+		var barred []Ground
+		for _, g := range pl.Grounds {
+			if !s.Step.Where.holds(g, pl.Program.Season, pl.grasses) {
+				continue
+			}
+			switch {
+			case g.Apply || !s.Step.Does.lays():
+				s.Zones = append(s.Zones, ZonePlan{Ground: g})
+			case g.named(s.Step.Where.Zones):
+				barred = append(barred, g)
+			}
+		}
+		if len(barred) > 0 {
+			s.Reasons = append(s.Reasons, Verdict{Rule: "no_application", Severity: Block, Zones: barred, Source: rules["no_application"].source,
+				Text: "nothing is applied on " + labels(barred), forGood: true})
+		}
+	}
+}
+
+func (s *StepPlan) grounds() []Ground {
+	var list []Ground
+	for _, z := range s.Zones {
+		list = append(list, z.Ground)
+	}
+	return list
+}
+
+// find returns the plan of a step by its id.
+func (pl *planner) find(id string) *StepPlan {
+	for i := range pl.Steps {
+		if pl.Steps[i].Step.ID == id {
+			return &pl.Steps[i]
+		}
+	}
+	return nil
+}
+
+// shared returns the zones that two steps have in common, in the order of the
+// second.
+func shared(a, b *StepPlan) []Ground {
+	var list []Ground
+	for _, z := range b.Zones {
+		for _, other := range a.Zones {
+			if other.ID == z.ID {
+				list = append(list, z.Ground)
+			}
+		}
+	}
+	return list
+}
+
+// known reports whether the day of the plan is known.
+func (pl *planner) known() bool { return !pl.Today.IsZero() }
+
+// past reports whether a day lies before the day of the plan.
+func (pl *planner) past(day time.Time) bool { return pl.known() && day.Before(pl.Today) }

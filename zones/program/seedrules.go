@@ -1,0 +1,90 @@
+package program
+
+import "strings"
+
+// judgeSeed keeps seed off ground where a pre-emergent is live.
+func (pl *planner) judgeSeed(s *StepPlan) {
+	if !isSeed(s.Step) {
+		return
+	}
+	for first, on := range pl.others(s, isPreEmergent) {
+		wait := seedWaitAfter(first.Step.Product.Active)
+		if wait.allowed && first.Step.BlocksSeed == 0 {
+			s.add(Verdict{Rule: "preemergent_seed", Severity: Note, Zones: on, Source: wait.source,
+				Text: first.Step.Product.Active + " may be used at seeding: look at its label"})
+			continue
+		}
+		if n, source := seedDays(first.Step, s.Step, wait); n > 0 {
+			pl.judgeLive(s, first, on, n, source)
+		}
+	}
+}
+
+// seedDays is how long seed waits after a pre-emergent, and who says so.
+func seedDays(first, seed *Step, wait seedWait) (n int, source string) {
+	switch {
+	case first.BlocksSeed > 0:
+		return days(first.BlocksSeed), "blocks_seed of step " + first.ID
+	case seed.Method == Slit:
+		return 7 * wait.slit, wait.source
+	}
+	return 7 * wait.broadcast, wait.source
+}
+
+func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source string) {
+	free := first.timing.span.to.AddDate(0, 0, n)
+	seed := s.timing.span
+	if seed.to.Before(first.timing.span.from) || !seed.from.Before(free) {
+		return
+	}
+	v := verdict("preemergent_seed", on, "no seed for %s after %s (%s)", inWords(n), first.Step.title(), first.lastDay())
+	v.Until, v.Source = free, source
+	if v.forGood = seed.to.Before(free); v.forGood {
+		v.Text += ": that is past this step's dates"
+	}
+	s.add(v)
+}
+
+// judgeBarrier warns of work that breaks or buries a pre-emergent, and of one
+// on young seedlings.
+func (pl *planner) judgeBarrier(s *StepPlan) {
+	does := s.Step.Does
+	if does == Core || does == Rake || does == Topdress {
+		for first, on := range pl.others(s, isPreEmergent) {
+			n, _ := seedDays(first.Step, &Step{}, seedWaitAfter(first.Step.Product.Active))
+			free := first.timing.span.to.AddDate(0, 0, n)
+			if !s.timing.span.to.After(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 {
+				continue
+			}
+			name, what := "preemergent_disturbed", "breaks"
+			if does == Topdress {
+				name, what = "preemergent_buried", "buries"
+			}
+			v := verdict(name, on, "it %s the barrier that %s (%s) lays", what, first.Step.title(), first.lastDay())
+			v.Until = free
+			s.add(v)
+		}
+	}
+	if isPreEmergent(s.Step) {
+		pl.judgeAfterSeed(s, "seed_preemergent", "the seedlings must be mown two to four times first")
+	}
+	if s.Step.Use == Broadleaf {
+		pl.judgeAfterSeed(s, "seed_broadleaf", "young seedlings do not bear the spray until they are mown two to four times")
+	}
+}
+
+// judgeAfterSeed warns of a step that comes too soon after seed.
+func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
+	for first, on := range pl.others(s, isSeed) {
+		if allowed := seedWaitAfter(s.Step.Product.Active).allowed; allowed && name == "seed_preemergent" {
+			continue
+		}
+		free := first.timing.span.to.AddDate(0, 0, figureDays(name))
+		if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) {
+			continue
+		}
+		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), strings.ToLower(first.Step.title()), first.lastDay(), why)
+		v.Until = free
+		s.add(v)
+	}
+}

@@ -1,0 +1,235 @@
+package program
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+)
+
+// A timing is when a step can be done, as far as its own triggers say.
+type timing struct {
+	span     span
+	why      []string // what the dates rest on
+	waits    []string // for what, though the dates would allow it
+	over     string   // why it will not come in this season any more
+	resolved bool
+}
+
+// time finds the dates of all steps.
+func (pl *planner) time() {
+	for i := range pl.Steps {
+		pl.resolve(i)
+	}
+	for i := range pl.Steps {
+		pl.keepBefore(&pl.Steps[i])
+	}
+}
+
+// resolve finds the dates of a step, those of the step it follows first.
+func (pl *planner) resolve(i int) {
+	s := &pl.Steps[i]
+	if s.timing.resolved {
+		return
+	}
+	s.timing.resolved = true
+	t, when := &s.timing, s.Step.When
+	t.span = span{pl.season.first(), pl.season.last()}
+	if when.Window != nil {
+		t.span = pl.season.span(*when.Window)
+		t.why = append(t.why, "dates of the program")
+	}
+	if !s.Step.Done.IsZero() {
+		t.span = span{s.Step.Done, s.Step.Done}
+		t.why = []string{"done"}
+		return
+	}
+	if when == (When{}) && i > 0 {
+		pl.resolve(i - 1)
+		t.span.from = pl.Steps[i-1].timing.span.from
+		t.why = append(t.why, "in order, after "+pl.Steps[i-1].Step.title())
+	}
+	pl.follow(s)
+	pl.heed(s)
+	pl.countMowings(s)
+}
+
+// follow moves a step's dates to those of the step it comes after.
+func (pl *planner) follow(s *StepPlan) {
+	a := s.Step.When.After
+	if a == nil {
+		return
+	}
+	for i := range pl.Steps {
+		if pl.Steps[i].Step.ID == a.Step {
+			pl.resolve(i)
+		}
+	}
+	base := pl.find(a.Step)
+	t := &s.timing
+	if base.timing.over != "" || len(base.Zones) == 0 {
+		t.over = fmt.Sprintf("it follows %s, which is skipped", base.Step.title())
+		return
+	}
+	t.span.from = later(t.span.from, base.timing.span.from.AddDate(0, 0, a.Least))
+	if a.Most >= 0 {
+		t.span.to = earlier(t.span.to, base.timing.span.to.AddDate(0, 0, a.Most))
+	}
+	t.why = append(t.why, a.words(base.Step.title()))
+	switch {
+	case t.span.empty():
+		t.over = fmt.Sprintf("there is no day left after %s", base.Step.title())
+	case base.Step.Done.IsZero() && pl.known():
+		t.waits = append(t.waits, base.Step.title()+" to be done")
+	}
+}
+
+func (a After) words(title string) string {
+	switch {
+	case a.Most < 0 && a.Least == 0:
+		return "after " + title
+	case a.Most < 0:
+		return fmt.Sprintf("from %d days after %s", a.Least, title)
+	case a.Least == a.Most:
+		return fmt.Sprintf("%d days after %s", a.Least, title)
+	}
+	return fmt.Sprintf("%d to %d days after %s", a.Least, a.Most, title)
+}
+
+// heed narrows a step's dates by what the log tells of soil and degree days.
+func (pl *planner) heed(s *StepPlan) {
+	when := s.Step.When
+	if when.Soil != nil {
+		pl.open(s, when.Soil.String(), func() Opening { return pl.soil.Soil(*when.Soil, pl.season.first(), pl.Today) })
+	}
+	if g := when.DegreeDays; g != nil {
+		pl.open(s, g.String(), func() Opening { return pl.soil.DegreeDays(*g, pl.season.on(g.From), pl.Today) })
+	}
+}
+
+func (pl *planner) open(s *StepPlan, trigger string, look func() Opening) {
+	t := &s.timing
+	if pl.soil == nil || !pl.known() {
+		t.why = append(t.why, trigger+" decides, and there is no log of it")
+		t.waits = append(t.waits, trigger)
+		return
+	}
+	o := look()
+	switch {
+	case o.Opened.IsZero() && o.Unsure != "":
+		t.waits = append(t.waits, trigger+": "+o.Unsure)
+	case o.Opened.IsZero():
+		t.waits = append(t.waits, joinNonempty(": ", trigger, o.Now))
+	default:
+		t.span.from = later(t.span.from, o.Opened)
+	}
+	t.why = append(t.why, joinNonempty(": ", trigger, o.Decided))
+	if o.Closed.IsZero() {
+		return
+	}
+	t.span.to = earlier(t.span.to, o.Closed.AddDate(0, 0, -1))
+	if t.span.empty() || pl.past(t.span.to) {
+		t.over = fmt.Sprintf("its time ended on %s: %s", isoDay(o.Closed), joinNonempty(", ", trigger, o.Now))
+	}
+}
+
+func joinNonempty(with string, parts ...string) string {
+	text := ""
+	for _, p := range parts {
+		if p != "" && text != "" {
+			text += with
+		}
+		text += p
+	}
+	return text
+}
+
+// countMowings moves a step's first day to when the grass was mown so often.
+func (pl *planner) countMowings(s *StepPlan) {
+	n := s.Step.When.Mowings
+	if n == 0 {
+		return
+	}
+	t := &s.timing
+	mow := pl.firstMowing()
+	if mow == nil || mow.Step.Every == 0 {
+		t.waits = append(t.waits, fmt.Sprintf("%d mowings: count them", n))
+		return
+	}
+	begins := mow.timing.span.from
+	if s.Step.When.After != nil {
+		begins = later(begins, t.span.from)
+	}
+	t.span.from = later(t.span.from, begins.Add(time.Duration(n)*mow.Step.Every).Truncate(24*time.Hour))
+	t.why = append(t.why, fmt.Sprintf("%d mowings, at %s", n, mow.Step.title()))
+	if t.span.empty() {
+		t.over = fmt.Sprintf("its dates end before %d mowings", n)
+	}
+}
+
+func (pl *planner) firstMowing() *StepPlan {
+	for i := range pl.Steps {
+		if s := &pl.Steps[i]; s.Step.Does == Mow && s.Step.Every > 0 {
+			pl.resolve(i)
+			return s
+		}
+	}
+	return nil
+}
+
+// keepBefore ends a step where the one begins that it must come before.
+func (pl *planner) keepBefore(s *StepPlan) {
+	t := &s.timing
+	if s.Step.When.Before == "" || !s.Step.Done.IsZero() || t.over != "" {
+		return
+	}
+	next := pl.find(s.Step.When.Before)
+	if len(next.Zones) == 0 || next.timing.over != "" {
+		return
+	}
+	t.why = append(t.why, "before "+next.Step.title())
+	switch {
+	case !next.Step.Done.IsZero() && !next.Step.Done.Before(t.span.from):
+		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.title(), isoDay(next.Step.Done))
+	case next.timing.span.to.Before(t.span.from):
+		s.add(Verdict{Rule: "before", Severity: rules["before"].severity, Zones: shared(next, s), Source: rules["before"].source,
+			Text: fmt.Sprintf("it should come before %s, whose dates end on %s already", next.Step.title(), isoDay(next.timing.span.to))})
+	}
+}
+
+// title is what people call the step.
+func (s *Step) title() string {
+	if s.Title != "" {
+		return s.Title
+	}
+	if s.Material != "" && s.Does.lays() {
+		return fmt.Sprintf("%s %s", s.Does, s.Material)
+	}
+	return s.ID
+}
+
+// String says what opens the trigger.
+func (t SoilTrigger) String() string {
+	what := "mean"
+	if t.Lowest {
+		what = "mean of lows"
+	}
+	if t.AtMost != nil {
+		return fmt.Sprintf("soil at %s down to %s (%d-day %s)", t.Depth, t.AtMost, t.Days, what)
+	}
+	return fmt.Sprintf("soil at %s up to %s (%d-day %s)", t.Depth, t.AtLeast, t.Days, what)
+}
+
+// String says what opens the trigger.
+func (g DegreeDays) String() string {
+	return fmt.Sprintf("%s degree days above %s from %02d-%02d", strconv.FormatFloat(g.AtLeast, 'f', -1, 64), g.Base, g.From.Month, g.From.Day)
+}
+
+// waitsFor reports whether a trigger is still awaited.
+func (t timing) waitsFor(trigger string) bool {
+	for _, w := range t.waits {
+		if len(w) >= len(trigger) && w[:len(trigger)] == trigger {
+			return true
+		}
+	}
+	return false
+}

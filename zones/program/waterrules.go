@@ -1,0 +1,182 @@
+package program
+
+import "time"
+
+// judgeWater keeps what must be watered and what must stay dry off one day.
+func (pl *planner) judgeWater(s *StepPlan) {
+	if !isWatered(s.Step) {
+		return
+	}
+	for dry, on := range pl.others(s, isFoliar) {
+		n := days(dry.Step.KeepDry)
+		wet, spray := s.timing.span, dry.timing.span
+		if !wet.meets(span{spray.from, spray.to.AddDate(0, 0, n-1)}) {
+			continue
+		}
+		v := verdict("water_dry", on, "it needs water and %s (%s) must stay dry for %s: not on one day, spray first", dry.Step.title(), dry.lastDay(), inWords(n))
+		switch {
+		case !dry.Step.Done.IsZero():
+			v.Until = dry.Step.Done.AddDate(0, 0, n)
+			v.forGood = wet.to.Before(v.Until)
+		case canPart(spray, wet, n):
+			v.Severity = Note
+		default:
+			v.Until, v.forGood = spray.from.AddDate(0, 0, n), true
+			v.Text += "; their dates leave no other day"
+		}
+		if pl.known() && !v.Until.IsZero() && !pl.Today.Before(v.Until) {
+			continue
+		}
+		s.add(v)
+	}
+}
+
+// canPart reports whether the dates leave room for the spray and so many dry
+// days before the water, or for the water on a day before the spray.
+func canPart(spray, wet span, dry int) bool {
+	sprayFirst := !spray.from.AddDate(0, 0, dry).After(wet.to)
+	waterFirst := !wet.from.AddDate(0, 0, 1).After(spray.to)
+	return sprayFirst || waterFirst
+}
+
+// judgeSpray tells a foliar spray that mowing stays away from it.
+func (pl *planner) judgeSpray(s *StepPlan) {
+	if !isFoliar(s.Step) {
+		return
+	}
+	for mow, on := range pl.others(s, isMow) {
+		if n := figureDays("mow_foliar"); s.timing.span.within(mow.timing.span, n) {
+			s.add(verdict("mow_foliar", on, "no mowing within %s before or after it", inWords(n)))
+		}
+	}
+}
+
+// judgeMowing tells mowing what it must stay away from.
+func (pl *planner) judgeMowing(s *StepPlan) {
+	if !isMow(s.Step) {
+		return
+	}
+	for spray, on := range pl.others(s, isFoliar) {
+		if n := figureDays("mow_foliar"); spray.Step.Done.IsZero() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n) {
+			s.add(verdict("mow_foliar", on, "not within %s before or after %s (%s)", inWords(n), spray.Step.title(), spray.lastDay()))
+		}
+	}
+	if !s.Step.Bagged {
+		return
+	}
+	for grains, on := range pl.others(s, isGranular) {
+		if n := figureDays("mow_granules"); s.timing.span.within(grains.timing.span, n) {
+			s.add(verdict("mow_granules", on, "no bagger for 24 h after %s: it takes the granules up", grains.Step.title()))
+		}
+	}
+}
+
+// judgeGranules warns of grains laid on grains that were not watered in.
+func (pl *planner) judgeGranules(s *StepPlan) {
+	if !isGranular(s.Step) {
+		return
+	}
+	for first, on := range pl.others(s, isGranular) {
+		n := figureDays("granular_twice")
+		dryBetween := first.Step.WaterIn == nil && !pl.waterBetween(first, s, on)
+		if dryBetween && pl.before(first, s) && s.timing.span.within(first.timing.span, n) {
+			s.add(verdict("granular_twice", on, "%s has no water after it: leave %s between the two, or water", first.Step.title(), inWords(n)))
+		}
+	}
+}
+
+// before reports whether a step stands before another in the program.
+func (pl *planner) before(a, b *StepPlan) bool {
+	for i := range pl.Steps {
+		switch &pl.Steps[i] {
+		case a:
+			return true
+		case b:
+			return false
+		}
+	}
+	return false
+}
+
+// waterBetween reports whether the program waters between two steps on all of
+// the zones.
+func (pl *planner) waterBetween(a, b *StepPlan, on []Ground) bool {
+	for i := range pl.Steps {
+		w := &pl.Steps[i]
+		if w.Step.Does == Water && pl.before(a, w) && pl.before(w, b) && len(shared(w, &StepPlan{Zones: zonePlans(on)})) == len(on) {
+			return true
+		}
+	}
+	return false
+}
+
+func zonePlans(on []Ground) []ZonePlan {
+	var list []ZonePlan
+	for _, g := range on {
+		list = append(list, ZonePlan{Ground: g})
+	}
+	return list
+}
+
+// judgeMicrobes keeps fungicides and living things apart.
+func (pl *planner) judgeMicrobes(s *StepPlan) {
+	other := Fungicide
+	switch s.Step.Use {
+	case Fungicide:
+		other = Microbial
+	case Microbial:
+	default:
+		return
+	}
+	for near, on := range pl.others(s, using(other)) {
+		if n := figureDays("fungicide_microbial"); s.timing.span.within(near.timing.span, n) {
+			s.add(verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.title(), near.lastDay()))
+		}
+	}
+}
+
+// judgeBees asks for flowers to be mown off before an insecticide.
+func (pl *planner) judgeBees(s *StepPlan) {
+	if s.Step.Use == Insecticide && !pl.has(s, FlowersMown) {
+		s.add(verdict("bees", s.grounds(), "mow off every weed in flower first, then note it as checked: %s", FlowersMown))
+	}
+}
+
+// judgeSlope warns of grains that rain washes down.
+func (pl *planner) judgeSlope(s *StepPlan) {
+	if !isGranular(s.Step) || pl.has(s, RainForecast) {
+		return
+	}
+	var steep []Ground
+	for _, g := range s.grounds() {
+		if g.SlopePercent > 100*rules["slope_granular"].figure.SI() {
+			steep = append(steep, g)
+		}
+	}
+	if len(steep) > 0 {
+		s.add(verdict("slope_granular", steep, "steeper than 15 degrees: not when more than 0.5 in (13 mm) of rain is forecast; walk along the slope"))
+	}
+}
+
+// judgeHeat holds a herbicide back on a hot day, by the log's air.
+func (pl *planner) judgeHeat(s *StepPlan) {
+	if pl.soil == nil || !pl.known() || !s.timing.span.holds(pl.Today) {
+		return
+	}
+	air, ok := pl.soil.AirMax(pl.Today)
+	if !ok {
+		return
+	}
+	name := ""
+	switch feed := s.Step.visitFeed(); {
+	case s.Step.Use == Broadleaf:
+		name = "heat_herbicide"
+	case feed.N*(1-float64(s.Step.Product.Slow)) > 0:
+		name = "heat_nitrogen"
+	}
+	if limit, ok := rules[name]; ok && float64(air) > limit.figure.SI() {
+		v := verdict(name, s.grounds(), "the air reached %s: wait for a day below %s", pl.degrees(air), limit.figure)
+		v.Until = pl.Today.Add(24 * time.Hour)
+		s.add(v)
+	}
+}
