@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"example.org/turfplat/geo/ingest"
 )
@@ -13,6 +14,7 @@ import (
 type desk struct {
 	in            io.Reader
 	out, messages io.Writer
+	now           func() time.Time
 }
 
 // tell writes one message a line: the program, the kind of message, the text.

@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/urfave/cli/v2"
 )
@@ -23,7 +24,7 @@ func main() { os.Exit(run(os.Args, os.Stdin, os.Stdout, os.Stderr)) }
 
 // run is the whole program but for the process around it.
 func run(args []string, in io.Reader, out, messages io.Writer) int {
-	desk := &desk{in: in, out: out, messages: messages}
+	desk := &desk{in: in, out: out, messages: messages, now: time.Now}
 	app := newApp(desk)
 	args, err := flagsFirst(app, args)
 	if err == nil {
@@ -38,7 +39,7 @@ func newApp(d *desk) *cli.App {
 		Writer:                    d.out,
 		ErrWriter:                 d.messages,
 		CustomAppHelpTemplate:     appHelp,
-		Commands:                  []*cli.Command{surveyCommand(d), checkCommand(d), measureCommand(d), zoneCommand(d), lanesCommand(d), mapCommand(d), feedCommand(d), demoCommand(d), versionCommand(d)},
+		Commands:                  []*cli.Command{surveyCommand(d), checkCommand(d), measureCommand(d), zoneCommand(d), planCommand(d), lanesCommand(d), mapCommand(d), feedCommand(d), demoCommand(d), versionCommand(d)},
 		DisableSliceFlagSeparator: true,
 		HideVersion:               true,
 		OnUsageError:              onUsageError,

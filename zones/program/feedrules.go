@@ -39,6 +39,14 @@ func (s *StepPlan) visits() int {
 	return 1 + int(s.timing.span.to.Sub(s.timing.span.from)/s.Step.Every)
 }
 
+// visitsLeft is how many of them are still to come.
+func (pl *planner) visitsLeft(s *StepPlan) int {
+	if s.Step.Every == 0 || !pl.past(s.timing.span.from) || !s.Step.Done.IsZero() {
+		return s.visits()
+	}
+	return 1 + int(s.timing.span.to.Sub(pl.Today)/s.Step.Every)
+}
+
 var (
 	poundPer1000 = must(material.ParseUnit("lb / 1000 ft2"))
 	gramPerM2    = must(material.ParseUnit("g / m2"))
@@ -52,14 +60,6 @@ func (pl *planner) rate(kgPerM2 float64) string {
 	}
 	v, _ := material.Rate{By: material.Weight, PerM2: kgPerM2}.In(unit) // both are of a weight on an area
 	return fmt.Sprintf("%.3g %s", v, unit)
-}
-
-// degrees writes a temperature in the units of the site.
-func (pl *planner) degrees(t material.Temperature) string {
-	if pl.Property.Units == zones.Metric {
-		return fmt.Sprintf("%.1f C", float64(t))
-	}
-	return fmt.Sprintf("%.1f F", float64(t)*9/5+32)
 }
 
 // above reports whether a rate is over a limit by more than rounding.
@@ -206,11 +206,11 @@ func onCalendar(year int, d MonthDay) time.Time {
 // judgeFrost keeps fertilizer off frozen ground, by the log.
 func (pl *planner) judgeFrost(s *StepPlan) {
 	feed := s.Step.visitFeed()
-	if pl.soil == nil || !pl.known() || !s.timing.span.holds(pl.Today) || feed.N == 0 && feed.P2O5 == 0 {
+	if pl.log == nil || !s.timing.span.holds(pl.Today) || feed.N == 0 && feed.P2O5 == 0 {
 		return
 	}
-	now, ok := pl.soil.SoilNow(SoilTrigger{Days: 1, Depth: defaultDepth}, pl.Today)
+	now, ok := pl.log.soilNow(SoilTrigger{Days: 1, Depth: defaultDepth})
 	if limit := rules["frozen"].figure; ok && float64(now) <= limit.SI() {
-		s.add(verdict("frozen", s.grounds(), "the soil is frozen (%s at %s): wait until it has thawed and drained", pl.degrees(now), defaultDepth))
+		s.add(verdict("frozen", s.grounds(), "the soil is frozen (%s at %s): wait until it has thawed and drained", degrees(now, pl.Property.Units), defaultDepth))
 	}
 }

@@ -51,6 +51,12 @@ func (pl *planner) others(s *StepPlan, such func(*Step) bool) func(yield func(*S
 	}
 }
 
+// precedes reports whether the program has a step done before another one that
+// is not done yet: it stands first, and its dates allow that.
+func (pl *planner) precedes(a, b *StepPlan) bool {
+	return b.Step.Done.IsZero() && pl.before(a, b) && !a.timing.span.from.After(b.timing.span.to)
+}
+
 // verdict is one of a rule of the table.
 func verdict(name string, on []Ground, format string, v ...any) Verdict {
 	r := rules[name]
@@ -58,7 +64,9 @@ func verdict(name string, on []Ground, format string, v ...any) Verdict {
 }
 
 // figureDays is the figure of a rule in whole days.
-func figureDays(name string) int { return days(time.Duration(rules[name].figure.SI() * float64(time.Second))) }
+func figureDays(name string) int {
+	return days(time.Duration(rules[name].figure.SI() * float64(time.Second)))
+}
 
 // figureRate is the figure of a rule in kg on a square metre.
 func figureRate(name string) float64 { return rules[name].figure.SI() }

@@ -1,6 +1,9 @@
 package program
 
 import (
+	"slices"
+
+	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/material"
 )
@@ -23,14 +26,44 @@ func (pl *planner) load() error {
 		products = withProduct(products, s.Step.Product.Product)
 		laid = append(laid, draws...)
 		if s.Step.Done.IsZero() && s.Step.Does != Water {
-			bought = append(bought, draws...)
+			share := 1 / float64(s.visits())
+			bought = append(bought, scaled(draws, share*float64(pl.visitsLeft(s)))...)
+			if s.Status == Ready {
+				pl.plan.Visit = append(pl.plan.Visit, scaled(draws, share)...)
+			}
 		}
 	}
+	pl.plan.Products = products
 	var err error
 	if pl.plan.Purchases, err = material.Buy(bought, products, pl.Program.Carry); err != nil {
 		return err
 	}
 	return pl.feed(laid, products)
+}
+
+// scaled are draws of a part of all visits.
+func scaled(draws []material.Draw, share float64) []material.Draw {
+	part := slices.Clone(draws)
+	for i := range part {
+		part[i].Amount = part[i].Amount.Times(share)
+	}
+	return part
+}
+
+// Load sums up what the steps that are ready take on one visit, over several
+// sites that are worked on one day, and chooses packs for the whole truck.
+func Load(plans []*Plan) ([]material.Purchase, error) {
+	var draws []material.Draw
+	var products []material.Product
+	carry := material.Carry.Share()
+	for _, p := range plans {
+		draws = append(draws, p.Visit...)
+		for _, product := range p.Products {
+			products = withProduct(products, product)
+		}
+		carry = p.Program.Carry
+	}
+	return material.Buy(draws, products, carry)
 }
 
 // withProduct adds a product that is not there yet. Of two steps with one
@@ -105,4 +138,15 @@ func (pl *planner) feed(laid []material.Draw, products []material.Product) error
 		pl.plan.Feeds = append(pl.plan.Feeds, f)
 	}
 	return nil
+}
+
+// treated is the ground on which a step puts something down.
+func (s *StepPlan) treated() geo.Area {
+	sum := 0.0
+	for _, z := range s.Zones {
+		if z.Apply && !z.closed {
+			sum += z.AreaM2
+		}
+	}
+	return geo.Area(sum)
 }

@@ -2,6 +2,7 @@ package program
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/turfplat/zones/turf"
 )
@@ -34,10 +35,8 @@ func (pl *planner) judgePhosphate(s *StepPlan) {
 func (pl *planner) sown(s *StepPlan, g Ground) bool {
 	const about = 30 // days, in which a starter feed serves the seed
 	for seed, on := range pl.others(s, isSeed) {
-		for _, sown := range on {
-			if sown.ID == g.ID && s.timing.span.within(seed.timing.span, about) {
-				return true
-			}
+		if among(on, g.ID) && s.timing.span.within(seed.timing.span, about) {
+			return true
 		}
 	}
 	return false
@@ -62,9 +61,9 @@ func (pl *planner) judgeSalt(s *StepPlan) {
 	for _, g := range s.grounds() {
 		sum, with := own, ""
 		for other, on := range pl.others(s, func(o *Step) bool { return o.salts() > 0 }) {
-			if pl.before(other, s) && inList(on, g) && s.timing.span.within(other.timing.span, window) {
+			if pl.before(other, s) && among(on, g.ID) && s.timing.span.within(other.timing.span, window) {
 				sum += other.Step.salts()
-				with = " with " + other.Step.title()
+				with = " with " + other.Step.Name()
 			}
 		}
 		if above(sum, limit) {
@@ -73,13 +72,9 @@ func (pl *planner) judgeSalt(s *StepPlan) {
 	}
 }
 
-func inList(list []Ground, g Ground) bool {
-	for _, other := range list {
-		if other.ID == g.ID {
-			return true
-		}
-	}
-	return false
+// among reports whether a list holds the zone of an id.
+func among(list []Ground, id string) bool {
+	return slices.ContainsFunc(list, func(g Ground) bool { return g.ID == id })
 }
 
 // salts are the soluble nitrogen and potash of one visit.
@@ -94,7 +89,7 @@ func (pl *planner) judgeYear() {
 		n, p := 0.0, 0.0
 		for i := range pl.Steps {
 			s := &pl.Steps[i]
-			if !s.may() || !inList(s.grounds(), g) {
+			if !s.may() || !among(s.grounds(), g.ID) {
 				continue
 			}
 			feed, times := s.Step.visitFeed(), float64(s.visits())
@@ -127,17 +122,17 @@ func (g Ground) yearN() (float64, string) {
 // judgeTrend tells that a soil temperature is near.
 func (pl *planner) judgeTrend(s *StepPlan) {
 	t := s.Step.When.Soil
-	if t == nil || t.AtLeast == nil || s.Step.Use != PreEmergent || pl.soil == nil || !pl.known() || !s.timing.waitsFor(t.String()) {
+	if t == nil || t.AtLeast == nil || s.Step.Use != PreEmergent || pl.log == nil || !s.timing.waitsFor(t.String()) {
 		return
 	}
-	now, ok := pl.soil.SoilNow(*t, pl.Today)
+	now, ok := pl.log.soilNow(*t)
 	if !ok {
 		return
 	}
 	switch {
 	case float64(now) >= rules["stand_by"].figure.SI():
-		s.add(verdict("stand_by", s.grounds(), "the soil is at %s: be ready within days", pl.degrees(now)))
+		s.add(verdict("stand_by", s.grounds(), "the soil is at %s: be ready within days", degrees(now, pl.Property.Units)))
 	case float64(now) >= rules["order_product"].figure.SI():
-		s.add(verdict("order_product", s.grounds(), "the soil is at %s: order the product now", pl.degrees(now)))
+		s.add(verdict("order_product", s.grounds(), "the soil is at %s: order the product now", degrees(now, pl.Property.Units)))
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/soil"
 	"example.org/turfplat/zones/turf"
 )
 
@@ -20,10 +21,10 @@ type Property struct {
 
 // An Occasion is when a plan is made, and what is known then.
 type Occasion struct {
-	Year    int         // in which the season begins; 0 = that of Today
-	Today   time.Time   // midnight UTC; zero = not known, so that nothing is ready yet
-	Soil    SoilRecord  // nil = there is no log
-	Grasses *turf.Table // nil = the built-in table
+	Year    int           // in which the season begins; 0 = that of Today
+	Today   time.Time     // midnight UTC; zero = not known, so that nothing is ready yet
+	Soil    *soil.Station // nil = there is no log
+	Grasses *turf.Table   // nil = the built-in table
 }
 
 // A Plan is a program laid on a property.
@@ -35,7 +36,9 @@ type Plan struct {
 	Grounds  []Ground
 	Steps    []StepPlan // in the program's order
 
-	Purchases []material.Purchase
+	Purchases []material.Purchase // for all that is still to come
+	Visit     []material.Draw     // what the steps that are ready take on one visit
+	Products  []material.Product
 	Feeds     []Feed
 	Problems  []ingest.Problem // of the program on this property; none of them refuses it
 }
@@ -99,3 +102,6 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 	pl.settle()
 	return pl.plan, pl.load()
 }
+
+// Closed reports whether no day of the season is left for the zone.
+func (z ZonePlan) Closed() bool { return z.closed }

@@ -13,7 +13,7 @@ import (
 type planner struct {
 	*Plan
 	plan    *Plan
-	soil    SoilRecord
+	log     *record // nil = there is none, or no day to read it on
 	grasses *turf.Table
 	season  season
 	region  string
@@ -21,7 +21,10 @@ type planner struct {
 
 func newPlanner(p *Program, on Property, at Occasion) *planner {
 	plan := &Plan{Property: on, Program: p, Today: at.Today}
-	pl := &planner{Plan: plan, plan: plan, soil: at.Soil, grasses: at.Grasses, region: cmp.Or(p.Region, on.Region)}
+	pl := &planner{Plan: plan, plan: plan, grasses: at.Grasses, region: cmp.Or(p.Region, on.Region)}
+	if at.Soil != nil && pl.known() {
+		pl.log = &record{at.Soil, at.Today, on.Units}
+	}
 	if pl.grasses == nil {
 		pl.grasses = turf.Default()
 	}

@@ -14,9 +14,9 @@ import (
 
 const (
 	mostMowings   = 100
-	mostTrailing  = 60   // days of a trailing mean
-	mostAfter     = 400  // days after another step
-	mostDegreeSum = 1e5  // degree days
+	mostTrailing  = 60  // days of a trailing mean
+	mostAfter     = 400 // days after another step
+	mostDegreeSum = 1e5 // degree days
 )
 
 func (d *document) whenKeys(w *When) []key {

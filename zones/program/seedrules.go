@@ -1,7 +1,5 @@
 package program
 
-import "strings"
-
 // judgeSeed keeps seed off ground where a pre-emergent is live.
 func (pl *planner) judgeSeed(s *StepPlan) {
 	if !isSeed(s.Step) {
@@ -34,12 +32,17 @@ func seedDays(first, seed *Step, wait seedWait) (n int, source string) {
 func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source string) {
 	free := first.timing.span.to.AddDate(0, 0, n)
 	seed := s.timing.span
-	if seed.to.Before(first.timing.span.from) || !seed.from.Before(free) {
+	if seed.to.Before(first.timing.span.from) || !seed.from.Before(free) || pl.precedes(s, first) {
 		return
 	}
-	v := verdict("preemergent_seed", on, "no seed for %s after %s (%s)", inWords(n), first.Step.title(), first.lastDay())
+	v := verdict("preemergent_seed", on, "no seed for %s after %s (%s)", inWords(n), first.Step.Name(), first.lastDay())
 	v.Until, v.Source = free, source
-	if v.forGood = seed.to.Before(free); v.forGood {
+	switch forGood := seed.to.Before(free); {
+	case first.Step.OnlyIf != "" && first.Step.Done.IsZero():
+		v.Severity = Warn
+		v.Text = "seed or " + first.Step.Name() + ", not both: " + v.Text
+	case forGood:
+		v.forGood = true
 		v.Text += ": that is past this step's dates"
 	}
 	s.add(v)
@@ -53,14 +56,14 @@ func (pl *planner) judgeBarrier(s *StepPlan) {
 		for first, on := range pl.others(s, isPreEmergent) {
 			n, _ := seedDays(first.Step, &Step{}, seedWaitAfter(first.Step.Product.Active))
 			free := first.timing.span.to.AddDate(0, 0, n)
-			if !s.timing.span.to.After(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 {
+			if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 || pl.precedes(s, first) {
 				continue
 			}
 			name, what := "preemergent_disturbed", "breaks"
 			if does == Topdress {
 				name, what = "preemergent_buried", "buries"
 			}
-			v := verdict(name, on, "it %s the barrier that %s (%s) lays", what, first.Step.title(), first.lastDay())
+			v := verdict(name, on, "it %s the barrier that %s (%s) lays", what, first.Step.Name(), first.lastDay())
 			v.Until = free
 			s.add(v)
 		}
@@ -80,10 +83,10 @@ func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
 			continue
 		}
 		free := first.timing.span.to.AddDate(0, 0, figureDays(name))
-		if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) {
+		if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || pl.precedes(s, first) {
 			continue
 		}
-		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), strings.ToLower(first.Step.title()), first.lastDay(), why)
+		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), first.Step.Name(), first.lastDay(), why)
 		v.Until = free
 		s.add(v)
 	}

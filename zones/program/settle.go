@@ -117,7 +117,7 @@ func (pl *planner) settleFollowers() {
 			continue
 		}
 		if base := pl.find(a.Step); base.Status == Ready {
-			s.Status, s.Why = Ready, "right after "+base.Step.title()
+			s.Status, s.Why = Ready, "right after "+base.Step.Name()
 		}
 	}
 }

@@ -46,7 +46,7 @@ func (pl *planner) resolve(i int) {
 	if when == (When{}) && i > 0 {
 		pl.resolve(i - 1)
 		t.span.from = pl.Steps[i-1].timing.span.from
-		t.why = append(t.why, "in order, after "+pl.Steps[i-1].Step.title())
+		t.why = append(t.why, "in order, after "+pl.Steps[i-1].Step.Name())
 	}
 	pl.follow(s)
 	pl.heed(s)
@@ -67,19 +67,19 @@ func (pl *planner) follow(s *StepPlan) {
 	base := pl.find(a.Step)
 	t := &s.timing
 	if base.timing.over != "" || len(base.Zones) == 0 {
-		t.over = fmt.Sprintf("it follows %s, which is skipped", base.Step.title())
+		t.over = fmt.Sprintf("it follows %s, which is skipped", base.Step.Name())
 		return
 	}
 	t.span.from = later(t.span.from, base.timing.span.from.AddDate(0, 0, a.Least))
 	if a.Most >= 0 {
 		t.span.to = earlier(t.span.to, base.timing.span.to.AddDate(0, 0, a.Most))
 	}
-	t.why = append(t.why, a.words(base.Step.title()))
+	t.why = append(t.why, a.words(base.Step.Name()))
 	switch {
 	case t.span.empty():
-		t.over = fmt.Sprintf("there is no day left after %s", base.Step.title())
+		t.over = fmt.Sprintf("there is no day left after %s", base.Step.Name())
 	case base.Step.Done.IsZero() && pl.known():
-		t.waits = append(t.waits, base.Step.title()+" to be done")
+		t.waits = append(t.waits, base.Step.Name()+" to be done")
 	}
 }
 
@@ -99,36 +99,36 @@ func (a After) words(title string) string {
 func (pl *planner) heed(s *StepPlan) {
 	when := s.Step.When
 	if when.Soil != nil {
-		pl.open(s, when.Soil.String(), func() Opening { return pl.soil.Soil(*when.Soil, pl.season.first(), pl.Today) })
+		pl.open(s, when.Soil.String(), func() opening { return pl.log.soil(*when.Soil, pl.season.first()) })
 	}
 	if g := when.DegreeDays; g != nil {
-		pl.open(s, g.String(), func() Opening { return pl.soil.DegreeDays(*g, pl.season.on(g.From), pl.Today) })
+		pl.open(s, g.String(), func() opening { return pl.log.degreeDays(*g, pl.season.on(g.From)) })
 	}
 }
 
-func (pl *planner) open(s *StepPlan, trigger string, look func() Opening) {
+func (pl *planner) open(s *StepPlan, trigger string, look func() opening) {
 	t := &s.timing
-	if pl.soil == nil || !pl.known() {
+	if pl.log == nil {
 		t.why = append(t.why, trigger+" decides, and there is no log of it")
 		t.waits = append(t.waits, trigger)
 		return
 	}
 	o := look()
 	switch {
-	case o.Opened.IsZero() && o.Unsure != "":
-		t.waits = append(t.waits, trigger+": "+o.Unsure)
-	case o.Opened.IsZero():
-		t.waits = append(t.waits, joinNonempty(": ", trigger, o.Now))
+	case o.opened.IsZero() && o.unsure != "":
+		t.waits = append(t.waits, trigger+": "+o.unsure)
+	case o.opened.IsZero():
+		t.waits = append(t.waits, joinNonempty(": ", trigger, o.now))
 	default:
-		t.span.from = later(t.span.from, o.Opened)
+		t.span.from = later(t.span.from, o.opened)
 	}
-	t.why = append(t.why, joinNonempty(": ", trigger, o.Decided))
-	if o.Closed.IsZero() {
+	t.why = append(t.why, joinNonempty(": ", trigger, o.decided))
+	if o.closed.IsZero() {
 		return
 	}
-	t.span.to = earlier(t.span.to, o.Closed.AddDate(0, 0, -1))
+	t.span.to = earlier(t.span.to, o.closed.AddDate(0, 0, -1))
 	if t.span.empty() || pl.past(t.span.to) {
-		t.over = fmt.Sprintf("its time ended on %s: %s", isoDay(o.Closed), joinNonempty(", ", trigger, o.Now))
+		t.over = fmt.Sprintf("its time ended on %s: %s", isoDay(o.closed), joinNonempty(", ", trigger, o.now))
 	}
 }
 
@@ -160,7 +160,7 @@ func (pl *planner) countMowings(s *StepPlan) {
 		begins = later(begins, t.span.from)
 	}
 	t.span.from = later(t.span.from, begins.Add(time.Duration(n)*mow.Step.Every).Truncate(24*time.Hour))
-	t.why = append(t.why, fmt.Sprintf("%d mowings, at %s", n, mow.Step.title()))
+	t.why = append(t.why, fmt.Sprintf("%d mowings, at %s", n, mow.Step.Name()))
 	if t.span.empty() {
 		t.over = fmt.Sprintf("its dates end before %d mowings", n)
 	}
@@ -186,18 +186,18 @@ func (pl *planner) keepBefore(s *StepPlan) {
 	if len(next.Zones) == 0 || next.timing.over != "" {
 		return
 	}
-	t.why = append(t.why, "before "+next.Step.title())
+	t.why = append(t.why, "before "+next.Step.Name())
 	switch {
 	case !next.Step.Done.IsZero() && !next.Step.Done.Before(t.span.from):
-		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.title(), isoDay(next.Step.Done))
+		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.Name(), isoDay(next.Step.Done))
 	case next.timing.span.to.Before(t.span.from):
 		s.add(Verdict{Rule: "before", Severity: rules["before"].severity, Zones: shared(next, s), Source: rules["before"].source,
-			Text: fmt.Sprintf("it should come before %s, whose dates end on %s already", next.Step.title(), isoDay(next.timing.span.to))})
+			Text: fmt.Sprintf("it should come before %s, whose dates end on %s already", next.Step.Name(), isoDay(next.timing.span.to))})
 	}
 }
 
-// title is what people call the step.
-func (s *Step) title() string {
+// Name is what people call the step.
+func (s *Step) Name() string {
 	if s.Title != "" {
 		return s.Title
 	}

@@ -34,7 +34,7 @@ func labels(list []Ground) string {
 	for _, g := range list {
 		names = append(names, g.Label())
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(names, "; ") // names may hold commas
 }
 
 // add notes a verdict and lets a Block move or close the zones that it is
@@ -53,7 +53,7 @@ func (s *StepPlan) add(v Verdict) {
 	}
 	for i := range s.Zones {
 		z := &s.Zones[i]
-		if !slices.ContainsFunc(v.Zones, func(g Ground) bool { return g.ID == z.ID }) {
+		if !among(v.Zones, z.ID) {
 			continue
 		}
 		switch {

@@ -10,16 +10,20 @@ func (pl *planner) judgeWater(s *StepPlan) {
 	for dry, on := range pl.others(s, isFoliar) {
 		n := days(dry.Step.KeepDry)
 		wet, spray := s.timing.span, dry.timing.span
-		if !wet.meets(span{spray.from, spray.to.AddDate(0, 0, n-1)}) {
-			continue
+		bothDue := wet.holds(pl.Today) && spray.holds(pl.Today)
+		if !dry.dryMeets(s, n) || canPart(spray, wet, n) && !bothDue && dry.Step.Done.IsZero() {
+			continue // the spray tells of it
 		}
-		v := verdict("water_dry", on, "it needs water and %s (%s) must stay dry for %s: not on one day, spray first", dry.Step.title(), dry.lastDay(), inWords(n))
+		v := verdict("water_dry", on, "it needs water and %s (%s) must stay dry for %s: not on one day, spray first", dry.Step.Name(), dry.lastDay(), inWords(n))
 		switch {
 		case !dry.Step.Done.IsZero():
 			v.Until = dry.Step.Done.AddDate(0, 0, n)
 			v.forGood = wet.to.Before(v.Until)
+		case canPart(spray, wet, n) && dry.Step.OnlyIf != "":
+			v.Severity = Warn
 		case canPart(spray, wet, n):
-			v.Severity = Note
+			v.Until = pl.Today.AddDate(0, 0, n)
+			v.Text += ", and note it as done"
 		default:
 			v.Until, v.forGood = spray.from.AddDate(0, 0, n), true
 			v.Text += "; their dates leave no other day"
@@ -39,16 +43,47 @@ func canPart(spray, wet span, dry int) bool {
 	return sprayFirst || waterFirst
 }
 
-// judgeSpray tells a foliar spray that mowing stays away from it.
+// judgeSpray tells a foliar spray what must stay away from it: mowing, and
+// water on other steps whose dates leave room for both.
 func (pl *planner) judgeSpray(s *StepPlan) {
 	if !isFoliar(s.Step) {
 		return
 	}
+	n := figureDays("mow_foliar")
+	var mown []Ground
 	for mow, on := range pl.others(s, isMow) {
-		if n := figureDays("mow_foliar"); s.timing.span.within(mow.timing.span, n) {
-			s.add(verdict("mow_foliar", on, "no mowing within %s before or after it", inWords(n)))
+		for _, g := range on {
+			if s.timing.span.within(mow.timing.span, n) && !among(mown, g.ID) {
+				mown = append(mown, g)
+			}
 		}
 	}
+	if len(mown) > 0 {
+		s.add(verdict("mow_foliar", mown, "no mowing within %s before or after it", inWords(n)))
+	}
+	pl.tellWatered(s)
+}
+
+// tellWatered notes on a spray the steps that must not be watered with it.
+func (pl *planner) tellWatered(s *StepPlan) {
+	n := days(s.Step.KeepDry)
+	var names []string
+	for wet := range pl.others(s, isWatered) {
+		if s.dryMeets(wet, n) && canPart(s.timing.span, wet.timing.span, n) && wet.comes(pl) {
+			names = append(names, wet.Step.Name())
+		}
+	}
+	if len(names) > 0 {
+		v := verdict("water_dry", s.grounds(), "keep dry for %s: no watering in that time for %s", inWords(n), joined(names))
+		v.Severity = Note
+		s.add(v)
+	}
+}
+
+// dryMeets reports whether the dry days of a spray and the dates of a step that
+// is watered meet.
+func (s *StepPlan) dryMeets(wet *StepPlan, dry int) bool {
+	return wet.timing.span.meets(span{s.timing.span.from, s.timing.span.to.AddDate(0, 0, dry-1)})
 }
 
 // judgeMowing tells mowing what it must stay away from.
@@ -58,7 +93,7 @@ func (pl *planner) judgeMowing(s *StepPlan) {
 	}
 	for spray, on := range pl.others(s, isFoliar) {
 		if n := figureDays("mow_foliar"); spray.Step.Done.IsZero() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n) {
-			s.add(verdict("mow_foliar", on, "not within %s before or after %s (%s)", inWords(n), spray.Step.title(), spray.lastDay()))
+			s.add(verdict("mow_foliar", on, "not within %s before or after %s (%s)", inWords(n), spray.Step.Name(), spray.lastDay()))
 		}
 	}
 	if !s.Step.Bagged {
@@ -66,7 +101,7 @@ func (pl *planner) judgeMowing(s *StepPlan) {
 	}
 	for grains, on := range pl.others(s, isGranular) {
 		if n := figureDays("mow_granules"); s.timing.span.within(grains.timing.span, n) {
-			s.add(verdict("mow_granules", on, "no bagger for 24 h after %s: it takes the granules up", grains.Step.title()))
+			s.add(verdict("mow_granules", on, "no bagger for 24 h after %s: it takes the granules up", grains.Step.Name()))
 		}
 	}
 }
@@ -80,7 +115,7 @@ func (pl *planner) judgeGranules(s *StepPlan) {
 		n := figureDays("granular_twice")
 		dryBetween := first.Step.WaterIn == nil && !pl.waterBetween(first, s, on)
 		if dryBetween && pl.before(first, s) && s.timing.span.within(first.timing.span, n) {
-			s.add(verdict("granular_twice", on, "%s has no water after it: leave %s between the two, or water", first.Step.title(), inWords(n)))
+			s.add(verdict("granular_twice", on, "%s has no water after it: leave %s between the two, or water", first.Step.Name(), inWords(n)))
 		}
 	}
 }
@@ -130,7 +165,7 @@ func (pl *planner) judgeMicrobes(s *StepPlan) {
 	}
 	for near, on := range pl.others(s, using(other)) {
 		if n := figureDays("fungicide_microbial"); s.timing.span.within(near.timing.span, n) {
-			s.add(verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.title(), near.lastDay()))
+			s.add(verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.Name(), near.lastDay()))
 		}
 	}
 }
@@ -160,10 +195,10 @@ func (pl *planner) judgeSlope(s *StepPlan) {
 
 // judgeHeat holds a herbicide back on a hot day, by the log's air.
 func (pl *planner) judgeHeat(s *StepPlan) {
-	if pl.soil == nil || !pl.known() || !s.timing.span.holds(pl.Today) {
+	if pl.log == nil || !s.timing.span.holds(pl.Today) {
 		return
 	}
-	air, ok := pl.soil.AirMax(pl.Today)
+	air, ok := pl.log.airMax()
 	if !ok {
 		return
 	}
@@ -175,7 +210,7 @@ func (pl *planner) judgeHeat(s *StepPlan) {
 		name = "heat_nitrogen"
 	}
 	if limit, ok := rules[name]; ok && float64(air) > limit.figure.SI() {
-		v := verdict(name, s.grounds(), "the air reached %s: wait for a day below %s", pl.degrees(air), limit.figure)
+		v := verdict(name, s.grounds(), "the air reached %s: wait for a day below %s", degrees(air, pl.Property.Units), limit.figure)
 		v.Until = pl.Today.Add(24 * time.Hour)
 		s.add(v)
 	}

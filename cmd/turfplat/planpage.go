@@ -1,0 +1,227 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/program"
+)
+
+// A planPage is a plan as a person reads it: what is due, the season, the steps,
+// the zones, what to buy, and what law and label ask.
+type planPage struct {
+	bytes.Buffer
+	*program.Plan
+	figures figures
+	amounts material.Figures
+}
+
+func printPlan(w io.Writer, p *program.Plan) error {
+	page := &planPage{Plan: p, figures: figuresIn(p.Property.Units), amounts: material.Figures{Units: p.Property.Units}}
+	page.head()
+	page.due()
+	page.season()
+	page.steps()
+	page.zones()
+	page.shopping()
+	page.foot()
+	_, err := page.WriteTo(w)
+	return err
+}
+
+// line writes one line of text.
+func (p *planPage) line(format string, v ...any) { fmt.Fprintf(p, format+"\n", v...) }
+
+func (p *planPage) table(t *table) { t.WriteTo(p) } // a buffer takes all
+
+func (p *planPage) head() {
+	name := p.Property.Name
+	if name != p.Property.ID {
+		name = fmt.Sprintf("%s (%s)", name, p.Property.ID)
+	}
+	p.line("%s: program %s, season %d", name, p.Program.Name, p.Year)
+	if p.Today.IsZero() {
+		p.line("no day is set, so nothing is due yet: --on DAY, or a log with --soil, tells what is")
+		return
+	}
+	p.line("as of %s", longDay(p.Today))
+}
+
+// due lists what can be done now, what is held back, and what comes next.
+func (p *planPage) due() {
+	if p.Today.IsZero() {
+		return
+	}
+	p.line("")
+	p.list("READY NOW", program.Ready)
+	p.load()
+	p.list("BLOCKED", program.Blocked)
+	p.next()
+}
+
+func (p *planPage) list(head string, status program.Status) {
+	none := true
+	p.line("%s", head)
+	for i := range p.Steps {
+		if s := &p.Steps[i]; s.Status == status {
+			none = false
+			p.item(i, s)
+		}
+	}
+	if none {
+		p.line("  nothing")
+	}
+}
+
+func (p *planPage) item(i int, s *program.StepPlan) {
+	text := fmt.Sprintf("%2d. %s in %s", i+1, s.Step.Name(), p.where(s))
+	if s.Step.OnlyIf != "" {
+		text += ", only if " + s.Step.OnlyIf
+	}
+	if how := p.howMuch(s); how != "" {
+		text += ": " + how
+	}
+	p.wrapped("  ", text+" ("+s.Why+")", "      ")
+	for _, v := range s.Reasons {
+		if v.Severity == program.Warn {
+			p.wrapped("      ! ", v.WithZones(s), "        ")
+		}
+	}
+}
+
+// load says what to put on the truck for what is ready.
+func (p *planPage) load() {
+	loads, err := program.Load([]*program.Plan{p.Plan})
+	if err != nil || len(loads) == 0 {
+		return // the plan itself was bought with the same packs
+	}
+	var parts []string
+	for _, b := range loads {
+		part := fmt.Sprintf("%s %s", p.amounts.Amount(b.ToLoad), b.Product)
+		if p.NeededIf(b.Product) != "" {
+			part += " (if needed)"
+		}
+		parts = append(parts, part)
+	}
+	p.wrapped("", "LOAD for one visit, carry included: "+strings.Join(parts, ", "), "  ")
+}
+
+// next tells the steps whose dates come next.
+func (p *planPage) next() {
+	var first time.Time
+	var names []string
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		if s.Status != program.Waiting || !s.From.After(p.Today) {
+			continue
+		}
+		switch {
+		case first.IsZero() || s.From.Before(first):
+			first, names = s.From, []string{s.Step.Name()}
+		case s.From.Equal(first):
+			names = append(names, s.Step.Name())
+		}
+	}
+	if len(names) > 0 {
+		p.wrapped("", fmt.Sprintf("NEXT, from %s: %s", longDay(first), strings.Join(names, ", ")), "  ")
+	}
+}
+
+// season is the table of all steps.
+func (p *planPage) season() {
+	p.line("\nTHE SEASON, in order")
+	t := newTable("rlllll")
+	t.row("", "step", "status", "dates", "zones", "takes")
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		t.row(fmt.Sprint(i+1), s.Step.Name(), string(s.Status), dates(s), p.letters(s), p.takes(s))
+	}
+	p.table(t)
+}
+
+// dates writes a step's window.
+func dates(s *program.StepPlan) string {
+	switch {
+	case s.From.IsZero():
+		return ""
+	case s.From.Equal(s.To):
+		return shortDay(s.From)
+	}
+	return shortDay(s.From) + " - " + shortDay(s.To)
+}
+
+func shortDay(t time.Time) string { return t.Format("2 Jan") }
+
+func longDay(t time.Time) string { return t.Format("Monday 2 January 2006") }
+
+// letters are those of a step's zones.
+func (p *planPage) letters(s *program.StepPlan) string {
+	var letters []string
+	for _, z := range s.Zones {
+		letters = append(letters, z.Letter)
+	}
+	return strings.Join(letters, " ")
+}
+
+// where names a step's zones.
+func (p *planPage) where(s *program.StepPlan) string {
+	if p.Everywhere(s) {
+		return "all zones"
+	}
+	var names []string
+	for _, z := range s.Zones {
+		names = append(names, z.Label())
+	}
+	return strings.Join(names, "; ")
+}
+
+// takes says what the whole season's visits take.
+func (p *planPage) takes(s *program.StepPlan) string {
+	switch {
+	case s.Status == program.Skipped:
+		return ""
+	case s.Step.ByLabel():
+		return "by label"
+	}
+	var parts []string
+	for _, t := range s.Totals {
+		parts = append(parts, p.amounts.Amount(t.Amount).String()+" "+t.Material)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// howMuch says what one visit takes.
+func (p *planPage) howMuch(s *program.StepPlan) string {
+	if s.Step.ByLabel() {
+		return s.Step.Product.Name + " by label"
+	}
+	var parts []string
+	for _, t := range s.Totals {
+		parts = append(parts, fmt.Sprintf("%s of %s", p.amounts.Amount(t.Amount.Times(1/float64(s.Visits()))), t.Material))
+	}
+	return strings.Join(parts, ", ")
+}
+
+const pageWidth = 88 // characters
+
+// wrapped writes text in lines, the first after a lead, the others after a
+// hang.
+func (p *planPage) wrapped(lead, text, hang string) {
+	line := lead
+	for i, word := range strings.Fields(text) {
+		if i > 0 && len([]rune(line))+1+len([]rune(word)) > pageWidth {
+			p.line("%s", line)
+			line = hang + word
+			continue
+		}
+		if i > 0 {
+			line += " "
+		}
+		line += word
+	}
+	p.line("%s", line)
+}

@@ -1,0 +1,137 @@
+package program
+
+import (
+	_ "embed"
+	"example.org/turfplat/geo"
+	"fmt"
+	"slices"
+	"time"
+
+	"example.org/turfplat/zones/material"
+)
+
+var (
+	// cautionsCSV holds what to mind at a job, or with a use; an empty cell is
+	// any.
+	//
+	//go:embed cautions.csv
+	cautionsCSV string
+	// footersCSV holds what every plan says of law, label and licence.
+	//
+	//go:embed footers.csv
+	footersCSV string
+
+	cautions = mustRows("cautions.csv", cautionsCSV, "does", "use", "text", "source")
+	footers  = mustRows("footers.csv", footersCSV, "text", "source")
+)
+
+// mostCautions are those that a crew reads.
+const mostCautions = 6
+
+// Minding is what to mind at the step, its own first, at most six.
+func (s *Step) Minding() []string {
+	list := slices.Clone(s.Cautions)
+	for _, row := range cautions {
+		if (row[0] == "" || row[0] == string(s.Does)) && (row[1] == "" || row[1] == string(s.Use)) {
+			list = append(list, row[2])
+		}
+	}
+	return list[:min(len(list), mostCautions)]
+}
+
+// Footers are what every plan says of law, label and licence.
+func Footers() []string {
+	var list []string
+	for _, row := range footers {
+		list = append(list, row[0])
+	}
+	return list
+}
+
+// ByLabel reports whether a step puts down what has no rate here.
+func (s *Step) ByLabel() bool { return s.Rate == nil && s.Does.lays() }
+
+// VisitRate is the rate of the product on one visit, all passes together; false
+// if there is none.
+func (s *Step) VisitRate() (material.Rate, bool) {
+	if s.Rate == nil {
+		return material.Rate{}, false
+	}
+	r, err := s.Product.Rate(s.Rate.Times(float64(s.Passes)))
+	return r, err == nil
+}
+
+// Visits is how often the step is done in the season.
+func (s *StepPlan) Visits() int { return s.visits() }
+
+// Fills are the tanks of one visit to all the step's zones; false if the step
+// has no rate, carrier and tank.
+func (s *StepPlan) Fills() (material.Fills, bool) {
+	rate, ok := s.Step.VisitRate()
+	ground := s.treated()
+	if !ok || s.Step.Tank == 0 || ground == 0 {
+		return material.Fills{}, false
+	}
+	f, err := material.Spray{Product: rate, Carrier: s.Step.Carrier, Tank: s.Step.Tank}.Fills(ground)
+	return f, err == nil
+}
+
+// Mix is the finished mix of one visit to all the step's zones.
+func (s *StepPlan) Mix() material.Volume {
+	return material.Volume(s.Step.Carrier.Over(s.treated()).Size)
+}
+
+// CutAt is how high a step cuts the grass of a zone, and how high it stands when
+// it is time to; false if neither the step nor the grass tells.
+func (s *Step) CutAt(g Ground) (height, at geo.Length, ok bool) {
+	height = s.Height.Of
+	if usual, known := g.Grass.Mowing.Used(); height == 0 && known {
+		if height = geo.Length(usual.Least+usual.Most) / 2; s.Height.Top {
+			height = geo.Length(usual.Most)
+		}
+	}
+	if height == 0 {
+		return 0, 0, false
+	}
+	at, err := material.Mowing{Height: height, Share: material.MowingShare.Share()}.MowAt()
+	return height, at, err == nil
+}
+
+// NeededIf is the need that a person must find before a material is bought; ""
+// if some step takes it in any case.
+func (p *Plan) NeededIf(product string) string {
+	var needs []string
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		if len(s.Totals) == 0 || s.Step.Product.Name != product {
+			continue
+		}
+		if s.Step.OnlyIf == "" {
+			return ""
+		}
+		needs = append(needs, s.Step.OnlyIf)
+	}
+	return joinNonempty(" or ", needs...)
+}
+
+// Lasting writes a time as people say it.
+func Lasting(d time.Duration) string {
+	switch day := 24 * time.Hour; {
+	case d%time.Hour != 0:
+		return fmt.Sprintf("%.0f min", d.Minutes())
+	case d >= 2*day && d%day == 0:
+		return inWords(int(d / day))
+	}
+	return fmt.Sprintf("%.0f h", d.Hours())
+}
+
+// Everywhere reports whether a step is done on every zone that it could be.
+func (p *Plan) Everywhere(s *StepPlan) bool {
+	could := 0
+	for _, g := range p.Grounds {
+		if g.Apply || !s.Step.Does.lays() {
+			could++
+		}
+	}
+	return len(s.Zones) == could
+}

@@ -1,0 +1,63 @@
+package program
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/turfplat/zones/calendar"
+	"example.org/turfplat/zones/material"
+)
+
+// Calendar is the plan's steps as days in a calendar, each from its first day to
+// its last; those that are skipped, or have no dates, are left out. The stamp is
+// the day of the plan, else the first of the season, so that a plan gives the
+// same calendar on any day.
+func (p *Plan) Calendar(product string) calendar.Calendar {
+	c := calendar.Calendar{Product: product, Name: p.Property.Name + ", " + p.Program.Name, Stamp: p.Today}
+	if c.Stamp.IsZero() {
+		c.Stamp = date(p.Year, 1, 1)
+	}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		if s.Status == Skipped || s.From.IsZero() || s.From.After(s.To) {
+			continue
+		}
+		c.Events = append(c.Events, calendar.Event{
+			UID:   fmt.Sprintf("%s/%s/%d/%s@turfplat", p.Property.ID, p.Program.Name, p.Year, s.Step.ID),
+			First: s.From, Last: s.To,
+			Summary:     fmt.Sprintf("%s (%s)", s.Step.Name(), s.Status),
+			Description: p.eventText(s),
+			Location:    p.Property.Name,
+			Categories:  []string{string(s.Step.Does)},
+		})
+	}
+	return c
+}
+
+// eventText tells in a few lines what a crew needs.
+func (p *Plan) eventText(s *StepPlan) string {
+	figures := material.Figures{Units: p.Property.Units}
+	lines := []string{fmt.Sprintf("%s %s", s.Status, s.Why)}
+	if s.Step.OnlyIf != "" {
+		lines = append(lines, "only if "+s.Step.OnlyIf)
+	}
+	for _, z := range s.Zones {
+		line := z.Label()
+		switch {
+		case z.Draw != nil:
+			line += ": " + figures.Amount(z.Draw.Amount.Times(1/float64(s.visits()))).String() + " " + z.Draw.Product
+		case s.Step.ByLabel():
+			line += ": " + s.Step.Product.Name + " by label"
+		}
+		lines = append(lines, line)
+	}
+	for _, v := range s.Reasons {
+		if v.Severity != Note {
+			lines = append(lines, string(v.Severity)+": "+v.WithZones(s))
+		}
+	}
+	for _, c := range s.Step.Minding() {
+		lines = append(lines, "mind: "+c)
+	}
+	return strings.Join(lines, "\n")
+}
