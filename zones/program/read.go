@@ -79,6 +79,9 @@ func (d *document) refuseSyntax(err error) {
 	if m := yamlLine.FindStringSubmatch(text); m != nil {
 		at.Line, _ = strconv.Atoi(m[1])
 		text = text[len(m[0]):]
+		if strings.HasPrefix(text, "did not find expected ") {
+			at.Line++ // the library counts lines of these from 0
+		}
 	}
 	d.refuse(at, "program_syntax", "is not YAML: "+text, "look at the indentation and the colons there and in the line before")
 }

@@ -109,16 +109,20 @@ func (d *document) waterKeys(w *WaterIn) []key {
 
 func (d *document) readOverride(n *yaml.Node, s *Step) {
 	var o Override
-	at := d.mapping(n, "override", []key{
-		value(d, "rule", &o.Rule, asRule),
-		values(d, "zone", &o.Zones, asText),
-		value(d, "reason", &o.Reason, asText),
-	})
+	at := d.mapping(n, "override", d.overrideKeys(&o))
 	if n.Kind == yaml.MappingNode && (at["rule"] == nil || at["reason"] == nil) {
 		d.refuse(n, "program_key", "an override needs a rule and a reason", "say who allowed it and why")
 		return
 	}
 	s.Override = append(s.Override, o)
+}
+
+func (d *document) overrideKeys(o *Override) []key {
+	return []key{
+		value(d, "rule", &o.Rule, asRule),
+		values(d, "zone", &o.Zones, asText),
+		value(d, "reason", &o.Reason, asText),
+	}
 }
 
 var idForm = regexp.MustCompile(`^[\pL\pN][\pL\pN_.-]{0,59}$`)

@@ -79,12 +79,16 @@ func (d *document) degreeDayKeys(g *DegreeDays) []key {
 func (d *document) after(n *yaml.Node, w *When) {
 	a := &After{Most: -1}
 	w.After = a
-	at := d.mapping(n, "after", []key{
-		value(d, "step", &a.Step, asID),
-		value(d, "days", a, func(text string) (After, error) { return asDays(a.Step, text) }),
-	})
+	at := d.mapping(n, "after", d.afterKeys(a))
 	if n.Kind == yaml.MappingNode && at["step"] == nil {
 		d.refuse(n, "program_key", "after needs the step that it comes after", "write such as {step: core, days: 0..3}")
+	}
+}
+
+func (d *document) afterKeys(a *After) []key {
+	return []key{
+		value(d, "step", &a.Step, asID),
+		value(d, "days", a, func(text string) (After, error) { return asDays(a.Step, text) }),
 	}
 }
 

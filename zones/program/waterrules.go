@@ -53,7 +53,7 @@ func (pl *planner) judgeSpray(s *StepPlan) {
 	var mown []Ground
 	for mow, on := range pl.others(s, isMow) {
 		for _, g := range on {
-			if s.timing.span.within(mow.timing.span, n) && !among(mown, g.ID) {
+			if s.timing.span.within(mow.timing.span, n+1) && !among(mown, g.ID) {
 				mown = append(mown, g)
 			}
 		}
@@ -92,7 +92,7 @@ func (pl *planner) judgeMowing(s *StepPlan) {
 		return
 	}
 	for spray, on := range pl.others(s, isFoliar) {
-		if n := figureDays("mow_foliar"); spray.Step.Done.IsZero() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n) {
+		if n := figureDays("mow_foliar"); spray.Step.Done.IsZero() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n+1) {
 			s.add(verdict("mow_foliar", on, "not within %s before or after %s (%s)", inWords(n), spray.Step.Name(), spray.lastDay()))
 		}
 	}
