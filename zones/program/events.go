@@ -2,6 +2,7 @@ package program
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.org/turfplat/zones/calendar"
@@ -23,7 +24,7 @@ func (p *Plan) Calendar(product string) calendar.Calendar {
 			continue
 		}
 		c.Events = append(c.Events, calendar.Event{
-			UID:   fmt.Sprintf("%s/%s/%d/%s@turfplat", p.Property.ID, p.Program.Name, p.Year, s.Step.ID),
+			UID:   calendar.UID(p.Property.ID, p.Program.Name, strconv.Itoa(p.Year), s.Step.ID),
 			First: s.From, Last: s.To,
 			Summary:     fmt.Sprintf("%s (%s)", s.Step.Name(), s.Status),
 			Description: p.eventText(s),

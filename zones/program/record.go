@@ -22,7 +22,8 @@ type opening struct {
 	opened, closed time.Time // zero = not yet
 	decided        string    // the reading that opened it, in words
 	now            string    // how it stands and which way it goes, in words; "" = not known
-	unsure         string    // why the log cannot say; "" if it can
+	unsure         string    // why the log cannot say, or not for sure; "" if it can
+	told           string    // what is to be told of the sensor; may be empty
 }
 
 // rule is the trigger as the log reads it.
@@ -65,9 +66,8 @@ func (r *record) soil(t SoilTrigger, season time.Time) opening {
 		o.decided = fmt.Sprintf("%d-day mean %s on %s, that day %s (column %s)", t.Days,
 			r.degrees(w.Opened.Mean), isoDay(w.Opened.Day), r.degrees(w.Opened.Reading.Value), days.Column)
 	}
-	if w.State == soil.Unknown || o.opened.IsZero() {
-		o.unsure = w.Reason
-	}
+	o.unsure = w.Doubt
+	o.told = days.Note
 	return o
 }
 
@@ -77,7 +77,7 @@ func (r *record) standing(w soil.Window) string {
 		return ""
 	}
 	text := "at " + r.degrees(w.Now.Mean)
-	if w.Missing > 0 {
+	if w.UnknownDays > 0 {
 		text += " on " + isoDay(w.Now.Day)
 	}
 	if !w.Trend.Known {
@@ -108,9 +108,9 @@ func (r *record) degreeDays(g DegreeDays, since time.Time) opening {
 		return opening{unsure: err.Error()}
 	}
 	base := material.Temperature(g.Base.SI())
-	sums := soil.SumDegrees(highest, lowest, base, since, r.today)
+	sums := soil.SumDegrees(highest.Days, lowest.Days, base, since, r.today)
 	scale := g.scale()
-	o := opening{unsure: sums.Reason}
+	o := opening{unsure: sums.Ended}
 	if n := len(sums.Days); n > 0 {
 		o.now = fmt.Sprintf("%.0f on %s", sums.Days[n-1].Sum*scale, isoDay(sums.Days[n-1].Day))
 	}

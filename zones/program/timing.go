@@ -122,7 +122,10 @@ func (pl *planner) open(s *StepPlan, trigger string, look func() opening) {
 	default:
 		t.span.from = later(t.span.from, o.opened)
 	}
-	t.why = append(t.why, joinNonempty(": ", trigger, o.decided))
+	t.why = append(t.why, joinNonempty("; ", joinNonempty(": ", trigger, o.decided), o.told))
+	if !o.opened.IsZero() && o.unsure != "" {
+		s.doubt(trigger, o.unsure)
+	}
 	if o.closed.IsZero() {
 		return
 	}
@@ -130,6 +133,12 @@ func (pl *planner) open(s *StepPlan, trigger string, look func() opening) {
 	if t.span.empty() || pl.past(t.span.to) {
 		t.over = fmt.Sprintf("its time ended on %s: %s", isoDay(o.closed), joinNonempty(", ", trigger, o.now))
 	}
+}
+
+// doubt warns that a log does not tell for sure when a step's window opened.
+func (s *StepPlan) doubt(trigger, why string) {
+	r := rules["log_doubt"]
+	s.Reasons = append(s.Reasons, Verdict{Rule: r.name, Severity: r.severity, Zones: s.grounds(), Source: r.source, Text: trigger + ": " + why})
 }
 
 func joinNonempty(with string, parts ...string) string {
