@@ -68,9 +68,6 @@ func figureDays(name string) int {
 	return days(time.Duration(rules[name].figure.SI() * float64(time.Second)))
 }
 
-// figureRate is the figure of a rule in kg on a square metre.
-func figureRate(name string) float64 { return rules[name].figure.SI() }
-
 // has reports whether a person answers for a check, in the step or the
 // program.
 func (pl *planner) has(s *StepPlan, c Check) bool {
