@@ -42,8 +42,23 @@ func (c leafCalendar) inLeaf(d Date, lat float64) float64 {
 	return c.out.progress(d, lat) - c.fall.progress(d, lat)
 }
 
+// FullLeaf returns the first and the last day on which deciduous trees at a
+// latitude have all their leaves, as hours of sun are worked out.
+func FullLeaf(lat float64) (from, to Date) {
+	from = dateOf(int(math.Ceil(leaves.out.begin(lat) + leaves.out.days)))
+	to = dateOf(int(leaves.fall.begin(lat)))
+	if lat < 0 {
+		return from.acrossEquator(), to.acrossEquator()
+	}
+	return from, to
+}
+
 // progress returns how far an event is through, 0 to 1.
 func (e leafEvent) progress(d Date, lat float64) float64 {
-	begins := e.begins + e.perDegree*(max(e.fromLat, min(e.upTo, math.Abs(lat)))-40)
-	return max(0, min(1, (float64(d.number())-begins)/e.days))
+	return max(0, min(1, (float64(d.number())-e.begin(lat))/e.days))
+}
+
+// begin is the day of the year on which an event begins.
+func (e leafEvent) begin(lat float64) float64 {
+	return e.begins + e.perDegree*(max(e.fromLat, min(e.upTo, math.Abs(lat)))-40)
 }
