@@ -82,7 +82,7 @@ func (d *draft) levels() []detail {
 	const most = 120 // rows that the largest paper may hold
 	var levels []detail
 	laid := len(d.plat.Zones)
-	for n := min(most, d.tally.objectRows()); n >= 0; n-- {
+	for n := min(most, d.subject.objectRows()); n >= 0; n-- {
 		levels = append(levels, detail{n, laid, false})
 	}
 	levels = append(levels, detail{0, laid, true})
@@ -96,7 +96,7 @@ func (d *draft) levels() []detail {
 // is any.
 func (d *draft) settle(a *arrangement, levels []detail) bool {
 	left := func(level int, split bool) (heights []float64, ok bool) {
-		_, heights, ok = flow(a.columns, blockGap, split, d.blocks(levels[level]))
+		_, heights, ok = flow(a.columns, blockGap, split, d.subject.blocks(levels[level]))
 		return heights, ok
 	}
 	a.level = sort.Search(len(levels), func(level int) bool {

@@ -19,7 +19,7 @@ func (d *draft) footing(corner Point, width float64) (elements []Element, height
 	caution, h1 := Stack(corner, left, 0,
 		Paragraph{Text: "Caution", Face: Bold, Size: mapSize, Ink: Black},
 		Paragraph{Text: cautionText, Size: mapSize, Ink: Black})
-	blocks := []Block{Paragraph{Text: d.methodText(), Size: footSize, Ink: Grey}}
+	blocks := []Block{Paragraph{Text: d.subject.method(), Size: footSize, Ink: Grey}}
 	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {
 		blocks = append(blocks, Paragraph{Text: attribution, Face: Medium, Size: footSize, Ink: Black})
 	}
@@ -30,11 +30,11 @@ func (d *draft) footing(corner Point, width float64) (elements []Element, height
 	}, max(h1, h2)
 }
 
-func (d *draft) methodText() string {
+func (s siteMap) method() string {
 	return fmt.Sprintf("Method: edges straight in the site's equal-area frame (Lambert azimuthal), areas on the WGS 84 ellipsoid, slopes not added. "+
 		"Edges: %s. The error in brackets is 1 sigma of an edge. ± is half of the 95 %% interval that these edges leave to an area: about 19 of 20 areas so measured lie within it. "+
 		"Figures are rounded to what their error bears, so that sums may differ in the last place. Input SHA-256 %.12s, revision %d.",
-		d.sourceText(), d.measured.InputSHA256, d.measured.Revision)
+		s.sourceText(), s.measured.InputSHA256, s.measured.Revision)
 }
 
 var sourceWords = []struct {

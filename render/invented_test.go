@@ -118,7 +118,7 @@ func surveyed(t testing.TB, text, name string) (*zones.Plat, zones.Measurement) 
 func drafted(t testing.TB, s *inventedSite, o MapOptions) (*draft, *Sheet) {
 	t.Helper()
 	p, m := surveyed(t, s.geoJSON(t), "invented.geojson")
-	d, err := newDraft(p, m, o)
+	d, err := siteDraft(p, m, o)
 	if err != nil {
 		t.Fatal(err)
 	}

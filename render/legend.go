@@ -50,8 +50,12 @@ func (d *draft) legend() legend {
 		}
 	}
 	g := d.plat.Ground
+	_, plain := shownExposures(d.plat.Zones)
 	for _, kind := range slices.Backward(zones.CoverKinds) {
-		add(!g.Cover(kind).Empty(), looks[kind].word, looks[kind].swatch())
+		if kind == zones.Turf {
+			d.legendOfExposures(add)
+		}
+		add(!g.Cover(kind).Empty() && (kind != zones.Turf || plain), looks[kind].word, looks[kind].swatch())
 	}
 	add(!g.Unknown.Empty(), unknownLook.word, unknownLook.swatch())
 	add(d.bars(), capitalized(noApplication), barredSwatch())

@@ -18,40 +18,45 @@ var (
 )
 
 // ground draws all that the window shows, bottom first, and the labels on it.
-func (d *draft) ground(v view) ([]Element, error) {
-	covers, err := d.covers(v)
+func (s siteMap) ground(v view) ([]Element, error) {
+	covers, err := s.covers(v)
 	if err != nil {
 		return nil, err
 	}
-	context, err := d.context(v)
+	context, err := s.context(v)
 	if err != nil {
 		return nil, err
 	}
-	laid, err := d.zones(v)
+	laid, err := s.zones(v)
 	if err != nil {
 		return nil, err
 	}
-	trees, err := d.trees(v)
+	band, err := s.doubtBand(v)
 	if err != nil {
 		return nil, err
 	}
-	marks := d.signs(v)
-	labels, err := d.label(v)
+	trees, err := s.trees(v)
+	if err != nil {
+		return nil, err
+	}
+	marks := s.signs(v)
+	labels, err := s.label(v)
 	if err != nil {
 		return nil, err
 	}
 	var outline []Element
-	if o := d.plat.Ground.Outline; !o.Empty() {
+	if o := s.plat.Ground.Outline; !o.Empty() {
 		outline = outlinePen(v.area(o).Lines())
 	}
 	return []Element{
 		Group{ID: "context", Title: "Beyond the outline", Elements: context},
 		Group{ID: "covers", Title: "Covers of the ground", Elements: covers},
-		Group{ID: "fixes", Title: "Fixes of the walks", Elements: d.fixes(v)},
+		Group{ID: "fixes", Title: "Fixes of the walks", Elements: s.fixes(v)},
 		Group{ID: "zones", Title: "Zones", Elements: laid},
+		Group{ID: "check-on-site", Title: "Check on site", Elements: band},
 		Group{ID: "trees", Title: "Trees", Elements: trees},
 		Group{ID: "outline", Title: "Outline of the site", Elements: outline},
-		Group{ID: "barriers", Title: "Fences, walls, hedges and cutlines", Elements: d.barriers(v)},
+		Group{ID: "barriers", Title: "Fences, walls, hedges and cutlines", Elements: s.barriers(v)},
 		Group{ID: "signs", Title: "Signs", Elements: marks},
 		Group{ID: "labels", Title: "Labels", Elements: labels},
 	}, nil
@@ -73,14 +78,19 @@ func (d *draft) covers(v view) ([]Element, error) {
 		return nil, err
 	}
 	for _, c := range slices.Backward(d.plat.Ground.Covers) {
-		if err := draw("cover-"+string(c.Kind), looks[c.Kind], c.Region); err != nil {
+		look := looks[c.Kind]
+		if c.Kind == zones.Turf {
+			look.pattern = Pattern{} // zones have their own
+		}
+		if err := draw("cover-"+string(c.Kind), look, c.Region); err != nil {
 			return nil, err
 		}
 	}
 	return elements, nil
 }
 
-// zones draws where zones part, and bars those on which nothing is applied.
+// zones draws zones by their exposure and where they part, and bars those on
+// which nothing is applied.
 func (d *draft) zones(v view) ([]Element, error) {
 	turf := newRim(v.area(d.plat.Ground.Cover(zones.Turf)))
 	var elements []Element
@@ -90,7 +100,7 @@ func (d *draft) zones(v view) ([]Element, error) {
 			return nil, err
 		}
 		area := v.area(shown)
-		drawn := zoneEdge(turf.inner(area))
+		drawn := append([]Element{zonePattern(z, area)}, zoneEdge(turf.inner(area))...)
 		if !z.Apply {
 			drawn = append(drawn, barred.Fill(area, warning), Path{Lines: area.Lines(), Stroke: warning, Weight: MediumLine})
 		}

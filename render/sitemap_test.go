@@ -80,7 +80,7 @@ var drawnMaps []mapCase
 
 func mapCaseOf(t *testing.T, name string, p *zones.Plat, m zones.Measurement, o MapOptions) mapCase {
 	t.Helper()
-	d, err := newDraft(p, m, o)
+	d, err := siteDraft(p, m, o)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,9 +15,10 @@ type titleBlock struct {
 
 func (d *draft) titleBlock(paper Paper, scale Scale) titleBlock {
 	m := d.measured
+	_, title := d.subject.name()
 	return titleBlock{
 		name:  d.letters.of(m.Name),
-		title: sheetTitle,
+		title: title,
 		facts: [][2]string{
 			{"Scale", scale.String()},
 			{"Site", d.letters.of(m.ID)},
@@ -30,8 +31,6 @@ func (d *draft) titleBlock(paper Paper, scale Scale) titleBlock {
 }
 
 const (
-	sheetTitle = "Site map"
-
 	wideTitle   = 150.0 // mm from which on the facts stand beside the name
 	nameSize    = 16.0
 	smallerName = 13.0

@@ -53,12 +53,16 @@ func (d *division) light(z Zone, l *Sunlight) {
 	found := l.Limits.Exposure(hours)
 	switch {
 	case !z.Apply:
+	case z.Exposure == "" && z.written:
 	case z.Exposure == "":
 		noted.Exposure = string(found)
 	case z.Exposure != string(found):
+		said, hint := "is stated to be", "leave the exposure out to have the zone divided by its sun"
+		if z.written {
+			said, hint = "was written as", "state no exposure, and run zone --sun again"
+		}
 		d.site.problem(ingest.Warning, "exposure_differs", z.place,
-			fmt.Sprintf("zone %q is stated to be %s, but gets %.1f h of direct sun a day, which is %s: kept as stated", z.Name, exposureWords[sun.Exposure(z.Exposure)], hours, exposureWords[found]),
-			"leave the exposure out to have the zone divided by its sun")
+			fmt.Sprintf("zone %q %s %s, but gets %.1f h of direct sun a day, which is %s: kept so", z.Name, said, exposureWords[sun.Exposure(z.Exposure)], hours, exposureWords[found]), hint)
 	}
 }
 

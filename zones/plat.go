@@ -12,7 +12,7 @@ type Plat struct {
 	Site   *Site
 	Ground *Ground
 	Zones  []Zone
-	Sun    *Sunlight // nil if it was not asked for, or the zones are those of an earlier division
+	Sun    *Sunlight // nil if it was not asked for, or there is no turf
 }
 
 // Survey lays a site out. It returns nil if the site is, or on the way gets,

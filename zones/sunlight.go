@@ -3,6 +3,7 @@ package zones
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/turfplat/geo"
@@ -98,5 +99,21 @@ func (d *division) byLight() (*Sunlight, error) {
 		return nil, err
 	}
 	d.tellUnsuited()
+	return l, nil
+}
+
+// lightWritten notes the sun that zones of an earlier division get, which stay
+// as they were written.
+func (d *division) lightWritten() (*Sunlight, error) {
+	if d.site.sun == nil || d.turf.Empty() {
+		return nil, nil
+	}
+	l, err := d.site.sunlight(d.turf, d.zones)
+	if l == nil || err != nil {
+		return nil, err
+	}
+	for _, z := range slices.Clone(d.zones) {
+		d.light(z, l)
+	}
 	return l, nil
 }

@@ -160,3 +160,32 @@ func TestNoTurfNoSun(t *testing.T) {
 		t.Errorf("sun %v, zones %v", p.Sun, p.Zones)
 	}
 }
+
+// Zones that were written stay as they are, and their sun is that which they
+// were divided by; another season tells of those it does not suit.
+func TestSunOfWrittenZones(t *testing.T) {
+	house := polygon(kind(Building, "house", `"height_m":8`), rectangle(5, -10, 35, 0))
+	first := litPlat(t, sketch{house, covering(Turf, "lawn", rectangle(0, 0, 40, 20))}.file(home, ""))
+	var written bytes.Buffer
+	if err := first.SiteFile().WriteGeoJSON(&written); err != nil {
+		t.Fatal(err)
+	}
+	s := NewSite(collectionOf(t, written.Bytes()), Reading{Key: builtInKey, Sun: inSun()})
+	again := Survey(s)
+	if again == nil || again.Sun == nil {
+		t.Fatalf("no sun: %s", told(s.Problems))
+	}
+	checkSameZones(t, again.Measurement().Zones, first.Measurement().Zones, 1e-3)
+	if got := told(s.Problems); strings.Contains(got, "was written as") {
+		t.Errorf("told %s", got)
+	}
+	winter := inSun()
+	winter.Season = func(float64) sun.Season { return sun.Season{From: sun.Date{Month: 12, Day: 21}, To: sun.Date{Month: 12, Day: 21}} }
+	s = NewSite(collectionOf(t, written.Bytes()), Reading{Key: builtInKey, Sun: winter})
+	if again = Survey(s); len(again.Zones) != len(first.Zones) {
+		t.Errorf("%d zones in winter, %d were written", len(again.Zones), len(first.Zones))
+	}
+	if got := told(s.Problems); !strings.Contains(got, "was written as full sun, but gets") {
+		t.Errorf("told %s", got)
+	}
+}

@@ -2,6 +2,7 @@ package zones
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -25,6 +26,7 @@ type Zone struct {
 	Region   geo.Region
 
 	setback    bool              // laid round water, a drain or a well
+	written    bool              // by an earlier division
 	properties ingest.Properties // of the object it was traced as
 	place      ingest.Place
 }
@@ -70,7 +72,8 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, *Sunlight, error) {
 		return nil, nil, err
 	}
 	if len(derived) > 0 {
-		return d.lettered(), nil, d.tellOutdated(append(s.Of(Keepout), setbacks...))
+		light, err := d.lightWritten()
+		return d.lettered(), light, errors.Join(err, d.tellOutdated(append(s.Of(Keepout), setbacks...)))
 	}
 	if err := d.cut(s.Of(Cutline)); err != nil {
 		return nil, nil, err
@@ -174,7 +177,7 @@ func (d *division) tellShared(o *Object) error {
 // zoneOf makes a zone of the turf in an object.
 func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	p := o.Feature.Properties
-	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind == ZoneKind, setback: o.Kind == setback, Region: part, properties: p, place: o.Place}
+	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind == ZoneKind, setback: o.Kind == setback, written: isDerived(o.Feature), Region: part, properties: p, place: o.Place}
 	if apply, stated := p.Bool("apply"); stated && !apply {
 		z.Apply = false
 	}

@@ -1,0 +1,102 @@
+package render
+
+import (
+	"slices"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/sun"
+)
+
+// Patterns of exposures: the less sun, the more ink, so that they keep their
+// order on a photocopy. Upright lines are used for nothing else.
+var (
+	// suns are discs with rays.
+	suns = Pattern{Tiles: []Tiling{{Across: 9, Up: 4.5, Mark: sunMark()}}, Weight: HairLine, Round: true}
+
+	partShade = Pattern{Rulings: []Ruling{{Angle: 90, Spacing: 2.4, Dash: 1.6, Gap: 2, Shift: 1.8}}, Weight: ThinLine}
+	fullShade = Pattern{Rulings: []Ruling{{Angle: 90, Spacing: 1.7}}, Weight: ThinLine}
+	deepShade = Pattern{Rulings: []Ruling{{Angle: 90, Spacing: 0.85}}, Weight: MediumLine}
+
+	// doubt is turf so near a limit that it is to be checked on site.
+	doubt = Pattern{Rulings: []Ruling{{Angle: 45, Spacing: 1.9, Dash: 1.5, Gap: 0.9, Shift: 1.2}}, Weight: ThinLine}
+)
+
+func sunMark() []Line {
+	const radius, from, to, rays = 0.5, 0.8, 1.2, 8
+	mark := Disc(Point{}, radius).Lines()
+	for i := range rays {
+		turn := 45 * float64(i)
+		mark = append(mark, Line{Points: []Point{Point{from, 0}.turned(turn), Point{to, 0}.turned(turn)}})
+	}
+	return mark
+}
+
+// An exposureLook is how turf of one exposure is drawn: the pattern on every
+// sheet, the tint where the sheet is about the sun.
+type exposureLook struct {
+	word    string
+	pattern Pattern
+	tint    Ink
+}
+
+var exposureLooks = map[sun.Exposure]exposureLook{
+	sun.FullSun:   {"Full sun", suns, Yellow.Tint(0.3)},
+	sun.PartSun:   {"Part sun", partShade, SkyBlue.Tint(0.25)},
+	sun.FullShade: {"Shade", fullShade, SkyBlue.Tint(0.6)},
+	sun.DeepShade: {"Deep shade", deepShade, Blue.Tint(0.65)},
+}
+
+// shadeInk draws the patterns of exposures, and doubtInk the band of doubt.
+var (
+	shadeInk = Blue.Shade(0.55)
+	doubtInk = Black.Tint(0.8)
+)
+
+// zonePattern fills a zone: turf of a known exposure has its pattern, other
+// turf tufts.
+func zonePattern(z zones.Zone, area Polygon) Element {
+	if look, known := exposureLooks[sun.Exposure(z.Exposure)]; known && z.Apply {
+		return look.pattern.Fill(area, shadeInk)
+	}
+	turf := looks[zones.Turf]
+	return turf.pattern.Fill(area, turf.ink)
+}
+
+// shownExposures are those whose pattern the zones have, the sunniest first;
+// plain tells whether some turf has none.
+func shownExposures(all []zones.Zone) (shown []sun.Exposure, plain bool) {
+	for _, e := range sun.Exposures {
+		if slices.ContainsFunc(all, func(z zones.Zone) bool { return z.Apply && z.Exposure == string(e) }) {
+			shown = append(shown, e)
+		}
+	}
+	return shown, slices.ContainsFunc(all, func(z zones.Zone) bool { return !z.Apply || z.Exposure == "" })
+}
+
+// doubtful is the turf to be checked on site, if the sun was worked out.
+func (d *draft) doubtful() geo.Region {
+	if d.plat.Sun == nil {
+		return geo.Region{}
+	}
+	return d.plat.Sun.Doubtful
+}
+
+// doubtBand hatches the turf that is to be checked on site.
+func (d *draft) doubtBand(v view) ([]Element, error) {
+	shown, err := v.shown(d.doubtful())
+	if err != nil || shown.Empty() {
+		return nil, err
+	}
+	return []Element{doubt.Fill(v.area(shown), doubtInk)}, nil
+}
+
+// legendOfExposures explains the patterns of zones over a ground of a tint.
+func (d *draft) legendOfExposures(add func(bool, string, func(Rect) []Element)) {
+	shown, _ := shownExposures(d.plat.Zones)
+	for _, e := range shown {
+		look := exposureLooks[e]
+		add(true, look.word, look.pattern.swatch(turfTint, shadeInk, accent, ThinLine))
+	}
+	add(!d.doubtful().Empty(), "Near a limit of sun: check on site", doubt.swatch(turfTint, doubtInk, accent, ThinLine))
+}
