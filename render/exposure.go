@@ -91,12 +91,12 @@ func (d *draft) doubtBand(v view) ([]Element, error) {
 	return []Element{doubt.Fill(v.area(shown), doubtInk)}, nil
 }
 
-// legendOfExposures explains the patterns of zones over a ground of a tint.
+// legendOfExposures explains the patterns of zones.
 func (d *draft) legendOfExposures(add func(bool, string, func(Rect) []Element)) {
 	shown, _ := shownExposures(d.plat.Zones)
 	for _, e := range shown {
 		look := exposureLooks[e]
 		add(true, look.word, look.pattern.swatch(turfTint, shadeInk, accent, ThinLine))
 	}
-	add(!d.doubtful().Empty(), "Near a limit of sun: check on site", doubt.swatch(turfTint, doubtInk, accent, ThinLine))
+	add(!d.doubtful().Empty(), "Check on site", doubt.swatch(turfTint, doubtInk, accent, ThinLine))
 }

@@ -31,10 +31,14 @@ func (d *draft) footing(corner Point, width float64) (elements []Element, height
 }
 
 func (s siteMap) method() string {
-	return fmt.Sprintf("Method: edges straight in the site's equal-area frame (Lambert azimuthal), areas on the WGS 84 ellipsoid, slopes not added. "+
+	text := fmt.Sprintf("Method: edges straight in the site's equal-area frame (Lambert azimuthal), areas on the WGS 84 ellipsoid, slopes not added. "+
 		"Edges: %s. The error in brackets is 1 sigma of an edge. ± is half of the 95 %% interval that these edges leave to an area: about 19 of 20 areas so measured lie within it. "+
 		"Figures are rounded to what their error bears, so that sums may differ in the last place. Input SHA-256 %.12s, revision %d.",
 		s.sourceText(), s.measured.InputSHA256, s.measured.Revision)
+	if !s.doubtful().Empty() {
+		text += " Check on site: hours of sun within half an hour of a limit."
+	}
+	return text
 }
 
 var sourceWords = []struct {

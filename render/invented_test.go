@@ -12,6 +12,7 @@ import (
 	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/sun"
 )
 
 // An inventedSite is a property made up for a test, in metres east and north
@@ -103,8 +104,24 @@ func (s *inventedSite) geoJSON(t testing.TB) string {
 // surveyed reads a site file and lays it out.
 func surveyed(t testing.TB, text, name string) (*zones.Plat, zones.Measurement) {
 	t.Helper()
+	return laidOut(t, text, name, nil)
+}
+
+// lit lays a site out with its sun, over the summer half of the year.
+func lit(t testing.TB, text, name string) (*zones.Plat, zones.Measurement) {
+	t.Helper()
+	season, err := sun.ParseSeason("04-15..10-15")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return laidOut(t, text, name, &zones.SunRequest{
+		Season: func(float64) sun.Season { return season }, Limits: sun.DefaultLimits(), MinElevation: sun.LeastElevation})
+}
+
+func laidOut(t testing.TB, text, name string, light *zones.SunRequest) (*zones.Plat, zones.Measurement) {
+	t.Helper()
 	for c := range ingest.GeoJSON(strings.NewReader(text), name, ingest.DefaultLimits) {
-		s := zones.NewSite(c, zones.Reading{Key: zones.DefaultMapKey()})
+		s := zones.NewSite(c, zones.Reading{Key: zones.DefaultMapKey(), Sun: light})
 		p := zones.Survey(s)
 		if p == nil {
 			t.Fatalf("%s is refused: %v", name, s.Problems)
@@ -236,10 +253,29 @@ func paced() *inventedSite {
 	return s
 }
 
+// courtyard is turf round a house and in its narrow court, shaded in all
+// degrees, with trees, a fence, a hedge and a neighbour that stands high.
+func courtyard() *inventedSite {
+	s := &inventedSite{place: orb.Point{12.4, 51.3}, header: map[string]any{"id": "courtyard", "name": "Courtyard house", "units": "metric", "revision": 2}}
+	s.area("outline", "lot", "", block(0, 0, 44, 36), "sigma_m", 0.1)
+	s.area("building", "house", "House", xy(12, 8, 32, 8, 32, 28, 27, 28, 27, 13, 17, 13, 17, 28, 12, 28), "height_m", 9)
+	s.area("turf", "garden", "", xy(1, 1, 43, 1, 43, 35, 1, 35, 1, 20))
+	s.area("hardscape", "drive", "Drive", block(32, -4, 37, 12))
+	s.area("bed", "border", "Border", block(2, 31, 16, 34))
+	s.point("tree", "beech", "Beech", 7, 8, "crown_m", 10, "height_m", 14)
+	s.point("tree", "fir", "", 38, 29, "crown_m", 5, "leaf", "evergreen")
+	s.line("fence", "fence", "", xy(0, 36, 44, 36, 44, 0), "height_m", 1.8)
+	s.line("hedge", "hedge", "", xy(0.5, 12, 0.5, 30), "width_m", 1)
+	s.area("building", "tower", "", block(45, 4, 58, 24), "building:levels", 5)
+	s.line("hardscape", "street", "Tanner Street", xy(-40, -7, 90, -7), "width_m", 6)
+	return s
+}
+
 var inventedSites = map[string]struct {
 	site    func() *inventedSite
 	options MapOptions
 }{
+	"courtyard":     {courtyard, MapOptions{}},
 	"orchard-house": {orchardHouse, MapOptions{}},
 	"mill":          {mill, MapOptions{}},
 	"paced":         {paced, MapOptions{Fixes: true}},

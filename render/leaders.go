@@ -43,7 +43,7 @@ func (d *draft) placeWithLeader(l zoneLabel, v view, look bool) []Element {
 // crowded the label says less, down to the letter.
 func (d *draft) roomBeside(l zoneLabel, v view) (form, Point) {
 	letter, target := stacked(l.letter), l.pieces[0].pole
-	for _, label := range []form{beside(l.letter, append([]Text{l.name}, l.figures...)...), beside(l.letter, l.figures...), letter} {
+	for _, label := range []form{l.forms()[1], beside(l.letter, l.figures...), letter} {
 		if at, ok := d.placeBy(label, target, v); ok {
 			return label, at
 		}

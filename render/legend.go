@@ -62,32 +62,40 @@ func (d *draft) legend() legend {
 	add(len(d.plat.Zones) > 1, "Zone edge", lineSample(zoneEdge))
 	add(!g.Outline.Empty(), "Site outline", lineSample(outlinePen))
 	add(len(d.fixesDrawn()) > 0, "Fix of a walk", fixSample)
-	d.legendOfObjects(add)
-	add(d.hasNeighbours(), "Neighbours", func(box Rect) []Element {
-		return []Element{Path{Lines: box.Polygon().Lines(), Fill: neighbourBuilding}}
-	})
+	d.legendOfTrees(add)
+	d.legendOfBarriers(add, zones.Fence, zones.Wall, zones.Hedge, zones.Cutline)
+	for _, s := range signs {
+		add(d.has(s.kind, anyObject), s.word, func(box Rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
+	}
+	add(d.hasNeighbours(), "Neighbours", neighbourSample)
 	return l
 }
 
-func (d *draft) legendOfObjects(add func(bool, string, func(Rect) []Element)) {
-	has := func(kind zones.Kind, wanted func(*zones.Object) bool) bool {
-		return slices.ContainsFunc(d.plat.Site.Of(kind), func(o *zones.Object) bool { return wanted(o) && d.shows(o) })
-	}
-	any := func(*zones.Object) bool { return true }
+func neighbourSample(box Rect) []Element {
+	return []Element{Path{Lines: box.Polygon().Lines(), Fill: neighbourBuilding}}
+}
+
+// has reports whether the map shows a wanted object of a kind.
+func (d *draft) has(kind zones.Kind, wanted func(*zones.Object) bool) bool {
+	return slices.ContainsFunc(d.plat.Site.Of(kind), func(o *zones.Object) bool { return wanted(o) && d.shows(o) })
+}
+
+func anyObject(*zones.Object) bool { return true }
+
+func (d *draft) legendOfTrees(add func(bool, string, func(Rect) []Element)) {
 	crown := func(leaf Leaf) func(Rect) []Element {
 		return func(box Rect) []Element { return []Element{Tree(box.center(), sampleHeight+0.8, leaf)} }
 	}
-	add(has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == BroadLeaf }), "Tree", crown(BroadLeaf))
-	add(has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == NeedleLeaf }), "Needled tree", crown(NeedleLeaf))
-	add(has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) == 0 }), "Tree crowns", func(box Rect) []Element { return canopy(box.Polygon()) })
-	for _, line := range []struct {
-		kind zones.Kind
-		word string
-	}{{zones.Fence, "Fence"}, {zones.Wall, "Wall"}, {zones.Hedge, "Hedge"}, {zones.Cutline, "Cutline"}} {
-		add(has(line.kind, any), line.word, lineSample(barriers[line.kind]))
-	}
-	for _, s := range signs {
-		add(has(s.kind, any), s.word, func(box Rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
+	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == BroadLeaf }), "Tree", crown(BroadLeaf))
+	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == NeedleLeaf }), "Needled tree", crown(NeedleLeaf))
+	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) == 0 }), "Tree crowns", func(box Rect) []Element { return canopy(box.Polygon()) })
+}
+
+var barrierWords = map[zones.Kind]string{zones.Fence: "Fence", zones.Wall: "Wall", zones.Hedge: "Hedge", zones.Cutline: "Cutline"}
+
+func (d *draft) legendOfBarriers(add func(bool, string, func(Rect) []Element), kinds ...zones.Kind) {
+	for _, kind := range kinds {
+		add(d.has(kind, anyObject), barrierWords[kind], lineSample(barriers[kind]))
 	}
 }
 

@@ -56,7 +56,7 @@ func (s siteMap) ground(v view) ([]Element, error) {
 		Group{ID: "check-on-site", Title: "Check on site", Elements: band},
 		Group{ID: "trees", Title: "Trees", Elements: trees},
 		Group{ID: "outline", Title: "Outline of the site", Elements: outline},
-		Group{ID: "barriers", Title: "Fences, walls, hedges and cutlines", Elements: s.barriers(v)},
+		Group{ID: "barriers", Title: "Fences, walls, hedges and cutlines", Elements: s.barriers(v, zones.Cutline, zones.Wall, zones.Hedge, zones.Fence)},
 		Group{ID: "signs", Title: "Signs", Elements: marks},
 		Group{ID: "labels", Title: "Labels", Elements: labels},
 	}, nil
@@ -224,10 +224,11 @@ func leafOf(o *zones.Object) Leaf {
 	return BroadLeaf
 }
 
-// barriers draws fences, walls and hedges, and cutlines where they divide turf.
-func (d *draft) barriers(v view) []Element {
+// barriers draws lines of some kinds, the lowest first: fences, walls, hedges,
+// and cutlines where they divide turf.
+func (d *draft) barriers(v view, kinds ...zones.Kind) []Element {
 	var elements []Element
-	for _, kind := range []zones.Kind{zones.Cutline, zones.Wall, zones.Hedge, zones.Fence} {
+	for _, kind := range kinds {
 		in := d.near
 		if kind == zones.Cutline {
 			in = d.plat.Ground.Cover(zones.Turf)

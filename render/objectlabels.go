@@ -13,7 +13,7 @@ import (
 // label puts all labels on the map; the weightier come first, and those of
 // objects are left out where there is no room.
 func (d *draft) label(v view) ([]Element, error) {
-	elements, err := d.labelZones(v)
+	elements, err := d.labelZones(v, d.areaOfZone)
 	if err != nil {
 		return nil, err
 	}

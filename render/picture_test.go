@@ -11,6 +11,8 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
+	"example.org/turfplat/zones"
 )
 
 var update = flag.Bool("update", false, "rewrite the pictures in testdata/render")
@@ -23,9 +25,21 @@ const (
 
 // Maps look as they did when somebody last looked at the pictures.
 func TestMapsLookAsTheyDid(t *testing.T) {
+	sheets := make(map[string]*Sheet)
 	for _, name := range inventedNames() {
+		_, sheets[name] = inventedMap(t, name)
+	}
+	p, m := lit(t, courtyard().geoJSON(t), "courtyard")
+	for name, sheet := range map[string]mapCase{
+		"courtyard-lit":      mapCaseOf(t, "lit", siteDraft, p, m, MapOptions{}),
+		"courtyard-sun":      mapCaseOf(t, "sun", sunDraft, p, m, MapOptions{}),
+		"courtyard-sun-mono": mapCaseOf(t, "mono", sunDraft, p, m, MapOptions{Mono: true, Units: zones.US}),
+	} {
+		sheets[name] = sheet.sheet
+	}
+	delete(sheets, "courtyard") // it is there for its sun
+	for name, sheet := range sheets {
 		t.Run(name, func(t *testing.T) {
-			_, sheet := inventedMap(t, name)
 			file, err := PNG(sheet, pictureDPI)
 			if err != nil {
 				t.Fatal(err)

@@ -12,13 +12,18 @@ import (
 	"time"
 )
 
-// digests names the bytes of the specimen and of a site map in each form.
+// digests names the bytes of the specimen, of a site map and of a sun sheet in
+// each form.
 func digests(t *testing.T) string {
 	t.Helper()
 	var out strings.Builder
 	_, siteMap := inventedMap(t, "mill")
 	for _, name := range []string{"svg", "pdf", "png"} {
-		fmt.Fprintf(&out, "%s %x %x\n", name, sha256.Sum256(written(t, writers[name], specimen())), sha256.Sum256(written(t, writers[name], siteMap)))
+		fmt.Fprintf(&out, "%s", name)
+		for _, sheet := range []*Sheet{specimen(), siteMap, courtyardSun(t, MapOptions{})} {
+			fmt.Fprintf(&out, " %x", sha256.Sum256(written(t, writers[name], sheet)))
+		}
+		fmt.Fprintln(&out)
 	}
 	return out.String()
 }

@@ -51,18 +51,23 @@ type mapCase struct {
 }
 
 // mapCases are the maps of all sites, invented and real, the invented ones on
-// several papers. They are drawn once.
+// several papers, and with their sun as both sheets. They are drawn once.
 func mapCases(t *testing.T) []mapCase {
 	t.Helper()
 	if drawnMaps != nil {
 		return drawnMaps
 	}
 	for _, name := range inventedNames() {
-		p, m := surveyed(t, inventedSites[name].site().geoJSON(t), name)
+		text := inventedSites[name].site().geoJSON(t)
+		p, m := surveyed(t, text, name)
 		for _, paper := range []Paper{{}, Letter, Tabloid, A4, A3} {
 			o := inventedSites[name].options
 			o.Paper = paper
-			drawnMaps = append(drawnMaps, mapCaseOf(t, name+" "+paper.Name, p, m, o))
+			drawnMaps = append(drawnMaps, mapCaseOf(t, name+" "+paper.Name, siteDraft, p, m, o))
+		}
+		p, m = lit(t, text, name)
+		for _, paper := range []Paper{Letter, A3} {
+			drawnMaps = append(drawnMaps, litCases(t, name+" "+paper.Name, p, m, MapOptions{Paper: paper})...)
 		}
 	}
 	for _, path := range realSites(t) {
@@ -71,16 +76,27 @@ func mapCases(t *testing.T) []mapCase {
 			t.Fatal(err)
 		}
 		p, m := surveyed(t, string(text), path)
-		drawnMaps = append(drawnMaps, mapCaseOf(t, filepath.Base(path), p, m, MapOptions{}))
+		drawnMaps = append(drawnMaps, mapCaseOf(t, filepath.Base(path), siteDraft, p, m, MapOptions{}))
+		p, m = lit(t, string(text), path)
+		drawnMaps = append(drawnMaps, litCases(t, filepath.Base(path), p, m, MapOptions{})...)
 	}
 	return drawnMaps
 }
 
+// litCases are the site map and the sun sheet of a site with its sun.
+func litCases(t *testing.T, name string, p *zones.Plat, m zones.Measurement, o MapOptions) []mapCase {
+	t.Helper()
+	return []mapCase{mapCaseOf(t, name+" lit", siteDraft, p, m, o), mapCaseOf(t, name+" sun", sunDraft, p, m, o)}
+}
+
 var drawnMaps []mapCase
 
-func mapCaseOf(t *testing.T, name string, p *zones.Plat, m zones.Measurement, o MapOptions) mapCase {
+// A drawing makes a draft of a sheet.
+type drawing func(*zones.Plat, zones.Measurement, MapOptions) (*draft, error)
+
+func mapCaseOf(t *testing.T, name string, draw drawing, p *zones.Plat, m zones.Measurement, o MapOptions) mapCase {
 	t.Helper()
-	d, err := siteDraft(p, m, o)
+	d, err := draw(p, m, o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -159,6 +175,9 @@ func TestNoLabelOverASignOrTheFrame(t *testing.T) {
 				t.Errorf("%s: %q reaches over the frame", c.name, text.String)
 			}
 			for _, s := range signs {
+				if _, drawn := d.subject.(siteMap); !drawn {
+					break
+				}
 				for _, sign := range d.signsOf(s.kind, v) {
 					if label.meets(levelPlate(sign.at, signHeight, signHeight)) {
 						t.Errorf("%s: %q lies on a sign of %s", c.name, text.String, s.word)

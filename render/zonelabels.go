@@ -4,20 +4,20 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-
-	"example.org/turfplat/zones"
 )
 
 // A zoneLabel is a zone with the places it may be labelled at.
 type zoneLabel struct {
-	letter, name Text
+	letter, name Text // there may be no name
 	figures      []Text
+	ground       Ink     // on which it stands
 	pieces       []piece // of the zone in the window, that with the most room first
 }
 
 // labelZones labels every zone, in its ground if there is room, and else
-// beside it with a leader. Large zones choose first.
-func (d *draft) labelZones(v view) ([]Element, error) {
+// beside it with a leader. Large zones choose first. Labels are as set for the
+// number of a zone.
+func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
 	var inside, led []Element
 	var cramped []zoneLabel
 	for i, z := range d.plat.Zones {
@@ -25,7 +25,7 @@ func (d *draft) labelZones(v view) ([]Element, error) {
 		if err != nil {
 			return nil, err
 		}
-		l := d.zoneLabel(d.measured.Zones[i])
+		l := set(i)
 		for _, p := range shown.Pieces() {
 			l.pieces = append(l.pieces, newPiece(v.area(p)))
 		}
@@ -48,10 +48,13 @@ func (d *draft) labelZones(v view) ([]Element, error) {
 	return append(led, inside...), nil
 }
 
-func (d *draft) zoneLabel(z zones.ZoneMeasure) zoneLabel {
+// areaOfZone is a label with the letter of a zone, its name and its area.
+func (d *draft) areaOfZone(i int) zoneLabel {
 	const longest = 38.0 // mm
+	z := d.measured.Zones[i]
 	l := zoneLabel{
-		letter: Text{String: z.Letter, Face: Bold, Size: letterSize, Ink: Black},
+		letter: zoneLetter(z.Letter),
+		ground: turfTint,
 		name:   Text{String: shortened(d.letters.of(z.Name), Medium, mapSize, longest), Face: Medium, Size: mapSize, Ink: Black},
 	}
 	if !z.Apply {
@@ -62,11 +65,19 @@ func (d *draft) zoneLabel(z zones.ZoneMeasure) zoneLabel {
 	return l
 }
 
+func zoneLetter(letter string) Text {
+	return Text{String: letter, Face: Bold, Size: letterSize, Ink: Black}
+}
+
 // forms are the shapes of the label, the best first: the name may be broken
 // into two lines.
 func (l zoneLabel) forms() []form {
 	var forms []form
-	for _, name := range [][]Text{{l.name}, inTwo(l.name)} {
+	names := [][]Text{{l.name}, inTwo(l.name)}
+	if l.name.String == "" {
+		names = [][]Text{nil}
+	}
+	for _, name := range names {
 		lines := slices.Concat(name, l.figures)
 		forms = append(forms, stacked(append([]Text{l.letter}, lines...)...), beside(l.letter, lines...))
 	}
@@ -98,10 +109,10 @@ func (d *draft) placeInside(l zoneLabel) []Element {
 			if !ok {
 				continue
 			}
-			drawn := d.put(form, at, 0, turfTint)
+			drawn := d.put(form, at, 0, l.ground)
 			for j, other := range l.pieces {
 				if j != i {
-					drawn = append(drawn, d.repeat(l.letter, other)...)
+					drawn = append(drawn, d.repeat(l, other)...)
 				}
 			}
 			return drawn
@@ -111,8 +122,8 @@ func (d *draft) placeInside(l zoneLabel) []Element {
 }
 
 // repeat puts the zone's letter into another piece of it.
-func (d *draft) repeat(letter Text, p piece) []Element {
-	form := stacked(letter)
+func (d *draft) repeat(l zoneLabel, p piece) []Element {
+	form := stacked(l.letter)
 	if p.clear < form.width/2 {
 		return nil
 	}
@@ -120,7 +131,7 @@ func (d *draft) repeat(letter Text, p piece) []Element {
 	if !ok {
 		return nil
 	}
-	return d.put(form, at, 0, turfTint)
+	return d.put(form, at, 0, l.ground)
 }
 
 func (d *draft) put(f form, at Point, turn float64, ground Ink) []Element {

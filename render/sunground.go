@@ -1,0 +1,164 @@
+package render
+
+import (
+	"slices"
+
+	"example.org/turfplat/zones"
+)
+
+// contourLine is a black line with a white rim, to be seen on any ground.
+func contourLine(lines []Line) []Element {
+	return []Element{
+		Path{Lines: lines, Stroke: White, Weight: 2 * HeavyLine},
+		Path{Lines: lines, Stroke: Black, Weight: HeavyLine},
+	}
+}
+
+// sunZoneEdge is where zones part, lighter than contours.
+func sunZoneEdge(lines []Line) []Element {
+	return []Element{Path{Lines: lines, Stroke: Black, Weight: ThinLine, Dash: []float64{2.4, 0.8}}}
+}
+
+// ground draws the hours of the turf, and all around it that throws shade.
+func (s sunMap) ground(v view) ([]Element, error) {
+	layers := []struct {
+		id, title string
+		draw      func(view) ([]Element, error)
+	}{
+		{"context", "Beyond the outline", s.context},
+		{"hours", "Hours of direct sun", s.hours},
+		{"check-on-site", "Check on site", s.doubtBand},
+		{"covers", "Other ground", s.mutedCovers},
+		{"zones", "Edges of zones", s.zoneEdges},
+		{"trees", "Trees", s.trees},
+		{"outline", "Outline of the site", s.outline},
+		{"barriers", "Fences, walls and hedges", s.standingBarriers},
+		{"contours", "Contours of hours", s.contourLines},
+		{"labels", "Labels", s.labelAllOfSun},
+	}
+	var elements []Element
+	for _, l := range layers {
+		drawn, err := l.draw(v)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, Group{ID: l.id, Title: l.title, Elements: drawn})
+	}
+	return elements, nil
+}
+
+// mutedCovers draws buildings as on the site map, and all other ground that is
+// no turf by its edges alone.
+func (s sunMap) mutedCovers(v view) ([]Element, error) {
+	var elements []Element
+	for _, c := range slices.Backward(s.plat.Ground.Covers) {
+		if c.Kind == zones.Turf {
+			continue
+		}
+		shown, err := v.shown(c.Region)
+		if err != nil {
+			return nil, err
+		}
+		area, look := v.area(shown), looks[c.Kind]
+		if c.Kind == zones.Building {
+			elements = append(elements, append(look.fill(area), look.outlined(area))...)
+			continue
+		}
+		elements = append(elements, Path{Lines: area.Lines(), Fill: White, Stroke: faint, Weight: HairLine})
+	}
+	return elements, nil
+}
+
+// hours fills each step of the hours with its tint and its pattern.
+func (s sunMap) hours(v view) ([]Element, error) {
+	var elements []Element
+	for _, step := range s.steps {
+		shown, err := v.shown(step.region)
+		if err != nil {
+			return nil, err
+		}
+		area, look := v.area(shown), exposureLooks[step.exposure]
+		elements = append(elements, Group{
+			ID: "sun-" + string(step.exposure), Title: look.word + ", " + hoursOf(step.exposure, s.sun.Limits),
+			Elements: []Element{Path{Lines: area.Lines(), Fill: look.tint}, look.pattern.Fill(area, shadeInk)},
+		})
+	}
+	turf, err := v.shown(s.plat.Ground.Cover(zones.Turf))
+	if err != nil {
+		return nil, err
+	}
+	return append(elements, looks[zones.Turf].outlined(v.area(turf))), nil
+}
+
+// zoneEdges draws where zones part.
+func (s sunMap) zoneEdges(v view) ([]Element, error) {
+	turf := newRim(v.area(s.plat.Ground.Cover(zones.Turf)))
+	var lines []Line
+	for _, z := range s.plat.Zones {
+		shown, err := v.shown(z.Region)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, turf.inner(v.area(shown))...)
+	}
+	return sunZoneEdge(lines), nil
+}
+
+func (s sunMap) outline(v view) ([]Element, error) {
+	if s.plat.Ground.Outline.Empty() {
+		return nil, nil
+	}
+	return outlinePen(v.area(s.plat.Ground.Outline).Lines()), nil
+}
+
+func (s sunMap) standingBarriers(v view) ([]Element, error) {
+	return s.barriers(v, zones.Wall, zones.Hedge, zones.Fence), nil
+}
+
+// contourLines draws the contours of all limits.
+func (s sunMap) contourLines(v view) ([]Element, error) {
+	var elements []Element
+	for _, c := range s.contours {
+		elements = append(elements, contourLine(v.lines(c.Lines, s.plat.Ground.Cover(zones.Turf)))...)
+	}
+	return elements, nil
+}
+
+// labelAllOfSun puts letters and hours on zones, hours on contours, heights on
+// what throws shade, and names on streets, in this order.
+func (s sunMap) labelAllOfSun(v view) ([]Element, error) {
+	elements, err := s.labelZones(v, s.hoursOfZone)
+	if err != nil {
+		return nil, err
+	}
+	elements = append(elements, s.labelContours(v)...)
+	heights, err := s.labelHeights(v)
+	if err != nil {
+		return nil, err
+	}
+	streets, err := s.labelStreets(v)
+	return slices.Concat(elements, heights, streets), err
+}
+
+// hoursOfZone is a label with the letter of a zone and its hours.
+func (s sunMap) hoursOfZone(i int) zoneLabel {
+	z := s.plat.Zones[i]
+	l := zoneLabel{letter: zoneLetter(z.Letter), ground: White}
+	if z.Sun.Known {
+		l.ground = exposureLooks[s.sun.Limits.Exposure(z.Sun.Hours)].tint
+		l.figures = []Text{{String: hoursText(z.Sun.Hours) + " h", Size: mapSize, Ink: Black}}
+	}
+	return l
+}
+
+// labelContours writes the hours of each contour on it.
+func (s sunMap) labelContours(v view) []Element {
+	var elements []Element
+	for _, c := range s.contours {
+		label := stacked(Text{String: hoursLabel(c.Hours), Face: Bold, Size: mapSize, Ink: Black})
+		for _, line := range v.lines(c.Lines, s.plat.Ground.Cover(zones.Turf)) {
+			elements = append(elements, s.labelLine(line, label, v)...)
+		}
+	}
+	return elements
+}

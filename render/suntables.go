@@ -1,0 +1,144 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/sun"
+)
+
+// hoursTable lists the zones with the hours they get, and how much of each is
+// to be checked on site.
+func (s sunMap) hoursTable(level detail) Table {
+	t := Table{Size: tableSize, Columns: []Column{
+		{Head: "Zone", Width: letterColumn}, {Wrap: !level.brief}, {Head: "Sun h/day", Anchor: End}, {Head: "Check", Anchor: End},
+	}}
+	most := min(level.zones, len(s.plat.Zones))
+	for i, z := range s.plat.Zones[:most] {
+		hours, check := "", ""
+		if z.Sun.Known {
+			hours = hoursText(z.Sun.Hours)
+			check = share(z.Sun.Doubtful, 1)
+		}
+		t.Rows = append(t.Rows, []string{z.Letter, s.exposureText(i), hours, check})
+	}
+	if left := len(s.plat.Zones) - most; left > 0 {
+		t.Rows = append(t.Rows, []string{"", fmt.Sprintf("%d more: use larger paper", left)})
+	}
+	if len(s.plat.Zones) > 1 {
+		hours, doubtful := s.sun.Hours.Mean(s.plat.Ground.Cover(zones.Turf), s.sun.Limits)
+		if !math.IsNaN(hours) {
+			t.Totals = [][]string{{"", "All turf", hoursText(hours), share(doubtful, 1)}}
+		}
+	}
+	return t
+}
+
+// exposureText names a zone and what is known of it, and tells if its hours
+// speak against the exposure that was stated.
+func (s sunMap) exposureText(zone int) string {
+	z := s.plat.Zones[zone]
+	text := s.zoneText(s.measured.Zones[zone])
+	found := s.sun.Limits.Exposure(z.Sun.Hours)
+	if !z.Apply || !z.Sun.Known || z.Exposure == string(found) {
+		return text
+	}
+	return text + "; by its hours " + exposures[string(found)]
+}
+
+// groundsTable says on what the hours rest.
+func (s sunMap) groundsTable() Table {
+	t := Table{Size: tableSize, Columns: []Column{{Head: "Hours rest on", Width: groundsColumn}, {Wrap: true}}}
+	add := func(what, text string) { t.Rows = append(t.Rows, []string{what, text}) }
+	add("Season", s.sun.Season.String()+", mean of its days")
+	add("Sun counts", fmt.Sprintf("from %g° above the horizon, under a clear sky", s.sun.Scene.MinElevation))
+	add("Shade from", s.shadeText())
+	if s.hasDeciduous() {
+		from, to := sun.FullLeaf(s.sun.Scene.Place.Lat())
+		add("Leaves", fmt.Sprintf("all out from %s to %s, coming and going in 3 weeks", from, to))
+	}
+	add("Ground", s.slopeText())
+	add("Cells", fmt.Sprintf("%g m wide", s.sun.Hours.Step))
+	return t
+}
+
+const groundsColumn = 22.0 // mm
+
+// shadeText counts what throws shade, and says which heights are not known.
+func (s sunMap) shadeText() string {
+	if len(s.obstacles) == 0 {
+		return "nothing: no height is known"
+	}
+	text := fmt.Sprintf("%d objects", len(s.obstacles))
+	if len(s.obstacles) == 1 {
+		text = "1 object"
+	}
+	account := s.plat.Site.HeightAccount()
+	if len(account) == 0 {
+		return text + ", their heights stated or tagged"
+	}
+	return text + ": " + strings.Join(account, "; ")
+}
+
+func (s sunMap) hasDeciduous() bool {
+	for _, o := range s.sun.Scene.Obstacles {
+		if o.Pass.InLeaf != o.Pass.Bare {
+			return true
+		}
+	}
+	return false
+}
+
+func (s sunMap) slopeText() string {
+	switch n := len(s.sun.Scene.Slopes); n {
+	case 0:
+		return "taken as level"
+	case 1:
+		return "level but for 1 zone with a slope and the way it faces"
+	default:
+		return fmt.Sprintf("level but for %d zones with a slope and the way they face", n)
+	}
+}
+
+// legend lists what the map of the sun shows.
+func (s sunMap) legend() legend {
+	var l legend
+	add := func(there bool, text string, sample func(Rect) []Element) {
+		if there {
+			l.entries = append(l.entries, legendEntry{sample, text})
+		}
+	}
+	for _, step := range s.steps {
+		look := exposureLooks[step.exposure]
+		add(true, look.word+", "+hoursOf(step.exposure, s.sun.Limits), look.pattern.swatch(look.tint, shadeInk, Black, ThinLine))
+	}
+	for _, c := range s.contours {
+		if len(c.Lines) > 0 {
+			add(true, "Contour at a limit, hours a day", lineSample(contourLine))
+			break
+		}
+	}
+	add(!s.doubtful().Empty(), "Within half an hour of a limit: check", doubt.swatch(White, doubtInk, Black, ThinLine))
+	add(len(s.plat.Zones) > 1, "Zone edge", lineSample(sunZoneEdge))
+	add(!s.plat.Ground.Cover(zones.Building).Empty(), looks[zones.Building].word, looks[zones.Building].swatch())
+	add(!s.plat.Ground.Outline.Empty(), "Site outline", lineSample(outlinePen))
+	s.legendOfObstacles(add)
+	add(len(s.obstacles) > 0, "Height of what throws shade", s.heightSample(false))
+	add(s.assumes(), "Height assumed", s.heightSample(true))
+	return l
+}
+
+// hoursOf tells the hours of an exposure.
+func hoursOf(e sun.Exposure, l sun.Limits) string {
+	switch e {
+	case sun.FullSun:
+		return fmt.Sprintf("%g h and more", l[0])
+	case sun.PartSun:
+		return fmt.Sprintf("%g to %g h", l[1], l[0])
+	case sun.FullShade:
+		return fmt.Sprintf("%g to %g h", l[2], l[1])
+	}
+	return fmt.Sprintf("under %g h", l[2])
+}
