@@ -2,13 +2,13 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"path/filepath"
 	"strings"
 
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/render"
+	"example.org/turfplat/zones"
 )
 
 func mapCommand(d *desk) *cli.Command {
@@ -16,8 +16,8 @@ func mapCommand(d *desk) *cli.Command {
 		Name:               "map",
 		CustomHelpTemplate: mapHelp,
 		OnUsageError:       onUsageError,
-		Flags: readingFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
-			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"}),
+		Flags: readingFlags(sunFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
+			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -35,21 +35,27 @@ func mapCommand(d *desk) *cli.Command {
 // A drawing is how a map is to be drawn.
 type drawing struct {
 	options render.MapOptions
-	write   func(*render.Sheet) ([]byte, error)
+	form    form
 }
 
-// writers are the forms of a sheet by the ending of the file's name.
-var writers = map[string]func(*render.Sheet) ([]byte, error){
-	".svg": render.SVG,
-	".pdf": func(s *render.Sheet) ([]byte, error) { return render.PDF(s) },
-	".png": func(s *render.Sheet) ([]byte, error) { return render.PNG(s, 150) },
+// A form is what sheets are written as: all in one file, or each in its own.
+type form struct {
+	together bool
+	write    func(...*render.Sheet) ([]byte, error)
+}
+
+// forms are those of sheets by the ending of the file's name.
+var forms = map[string]form{
+	".svg": {write: func(s ...*render.Sheet) ([]byte, error) { return render.SVG(s[0]) }},
+	".pdf": {write: render.PDF, together: true},
+	".png": {write: func(s ...*render.Sheet) ([]byte, error) { return render.PNG(s[0], 150) }},
 }
 
 func (o *order) drawing(c *cli.Context) (drawing, error) {
-	d := drawing{options: render.MapOptions{Mono: c.Bool("mono"), Fixes: c.Bool("fixes")}, write: render.SVG}
+	d := drawing{options: render.MapOptions{Mono: c.Bool("mono"), Fixes: c.Bool("fixes")}, form: forms[".svg"]}
 	if o.output != "" {
 		var known bool
-		if d.write, known = writers[strings.ToLower(filepath.Ext(o.output))]; !known {
+		if d.form, known = forms[strings.ToLower(filepath.Ext(o.output))]; !known {
 			return d, usageErrorf("-o %s: a map is written as .pdf, .svg or .png", o.output)
 		}
 	}
@@ -67,55 +73,67 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 	if o.json && o.output == "" {
 		return d, usageErrorf("map --json tells of the file written: name it with -o")
 	}
+	if err := o.readSun(c); err != nil {
+		return d, err
+	}
+	if o.reading.Sun != nil && o.output == "" {
+		return d, usageErrorf("map --sun draws two sheets: name a file for them with -o")
+	}
 	return d, nil
 }
 
-// drawnMap is the machine form of what map did.
-type drawnMap struct {
-	Schema   string  `json:"schema"`
-	Site     string  `json:"site"`
-	File     string  `json:"file"`
-	WidthMM  float64 `json:"width_mm"`
-	HeightMM float64 `json:"height_mm"`
-	Scale    int     `json:"scale"`
-	Text     string  `json:"scale_text"`
-}
-
 func (o *order) drawMap(d drawing) error {
-	var drawn drawnMap
-	err := o.write(func(w io.Writer) error {
-		count := 0
-		return o.each(func(s surveyed) error {
-			if count++; count > 1 {
-				return fmt.Errorf("map draws one site, and there are more: give it one")
-			}
-			d.options.Units = s.site.Units
-			if d.options.Fixes && !s.site.HasFixes() {
-				o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
-			}
-			sheet, err := render.SiteMap(s.plat, s.measure, d.options)
-			if err != nil {
-				return fmt.Errorf("%s: %w", s.site.ID, err)
-			}
-			if len(sheet.Missing) > 0 {
-				o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?", s.site.ID, string(sheet.Missing)))
-			}
-			picture, err := d.write(sheet)
-			if err != nil {
-				return fmt.Errorf("%s: %w", s.site.ID, err)
-			}
-			drawn = drawnMap{"turfplat/map/1", s.site.ID, o.output, sheet.Width, sheet.Height, int(sheet.Scale), sheet.Scale.String()}
-			_, err = w.Write(picture)
-			return err
-		})
+	var drawn []leaf
+	count := 0
+	err := o.each(func(s surveyed) error {
+		if count++; count > 1 {
+			return fmt.Errorf("map draws one site, and there are more: give it one")
+		}
+		sheets, err := o.sheets(s, d.options)
+		if err == nil {
+			drawn, err = d.form.leaves(o.output, sheets)
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", s.site.ID, err)
+		}
+		drawn[0].site = s.site.ID
+		return nil
 	})
-	if err == nil && o.json {
-		return writeJSON(o.out, drawn, "")
+	if err != nil {
+		return err
 	}
-	return err
+	if err := o.writeLeaves(drawn); err != nil || !o.json {
+		return err
+	}
+	return writeJSON(o.out, mapAccount(drawn), "")
 }
 
-const mapHelp = `turfplat map draws the site map of one property, north up and true to scale.
+// sheets draws the site map and, if the sun was asked for, the sheet of it.
+func (o *order) sheets(s surveyed, options render.MapOptions) ([]*render.Sheet, error) {
+	options.Units = s.site.Units
+	if options.Fixes && !s.site.HasFixes() {
+		o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
+	}
+	draw := []func(*zones.Plat, zones.Measurement, render.MapOptions) (*render.Sheet, error){render.SiteMap}
+	if o.reading.Sun != nil {
+		draw = append(draw, render.SunSheet)
+	}
+	var sheets []*render.Sheet
+	for _, one := range draw {
+		sheet, err := one(s.plat, s.measure, options)
+		if err != nil {
+			return nil, err
+		}
+		sheets = append(sheets, sheet)
+	}
+	if missing := sheets[0].Missing; len(missing) > 0 {
+		o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?", s.site.ID, string(missing)))
+	}
+	return sheets, nil
+}
+
+const mapHelp = `turfplat map draws the site map of one property, north up and true to scale,
+and with --sun a second sheet, of its sun and shade.
 
 Usage:
     turfplat map [flags] [FILE]
@@ -124,12 +142,19 @@ The form follows the ending of the output: .pdf, .svg or .png (150 dpi);
 without -o it is SVG. The scale is the largest standard one at which the
 property fits the sheet, upright or across.
 
+With --sun the hours of direct sun a day are drawn in steps, with contours at
+the limits, what throws the shade and how high it stands. Zones whose exposure
+nobody stated are divided by it, as zone --sun does; zones already written into
+the file stay as they are. In a PDF the sun is page 2; SVG and PNG are written
+as NAME-1-site and NAME-2-sun.
+
 Flags:
     --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric
     --scale S      1:240, 20ft (1 in = 20 ft)
     --mono         black, white and grey only
     --fixes        the fixes that walked edges were found from, as dots
-` + readingHelp + outHelp + `
+` + sunHelp + readingHelp + outHelp + `
 Example:
     $ turfplat map yard.geojson -o yard.pdf
+    $ turfplat map --sun --season 06-21..06-21 yard.geojson -o june.pdf
 `

@@ -1,0 +1,102 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"example.org/turfplat/render"
+)
+
+// A leaf is a sheet as it goes into a file.
+type leaf struct {
+	site  string
+	sheet *render.Sheet
+	file  string
+	page  int
+	data  []byte // of the file; nil if the sheet before is in the same one
+}
+
+// leaves writes sheets into files that are named after the one asked for.
+func (f form) leaves(output string, sheets []*render.Sheet) ([]leaf, error) {
+	leaves := make([]leaf, len(sheets))
+	for i, sheet := range sheets {
+		leaves[i] = leaf{sheet: sheet, file: output, page: i + 1}
+		var err error
+		switch {
+		case f.together && i > 0:
+		case f.together:
+			leaves[i].data, err = f.write(sheets...)
+		default:
+			leaves[i].data, err = f.write(sheet)
+			if len(sheets) > 1 {
+				leaves[i].file, leaves[i].page = sheetFile(output, i+1, sheet), 1
+			}
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return leaves, nil
+}
+
+// sheetFile is the name of a file of one of several sheets: NAME-2-sun.svg.
+func sheetFile(output string, number int, sheet *render.Sheet) string {
+	ending := filepath.Ext(output)
+	return fmt.Sprintf("%s-%d-%s%s", strings.TrimSuffix(output, ending), number, strings.TrimSuffix(sheet.ID, "-map"), ending)
+}
+
+// writeLeaves writes the files of sheets, once all of them are known to go
+// where no input is.
+func (o *order) writeLeaves(leaves []leaf) error {
+	output := o.output
+	defer func() { o.output = output }()
+	for _, l := range leaves {
+		if o.output = l.file; o.output != output {
+			if err := o.checkOutput(o.files...); err != nil {
+				return err
+			}
+		}
+	}
+	for _, l := range leaves {
+		if l.data == nil {
+			continue
+		}
+		o.output = l.file
+		if err := o.write(func(w io.Writer) error { _, err := w.Write(l.data); return err }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// drawnMap is the machine form of what map did; the first sheet is told at the
+// top as well.
+type drawnMap struct {
+	Schema string `json:"schema"`
+	Site   string `json:"site"`
+	drawnSheet
+	Sheets []drawnSheet `json:"sheets"`
+}
+
+type drawnSheet struct {
+	Sheet    string  `json:"sheet"`
+	File     string  `json:"file"`
+	Page     int     `json:"page"`
+	WidthMM  float64 `json:"width_mm"`
+	HeightMM float64 `json:"height_mm"`
+	Scale    int     `json:"scale"`
+	Text     string  `json:"scale_text"`
+}
+
+func mapAccount(leaves []leaf) drawnMap {
+	account := drawnMap{Schema: "turfplat/map/1", Site: leaves[0].site}
+	for _, l := range leaves {
+		account.Sheets = append(account.Sheets, drawnSheet{
+			l.sheet.ID, filepath.ToSlash(l.file), l.page, l.sheet.Width, l.sheet.Height, int(l.sheet.Scale), l.sheet.Scale.String(),
+		})
+	}
+	account.drawnSheet = account.Sheets[0]
+	return account
+}
