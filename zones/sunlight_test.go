@@ -180,7 +180,9 @@ func TestSunOfWrittenZones(t *testing.T) {
 		t.Errorf("told %s", got)
 	}
 	winter := inSun()
-	winter.Season = func(float64) sun.Season { return sun.Season{From: sun.Date{Month: 12, Day: 21}, To: sun.Date{Month: 12, Day: 21}} }
+	winter.Season = func(float64) sun.Season {
+		return sun.Season{From: sun.Date{Month: 12, Day: 21}, To: sun.Date{Month: 12, Day: 21}}
+	}
 	s = NewSite(collectionOf(t, written.Bytes()), Reading{Key: builtInKey, Sun: winter})
 	if again = Survey(s); len(again.Zones) != len(first.Zones) {
 		t.Errorf("%d zones in winter, %d were written", len(again.Zones), len(first.Zones))
