@@ -19,6 +19,7 @@ Commands:
     check      say what is wrong with a file, and where
     measure    areas by cover and by zone, deductions, uncertainty
     zone       write the site file with its turf divided into zones
+    plan       lay a season's program on the zones: what, when, where, how much
     lanes      lay the lanes along which a spreader is walked, as GeoJSON
     map        draw the site map: SVG, PDF or PNG, true to scale
     feed       rows for quoting tools: CSV or JSON

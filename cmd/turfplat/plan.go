@@ -63,8 +63,10 @@ func (d *desk) planOrder(c *cli.Context) (*planOrder, error) {
 	if o.soil == "" && (o.station != "" || c.IsSet("columns")) {
 		return nil, usageErrorf("--station and --columns say how a log is read: name it with --soil")
 	}
-	if o.columns, err = soil.ParseColumns(c.String("columns")); err != nil {
-		return nil, usageErrorf("--columns: %w", err)
+	if c.IsSet("columns") {
+		if o.columns, err = soil.ParseColumns(c.String("columns")); err != nil {
+			return nil, usageErrorf("--columns: %w", err)
+		}
 	}
 	if o.print, err = planPrinterOf(c.String("format"), o.json); err != nil {
 		return nil, err
@@ -108,13 +110,11 @@ func (o *planOrder) readProgram(name string) (*program.Program, error) {
 	return p, nil
 }
 
-// plan lays the program on the site.
+// plan lays the program on the site, or on several that a truck serves on one
+// day.
 func (o *planOrder) plan(w io.Writer) error {
-	count := 0
-	return o.each(func(s surveyed) error {
-		if count++; count > 1 {
-			return usageErrorf("plan takes one site: plan the others on their own")
-		}
+	var plans []*program.Plan
+	err := o.each(func(s surveyed) error {
 		occasion, err := o.occasion(s.measure.Center.Lon())
 		if err != nil {
 			return err
@@ -127,8 +127,13 @@ func (o *planOrder) plan(w io.Writer) error {
 			return err
 		}
 		o.tellProblems(p.Problems)
-		return o.print(w, p)
+		plans = append(plans, p)
+		return nil
 	})
+	if err != nil {
+		return err
+	}
+	return o.print(w, plans)
 }
 
 // occasion finds the day of the plan, its year and its log.
@@ -171,7 +176,7 @@ func (o *planOrder) readSoil(longitude float64) (*soil.Station, error) {
 const planHelp = `turfplat plan lays a season's program on the zones of a site.
 
 Usage:
-    turfplat plan --program FILE|cool|warm [flags] [FILE]
+    turfplat plan --program FILE|cool|warm [flags] [FILE ...]
 
 It tells what to do when, where, with how much, what to buy, and what must not
 meet and until when. A step is ready, waiting, blocked or skipped on the day of
@@ -181,6 +186,9 @@ the log says decides, to the reading.
 
 No rate of a pesticide is built in: it comes from the label. A step without a
 rate shows "by label". South of the equator, windows shift by six months.
+
+Of several sites each gets its page, and the truck a list of what to load for
+all that is ready on them.
 
 Flags:
     --program P    cool, warm, or a program file (YAML); --schema describes it

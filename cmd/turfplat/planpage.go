@@ -20,8 +20,30 @@ type planPage struct {
 	amounts material.Figures
 }
 
+func newPlanPage(p *program.Plan) *planPage {
+	return &planPage{Plan: p, figures: figuresIn(p.Property.Units), amounts: material.Figures{Units: p.Property.Units}}
+}
+
+// printPlans writes a page a site, then what the truck takes to all of them.
+func printPlans(w io.Writer, plans []*program.Plan) error {
+	for i, p := range plans {
+		if i > 0 {
+			if _, err := io.WriteString(w, "\n\n"); err != nil {
+				return err
+			}
+		}
+		if err := printPlan(w, p); err != nil {
+			return err
+		}
+	}
+	if len(plans) < 2 {
+		return nil
+	}
+	return printTruck(w, plans)
+}
+
 func printPlan(w io.Writer, p *program.Plan) error {
-	page := &planPage{Plan: p, figures: figuresIn(p.Property.Units), amounts: material.Figures{Units: p.Property.Units}}
+	page := newPlanPage(p)
 	page.head()
 	page.due()
 	page.season()

@@ -7,8 +7,23 @@ import (
 	"example.org/turfplat/zones/program"
 )
 
-// A planPrinter writes a plan in one format.
-type planPrinter func(io.Writer, *program.Plan) error
+// A planPrinter writes plans in one format.
+type planPrinter func(io.Writer, []*program.Plan) error
+
+// alone prints a plan in a format that holds one.
+func alone(print func(io.Writer, *program.Plan) error) planPrinter {
+	return func(w io.Writer, plans []*program.Plan) error {
+		if len(plans) > 1 {
+			return usageErrorf("several sites are planned as text only: plan them one by one")
+		}
+		for _, p := range plans {
+			if err := print(w, p); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+}
 
 // planPrinterOf settles the format; --json is short for --format json.
 func planPrinterOf(format string, json bool) (planPrinter, error) {
@@ -17,13 +32,13 @@ func planPrinterOf(format string, json bool) (planPrinter, error) {
 	}
 	switch format {
 	case "", "text":
-		return printPlan, nil
+		return printPlans, nil
 	case "json":
-		return func(w io.Writer, p *program.Plan) error { return writeJSON(w, p.Document(), " ") }, nil
+		return alone(func(w io.Writer, p *program.Plan) error { return writeJSON(w, p.Document(), " ") }), nil
 	case "csv":
-		return printTasks, nil
+		return alone(printTasks), nil
 	case "ics":
-		return func(w io.Writer, p *program.Plan) error { return p.Calendar(software()).Write(w) }, nil
+		return alone(func(w io.Writer, p *program.Plan) error { return p.Calendar(software()).Write(w) }), nil
 	}
 	return nil, usageErrorf("--format is text, json, csv or ics, not %q", format)
 }

@@ -53,9 +53,12 @@ func (pl *planner) others(s *StepPlan, such func(*Step) bool) func(yield func(*S
 
 // precedes reports whether the program has a step done before another one that
 // is not done yet: it stands first, and its dates allow that.
-func (pl *planner) precedes(a, b *StepPlan) bool {
-	return b.Step.Done.IsZero() && pl.before(a, b) && !a.timing.span.from.After(b.timing.span.to)
+func (s *StepPlan) precedes(other *StepPlan) bool {
+	return other.Step.Done.IsZero() && s.standsBefore(other) && !s.timing.span.from.After(other.timing.span.to)
 }
+
+// standsBefore reports whether a step stands before another one in the program.
+func (s *StepPlan) standsBefore(other *StepPlan) bool { return s.place < other.place }
 
 // verdict is one of a rule of the table.
 func verdict(name string, on []Ground, format string, v ...any) Verdict {

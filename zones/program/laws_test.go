@@ -8,8 +8,6 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
-
-	"example.org/turfplat/zones"
 )
 
 // amounts are the totals of a plan by step, in SI.
@@ -228,16 +226,5 @@ func TestNutrientsOfAFeed(t *testing.T) {
 	}
 	if b := d.Purchases[0]; !alike(b.ToLoad, 1.05*b.Needed) || b.Pack != 50 || b.Packs != 1 || !alike(b.LeftOver, 50-b.ToLoad) {
 		t.Errorf("%+v", b)
-	}
-}
-
-func BenchmarkPlan(b *testing.B) {
-	p, _ := BuiltIn("cool")
-	on := yard()
-	on.Units = zones.US
-	for b.Loop() {
-		if _, err := p.Plan(on, Occasion{Today: date(2026, 5, 18)}); err != nil {
-			b.Fatal(err)
-		}
 	}
 }

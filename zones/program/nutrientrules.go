@@ -61,7 +61,7 @@ func (pl *planner) judgeSalt(s *StepPlan) {
 	for _, g := range s.grounds() {
 		sum, with := own, ""
 		for other, on := range pl.others(s, func(o *Step) bool { return o.salts() > 0 }) {
-			if pl.before(other, s) && among(on, g.ID) && s.timing.span.within(other.timing.span, window) {
+			if other.standsBefore(s) && among(on, g.ID) && s.timing.span.within(other.timing.span, window) {
 				sum += other.Step.salts()
 				with = " with " + other.Step.Name()
 			}

@@ -66,6 +66,7 @@ type StepPlan struct {
 	Totals  []Total
 	Reasons []Verdict
 
+	place  int // in the program
 	timing timing
 }
 

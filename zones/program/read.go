@@ -18,7 +18,7 @@ import (
 
 const (
 	mostBytes = 1 << 20 // of a program file
-	mostSteps = 500
+	mostSteps = 200
 )
 
 // Read reads a program file: YAML, with the keys that Schema lists. All that

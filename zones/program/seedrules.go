@@ -32,7 +32,7 @@ func seedDays(first, seed *Step, wait seedWait) (n int, source string) {
 func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source string) {
 	free := first.timing.span.to.AddDate(0, 0, n)
 	seed := s.timing.span
-	if seed.to.Before(first.timing.span.from) || !seed.from.Before(free) || pl.precedes(s, first) {
+	if seed.to.Before(first.timing.span.from) || !seed.from.Before(free) || s.precedes(first) {
 		return
 	}
 	v := verdict("preemergent_seed", on, "no seed for %s after %s (%s)", inWords(n), first.Step.Name(), first.lastDay())
@@ -56,7 +56,7 @@ func (pl *planner) judgeBarrier(s *StepPlan) {
 		for first, on := range pl.others(s, isPreEmergent) {
 			n, _ := seedDays(first.Step, &Step{}, seedWaitAfter(first.Step.Product.Active))
 			free := first.timing.span.to.AddDate(0, 0, n)
-			if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 || pl.precedes(s, first) {
+			if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 || s.precedes(first) {
 				continue
 			}
 			name, what := "preemergent_disturbed", "breaks"
@@ -83,7 +83,7 @@ func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
 			continue
 		}
 		free := first.timing.span.to.AddDate(0, 0, figureDays(name))
-		if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || pl.precedes(s, first) {
+		if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || s.precedes(first) {
 			continue
 		}
 		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), first.Step.Name(), first.lastDay(), why)

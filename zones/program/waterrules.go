@@ -113,24 +113,10 @@ func (pl *planner) judgeGranules(s *StepPlan) {
 	}
 	for first, on := range pl.others(s, isGranular) {
 		n := figureDays("granular_twice")
-		dryBetween := first.Step.WaterIn == nil && !pl.waterBetween(first, s, on)
-		if dryBetween && pl.before(first, s) && s.timing.span.within(first.timing.span, n) {
+		if first.Step.WaterIn == nil && first.standsBefore(s) && s.timing.span.within(first.timing.span, n) && !pl.waterBetween(first, s, on) {
 			s.add(verdict("granular_twice", on, "%s has no water after it: leave %s between the two, or water", first.Step.Name(), inWords(n)))
 		}
 	}
-}
-
-// before reports whether a step stands before another in the program.
-func (pl *planner) before(a, b *StepPlan) bool {
-	for i := range pl.Steps {
-		switch &pl.Steps[i] {
-		case a:
-			return true
-		case b:
-			return false
-		}
-	}
-	return false
 }
 
 // waterBetween reports whether the program waters between two steps on all of
@@ -138,7 +124,7 @@ func (pl *planner) before(a, b *StepPlan) bool {
 func (pl *planner) waterBetween(a, b *StepPlan, on []Ground) bool {
 	for i := range pl.Steps {
 		w := &pl.Steps[i]
-		if w.Step.Does == Water && pl.before(a, w) && pl.before(w, b) && len(shared(w, &StepPlan{Zones: zonePlans(on)})) == len(on) {
+		if w.Step.Does == Water && a.standsBefore(w) && w.standsBefore(b) && len(shared(w, &StepPlan{Zones: zonePlans(on)})) == len(on) {
 			return true
 		}
 	}
