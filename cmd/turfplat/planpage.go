@@ -55,6 +55,14 @@ func printPlan(w io.Writer, p *program.Plan) error {
 	return err
 }
 
+// amount writes what a step takes, of a pesticide never more than it is.
+func (p *planPage) amount(s *program.StepPlan, a material.Amount) string {
+	if s.Step.Labelled() {
+		return p.amounts.AtMost(a).String()
+	}
+	return p.amounts.Amount(a).String()
+}
+
 // line writes one line of text.
 func (p *planPage) line(format string, v ...any) { fmt.Fprintf(p, format+"\n", v...) }
 
@@ -211,7 +219,7 @@ func (p *planPage) takes(s *program.StepPlan) string {
 	}
 	var parts []string
 	for _, t := range s.Totals {
-		parts = append(parts, p.amounts.Amount(t.Amount).String()+" "+t.Material)
+		parts = append(parts, p.amount(s, t.Amount)+" "+t.Material)
 	}
 	return strings.Join(parts, ", ")
 }
@@ -223,7 +231,7 @@ func (p *planPage) howMuch(s *program.StepPlan) string {
 	}
 	var parts []string
 	for _, t := range s.Totals {
-		parts = append(parts, fmt.Sprintf("%s of %s", p.amounts.Amount(t.Amount.Times(1/float64(s.Visits()))), t.Material))
+		parts = append(parts, fmt.Sprintf("%s of %s", p.amount(s, t.Amount.Times(1/float64(s.Visits()))), t.Material))
 	}
 	return strings.Join(parts, ", ")
 }

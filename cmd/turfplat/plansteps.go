@@ -68,7 +68,7 @@ func (p *planPage) amountsByZone(s *program.StepPlan) string {
 		part := z.Label()
 		switch {
 		case z.Draw != nil:
-			part += " " + p.amounts.Amount(z.Draw.Amount.Times(1/float64(s.Visits()))).String()
+			part += " " + p.amount(s, z.Draw.Amount.Times(1/float64(s.Visits())))
 		case z.Closed():
 			part += " none"
 		}
@@ -126,7 +126,7 @@ func (p *planPage) howMuchIn(s *program.StepPlan) string {
 	if len(s.Totals) == 0 {
 		return "nothing"
 	}
-	return p.amounts.Amount(s.Totals[0].Amount.Times(1 / float64(s.Visits()))).String()
+	return p.amount(s, s.Totals[0].Amount.Times(1/float64(s.Visits())))
 }
 
 // tanks says how the mix is made up.
@@ -137,7 +137,7 @@ func (p *planPage) tanks(s *program.StepPlan) string {
 		return mix
 	}
 	each := func(fill material.Fill) string {
-		return fmt.Sprintf("%s with %s in it", p.amounts.Mix(fill.Mix), p.amounts.Amount(fill.Product))
+		return fmt.Sprintf("%s with %s in it", p.amounts.Mix(fill.Mix), p.amount(s, fill.Product))
 	}
 	var parts []string
 	if f.Count > 0 {

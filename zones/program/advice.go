@@ -12,7 +12,7 @@ import (
 
 var (
 	// cautionsCSV holds what to mind at a job, or with a use; an empty cell is
-	// any.
+	// any, pesticide any use of one.
 	//
 	//go:embed cautions.csv
 	cautionsCSV string
@@ -32,7 +32,8 @@ const mostCautions = 6
 func (s *Step) Minding() []string {
 	list := slices.Clone(s.Cautions)
 	for _, row := range cautions {
-		if (row[0] == "" || row[0] == string(s.Does)) && (row[1] == "" || row[1] == string(s.Use)) {
+		use := row[1] == "" || row[1] == string(s.Use) || row[1] == "pesticide" && s.Labelled()
+		if use && (row[0] == "" || row[0] == string(s.Does)) {
 			list = append(list, row[2])
 		}
 	}
@@ -47,6 +48,10 @@ func Footers() []string {
 	}
 	return list
 }
+
+// Labelled reports whether the step's material is a pesticide, whose label sets
+// limits that nothing may be rounded above.
+func (s *Step) Labelled() bool { return s.Use.pesticide() }
 
 // ByLabel reports whether a step puts down what has no rate here.
 func (s *Step) ByLabel() bool { return s.Rate == nil && s.Does.lays() }

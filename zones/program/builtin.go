@@ -30,6 +30,3 @@ func BuiltIn(name string) (*Program, bool) {
 	}
 	return p, true
 }
-
-// BuiltInText returns the file of a built-in program, to begin one's own with.
-func BuiltInText(name string) string { return builtIns[name] }
