@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -119,14 +120,20 @@ func (o *order) sheets(s surveyed, options render.MapOptions) ([]*render.Sheet, 
 		draw = append(draw, render.SunSheet)
 	}
 	var sheets []*render.Sheet
+	var missing []rune
 	for _, one := range draw {
 		sheet, err := one(s.plat, s.measure, options)
 		if err != nil {
 			return nil, err
 		}
 		sheets = append(sheets, sheet)
+		for _, r := range sheet.Missing {
+			if !slices.Contains(missing, r) {
+				missing = append(missing, r)
+			}
+		}
 	}
-	if missing := sheets[0].Missing; len(missing) > 0 {
+	if len(missing) > 0 {
 		o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?", s.site.ID, string(missing)))
 	}
 	return sheets, nil
