@@ -16,7 +16,8 @@ import (
 // What is wrong with the text around the features comes as a collection
 // without any. It ends the reading if it is refused, but in a newline-delimited
 // input the lines after a bad one are read. What a document says after its
-// features, such as a coordinate system, is judged after them.
+// features, such as a coordinate system or that it is no collection, is judged
+// after them.
 func EachFeature(r io.Reader, source string, limits Limits) iter.Seq[*Collection] {
 	return func(yield func(*Collection) bool) {
 		e := &featureReader{input: newInput(r, limits.filled()), source: source, yield: yield}
