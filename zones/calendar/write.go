@@ -54,7 +54,7 @@ func (c Calendar) check() error {
 		case dayOf(e.Last).Before(dayOf(e.First)):
 			return fmt.Errorf("event %q ends before it begins", e.UID)
 		case !fourDigits(e.First) || !fourDigits(e.end()):
-			return fmt.Errorf("event %q lies in the year %d", e.UID, e.First.Year())
+			return fmt.Errorf("event %q lies in the year %d, or ends in %d: years have four digits", e.UID, e.First.Year(), e.end().Year())
 		}
 		seen[uid] = true
 	}
