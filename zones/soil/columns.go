@@ -90,7 +90,7 @@ func (p *columnsText) setTime(names string) error {
 	}
 	for i, name := range p.time {
 		if p.time[i] = strings.TrimSpace(name); p.time[i] == "" {
-			return columnsErrorf("", "time=%s lacks a name", shortened(names))
+			return columnsErrorf("", "%s lacks a name", quoted("time="+names))
 		}
 	}
 	return nil
@@ -165,7 +165,7 @@ func (p *columnsText) columns() (Columns, error) {
 			return Columns{}, columnsErrorf("add unit=c or unit=f", "columns do not say the unit of %s", quoted(c.name))
 		}
 		if c.medium == ground && c.depth == 0 {
-			return Columns{}, columnsErrorf("add depth=5cm or the like after temp="+shortened(c.name), "columns do not say how deep the sensor of %s is", quoted(c.name))
+			return Columns{}, columnsErrorf("add depth=5cm or the like after its temp=...", "columns do not say how deep the sensor of %s is", quoted(c.name))
 		}
 	}
 	return p.Columns, nil

@@ -7,10 +7,11 @@
 // one, [SumDegrees] adds up the heat of days of air.
 //
 // Temperatures are degrees Celsius, depths metres, days midnights UTC that
-// stand for the local day. Gaps stay gaps: a day is known from at least 80 % of
-// its readings, a trailing mean from at least 80 % of its days, the last of them
-// included. Readings of a stuck sensor, missing codes and what soil cannot be
-// are left out and told; a column that is plainly in another unit is refused.
-// What counts as such is a table of figures (practice.csv). North and south
-// differ in nothing but the day from which a window is looked for.
+// stand for the local day. Gaps stay gaps: a day of several readings is known if
+// no stretch of it longer than five hours lacks one (or than the log's usual
+// step), a trailing mean if at least 80 % of its days are, its last among them.
+// Readings of a stuck sensor, missing codes and what soil cannot be are left
+// out and told; a column that is plainly in another unit is refused. What
+// counts as such is a table of figures (practice.csv). North and south differ in
+// nothing but the day from which a window is looked for.
 package soil

@@ -1,7 +1,6 @@
 package soil
 
 import (
-	"fmt"
 	"strings"
 
 	"example.org/turfplat/geo/ingest"
@@ -71,12 +70,23 @@ func (l *logReader) temperature(sensor, line int) (material.Temperature, bool) {
 		return 0, false
 	}
 	v := material.Temperature(material.Quantity{Number: number, Unit: column.unit}.SI())
-	if v < possibleLow || v > possibleHigh {
-		l.findings.warn(line, column.name, "readings", "soil_impossible", fmt.Sprintf("%s %s is no temperature of soil or air, left out", shortened(text), column.unit),
-			"if it stands for a missing reading, say so with --columns missing="+shortened(text))
+	if v < possibleLow || v > hottestNamed {
+		l.tellImpossible(column, v, line)
 		return 0, false
 	}
 	return v, true
+}
+
+// hottestNamed is what the hottest reading becomes if its column is named as of
+// degrees Celsius and holds Fahrenheit: what is beyond is a code, what is not
+// may tell of the wrong unit ([logReader.judgeUnit]).
+var hottestNamed = possibleHigh*9/5 + 32
+
+func (l *logReader) tellImpossible(c *sensorColumn, v material.Temperature, line int) {
+	shown := c.shown(v)
+	code, _, _ := strings.Cut(shown, " ")
+	l.findings.warn(line, c.name, "readings", "soil_impossible", shown+" is no temperature of soil or air, left out",
+		"if it stands for a missing reading, say so with --columns missing="+code)
 }
 
 // isMissing reports whether a cell holds a code for a missing reading.

@@ -80,10 +80,9 @@ func (r Rule) Window(s Series, from, upTo time.Time) Window {
 	return w
 }
 
+// state is that of a window in which a mean was made.
 func (w Window) state() State {
 	switch {
-	case w.Now.Day.IsZero():
-		return Unknown
 	case w.Opened.Day.IsZero():
 		return Waiting
 	case w.Closed.Day.IsZero():

@@ -21,6 +21,7 @@ func (l *logReader) settle() {
 			l.dropRepeats(s)
 			s.step = usualStep(s.readings)
 			l.judgeUnit(station, s)
+			l.dropImpossible(s)
 			l.dropStuck(station, s)
 		}
 	}
@@ -68,6 +69,17 @@ func (l *logReader) dropRepeats(s *sensor) {
 	s.readings = kept
 }
 
+// dropImpossible leaves out single readings that nothing is as hot as, of a
+// column whose unit is believed.
+func (l *logReader) dropImpossible(s *sensor) {
+	s.readings = slices.DeleteFunc(s.readings, func(r reading) bool {
+		if r.value > possibleHigh {
+			l.tellImpossible(s.column, r.value, r.line)
+		}
+		return r.value > possibleHigh
+	})
+}
+
 // usualStep is the median time from one reading to the next, in seconds; a day
 // if there is only one reading.
 func usualStep(readings []reading) int64 {
@@ -90,7 +102,7 @@ func (s *Station) at() string {
 	if s.Name == "" {
 		return ""
 	}
-	return " at station " + shortened(s.Name)
+	return " at station " + quoted(s.Name)
 }
 
 // isoDay writes a day for people.

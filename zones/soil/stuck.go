@@ -2,6 +2,8 @@ package soil
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 
 	"example.org/turfplat/zones/material"
 )
@@ -55,5 +57,5 @@ func (c *sensorColumn) shown(v material.Temperature) string {
 	if err != nil {
 		panic("soil: " + err.Error()) // columns are of temperatures
 	}
-	return fmt.Sprintf("%.4g %s", q, c.unit)
+	return fmt.Sprintf("%s %s", strconv.FormatFloat(math.Round(q*100)/100, 'f', -1, 64), c.unit)
 }
