@@ -53,6 +53,9 @@ func (l *logReader) refuseWrongUnits() {
 	}
 }
 
+// freezing is where water freezes, in degrees Celsius.
+const freezing = 0
+
 // doubt says what is odd about days in order of their warmth; "" if nothing is.
 func (s *sensor) doubt(days []DayValue) (text string, impossible bool) {
 	if len(days) == 0 {
@@ -73,7 +76,7 @@ func (s *sensor) doubt(days []DayValue) (text string, impossible bool) {
 		return fmt.Sprintf("the warmest of its %d days has %s: too cold for the soil of a lawn", len(days), s.column.shown(warmest)), true
 	case len(days) >= doubtDays && coldest > doubtHot:
 		return fmt.Sprintf("the coldest of its %d days has %s: hot for the soil of a lawn", len(days), s.column.shown(coldest)), false
-	case len(days) >= doubtDays && warmest < doubtCold:
+	case len(days) >= doubtDays && median < doubtCold && warmest < freezing:
 		return fmt.Sprintf("the warmest of its %d days has %s: frozen throughout", len(days), s.column.shown(warmest)), false
 	}
 	return "", false
