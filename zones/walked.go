@@ -46,12 +46,14 @@ type WalkedRing struct {
 // its laps, its class and its fixes stay with it.
 //
 // A ring right inside a ring of turf is taken as a bed, with an error of its
-// own, and one inside that as turf again. Of other kinds it is a hole.
+// own, and one inside that as turf again. Of other kinds it is a hole. Drawn
+// polygons of turf inside each other are taken so as well; those of other kinds
+// stand as they were drawn, with the holes drawn in them.
 //
 // A ring that cannot be measured refuses the site, unless there is another:
 // then it is left out with a warning. An offset that does not fit refuses.
 // Problems are those of [track.Rings] and of the reader, and the notes
-// walk_hole and walk_rest. The question of the offset is left to the caller, who knows the
+// walk_hole, drawn_inside and walk_rest. The question of the offset is left to the caller, who knows the
 // units in which to ask: see [Trail.Largest].
 func (w Walking) Follow(tracks *ingest.Tracks) Trail {
 	t := Trail{
@@ -69,20 +71,6 @@ func (w Walking) Follow(tracks *ingest.Tracks) Trail {
 		t.settle(problems)
 	}
 	return t
-}
-
-// takeDrawn takes the polygons that were drawn: traces of a map or an image.
-func (w Walking) takeDrawn(t *Trail, tracks *ingest.Tracks) {
-	drawn, problems := tracks.Drawn()
-	t.Objects.Problems = append(t.Objects.Problems, problems...)
-	t.Drawn = len(drawn)
-	for i, f := range drawn {
-		f.ID = trailID("drawn", tracks, i+1)
-		f.Properties.Set("id", f.ID)
-		f.Properties.Set("kind", w.Kind)
-		f.Properties.Set("source", Traced)
-		t.add(f)
-	}
 }
 
 func (t *Trail) add(f *ingest.Feature) {

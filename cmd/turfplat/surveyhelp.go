@@ -26,7 +26,8 @@ cannot be right are dropped, laps are found and averaged, and the error of each
 area is taken from the fixes themselves. A ring inside a ring of turf becomes a
 bed, one inside a ring of another kind a hole. Nothing is added for a walker who
 kept away from the edge unless --offset says so. Rings drawn in a map viewer
-(KML, KMZ) are taken as traced, and --as says what they are.
+(KML, KMZ) are taken as traced, and --as says what they are; of turf, one inside
+another becomes a bed too.
 
 An area is of class A if its error (1 sigma) is at most 2 % and its fixes are
 good to a foot, B at most 5 %, C at most 8 %, D above; E if too few fixes tell.
