@@ -50,6 +50,15 @@ func checkDegrees(p orb.Point) *degreeRule {
 	return pastAntimeridian
 }
 
+// remedy says what to do about positions that break the rule, "" if nothing is
+// known.
+func (r *degreeRule) remedy() string {
+	if r == swapped {
+		return "are latitude and longitude swapped?"
+	}
+	return r.hint
+}
+
 // finding says that p breaks the rule.
 func (r *degreeRule) finding(p orb.Point) finding {
 	return finding{

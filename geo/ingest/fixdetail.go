@@ -16,16 +16,18 @@ func offGlobe(p orb.Point, axis int) string {
 	return fmt.Sprintf("%s %s is outside %s", axes[axis].name, appendDegrees(nil, p[axis], messageDecimals), axes[axis].span)
 }
 
+const degreesHint = "write degrees as decimals, with a point: 41.25, -93.5"
+
 // position reads the position of a fix, in degrees. If it cannot, it notes that
 // the fix is left out.
 func (l *trackLog) position(lon, lat []byte, line int) (p orb.Point, ok bool) {
 	for axis, text := range [...][]byte{lon, lat} {
 		if len(text) == 0 {
-			l.leaveOut("position_missing", "fix has no "+axes[axis].name, nil, line)
+			l.leaveOut(finding{code: "position_missing", text: "fix has no " + axes[axis].name}, line)
 			return p, false
 		}
 		if p[axis], ok = plainNumber(text); !ok {
-			l.leaveOut("position_text", axes[axis].name+" "+quoted(string(text))+" is not a number", nil, line)
+			l.leaveOut(finding{code: "position_text", text: axes[axis].name + " " + quoted(string(text)) + " is not a number", hint: degreesHint}, line)
 			return p, false
 		}
 	}

@@ -61,7 +61,7 @@ func (l *trackLog) done(form trackForm, t *tape, f *fault) *Tracks {
 	tracks := &Tracks{Source: l.source, Format: form.name, Problems: l.problems(), Digest: t.digest()}
 	if f = cmp.Or(t.fault(), f, l.fault()); f == nil {
 		tracks.Tracks = l.cut()
-		f = tracks.fault()
+		f = tracks.fault(l.dropped)
 	}
 	if f != nil {
 		tracks.Tracks = nil
@@ -74,14 +74,14 @@ func (l *trackLog) done(form trackForm, t *tape, f *fault) *Tracks {
 // fault is that of a log with too many fixes.
 func (l *trackLog) fault() *fault { return l.over }
 
-// fault is that of tracks without a fix.
-func (t *Tracks) fault() *fault {
-	if t.Fixes() > 0 {
+// fault is that of tracks without a fix, where some were left out.
+func (t *Tracks) fault(dropped int) *fault {
+	empty := &fault{code: "track_empty", text: "holds no fix that can be used"}
+	switch {
+	case t.Fixes() > 0:
 		return nil
+	case dropped == 0: // else the reasons are told
+		empty.hint = "export the track itself, not its waypoints or its summary"
 	}
-	return &fault{
-		code: "track_empty",
-		text: "holds no fix that can be used",
-		hint: "export the track itself, not its waypoints or its summary",
-	}
+	return empty
 }

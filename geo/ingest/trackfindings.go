@@ -3,8 +3,6 @@ package ingest
 import (
 	"fmt"
 	"slices"
-
-	"github.com/paulmach/orb"
 )
 
 // A trackFinding is a finding with the line where it occurs first.
@@ -24,9 +22,12 @@ func (l *trackLog) note(f finding, line int) {
 	l.found = append(l.found, trackFinding{f, line})
 }
 
-// leaveOut notes a fix that cannot be used.
-func (l *trackLog) leaveOut(code, text string, near *orb.Point, line int) {
-	l.note(finding{severity: Warning, code: code, text: text + ", left out", near: near, plural: "fixes"}, line)
+// leaveOut notes a fix that cannot be used, and why.
+func (l *trackLog) leaveOut(why finding, line int) {
+	why.severity, why.plural = Warning, "fixes"
+	why.text += ", left out"
+	l.note(why, line)
+	l.dropped++
 }
 
 // unread notes a value that cannot be read; the fix stays.

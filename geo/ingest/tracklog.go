@@ -14,6 +14,7 @@ type trackLog struct {
 	tracks  []loggedTrack
 	starts  int // of segments, in all tracks
 	found   []trackFinding
+	dropped int    // fixes that cannot be used
 	over    *fault // the limit that the file goes beyond, if it does
 	stopped int    // line at which the file could not be read on, else 0
 }
@@ -83,14 +84,14 @@ func (l *trackLog) track() *loggedTrack { return &l.tracks[len(l.tracks)-1] }
 // add takes a fix of the open track, unless it cannot be right.
 func (l *trackLog) add(f Fix, line int) {
 	if f.At == (orb.Point{}) {
-		l.leaveOut("fix_zero", "position is 0, 0, as receivers write that have none", nil, line)
+		l.leaveOut(finding{code: "fix_zero", text: "position is 0, 0, as receivers write that have none"}, line)
 		return
 	}
 	if rule := checkDegrees(f.At); rule == pastAntimeridian {
 		l.note(rule.finding(f.At), line)
 		f.At[0] = rounded(wrap(f.At[0]))
 	} else if rule != nil {
-		l.leaveOut(rule.code, offGlobe(f.At, rule.axis), &f.At, line)
+		l.leaveOut(finding{code: rule.code, text: offGlobe(f.At, rule.axis), hint: rule.remedy(), near: &f.At}, line)
 		return
 	}
 	if l.fixes.n == l.limit {

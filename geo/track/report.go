@@ -94,7 +94,11 @@ func (r *report) tooFew(before path, s Step) {
 		r.refuse("walk_still", fmt.Sprintf("the receiver stood still: its fixes scatter by %.2f m (1 sigma on one axis)", standing(before).Sigma), closeTheRing)
 		return
 	}
-	r.refuse("fixes_few", fmt.Sprintf("%d of %s are left after the step %q (%s)", s.Kept, plural(s.Before, "fix"), s.Name, s.Text),
+	if s.Kept == s.Before {
+		r.refuse("fixes_few", fmt.Sprintf("has %d of the %d fixes that it takes to go round anything", s.Kept, fewestFixes), closeTheRing)
+		return
+	}
+	r.refuse("fixes_few", fmt.Sprintf("%d of %d fixes are left after the step %q (%s)", s.Kept, s.Before, s.Name, s.Text),
 		"record one fix a second under a clear sky, and let the receiver settle first")
 }
 

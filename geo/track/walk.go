@@ -72,9 +72,11 @@ func Rings(tracks *ingest.Tracks, o Options) (*Walk, []ingest.Problem) {
 	return &r.walk, r.problems
 }
 
+// fewestFixes are needed to go round anything.
+const fewestFixes = 4
+
 // cleaned runs the steps that drop fixes.
 func (r *report) cleaned(fixes []ingest.Fix) (path, bool) {
-	const fewest = 4
 	p, step := newPath(fixes, r.frame)
 	r.step(step)
 	if p.timed {
@@ -84,7 +86,7 @@ func (r *report) cleaned(fixes []ingest.Fix) (path, bool) {
 		before := p
 		p, step = do(p)
 		r.step(step)
-		if len(p.stations) < fewest {
+		if len(p.stations) < fewestFixes {
 			r.tooFew(before, step)
 			return p, false
 		}
@@ -113,7 +115,7 @@ func (r *report) laps(t traverse, b belief) [][]lap {
 	}
 	if len(groups) > 1 {
 		r.note("rings_several", fmt.Sprintf("the walk goes round %d rings", len(groups)),
-			"check on a map that each is what you meant; a ring inside another is cut out of it")
+			"check on a map that each is what you meant")
 	}
 	return groups
 }
