@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -81,7 +80,8 @@ func isStream(name string) bool {
 func (o *order) keeps(err error) bool { return err == nil || o.lines && err == errRefused }
 
 // replaceFile writes a file beside its place and moves it there if it is to
-// be kept. Where the name is a link, the file it leads to is replaced.
+// be kept. A result that is at fault and empty is not: nothing good is lost to
+// it. Where the name is a link, the file it leads to is replaced.
 func replaceFile(name string, result func(io.Writer) error, keeps func(error) bool) error {
 	place := name
 	if target, err := filepath.EvalSymlinks(name); err == nil {
@@ -94,11 +94,14 @@ func replaceFile(name string, result func(io.Writer) error, keeps func(error) bo
 	}
 	w := bufio.NewWriter(f)
 	written := result(w)
-	err = errors.Join(w.Flush(), f.Close())
-	if err == nil && keeps(written) {
+	err = w.Flush()
+	size, _ := f.Seek(0, io.SeekCurrent)
+	err = errors.Join(err, f.Close())
+	kept := keeps(written) && (written == nil || size > 0)
+	if err == nil && kept {
 		err = os.Rename(part, place)
 	}
-	if err != nil || !keeps(written) {
+	if err != nil || !kept {
 		os.Remove(part)
 	}
 	if written != nil {
@@ -110,9 +113,8 @@ func replaceFile(name string, result func(io.Writer) error, keeps func(error) bo
 // outputError names the output in the words of the command line where a file
 // could not be opened or written.
 func outputError(name string, err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return fmt.Errorf("%s: cannot be written: %w", name, path.Err)
+	if bare := pathless(err); bare != err {
+		return fmt.Errorf("%s: cannot be written: %w", name, bare)
 	}
 	return err
 }

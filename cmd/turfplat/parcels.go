@@ -13,7 +13,9 @@ import (
 	"example.org/turfplat/zones"
 )
 
-func parcelsFlag() cli.Flag { return &cli.StringFlag{Name: "parcels"} }
+func parcelFlags() []cli.Flag {
+	return []cli.Flag{&cli.StringFlag{Name: "parcels"}, &cli.StringFlag{Name: "parcel-id"}}
+}
 
 // surveyParcels writes a site file of each parcel of a file, one a line, with
 // the map objects of the order's files that belong to it.
@@ -33,7 +35,9 @@ func (o *order) surveyParcels(c *cli.Context, file string) error {
 		return err
 	}
 	var tally parcelTally
-	err = o.write(func(w io.Writer) error { return o.writeParcels(w, o.numbered(file), base, &tally) })
+	err = o.write(func(w io.Writer) error {
+		return o.writeParcels(w, o.numbered(file, c.String("parcel-id")), base, &tally)
+	})
 	if err != nil && err != errRefused || o.output == "" {
 		return err
 	}
@@ -60,12 +64,14 @@ type parcel struct {
 }
 
 // numbered reads the parcels of a file and gives each an id that none before
-// it has.
-func (o *order) numbered(file string) iter.Seq[parcel] {
+// it has. A file without one is refused.
+func (o *order) numbered(file, column string) iter.Seq[parcel] {
 	return func(yield func(parcel) bool) {
-		ids := make(parcelIDs)
+		ids := newParcelIDs(column)
+		read := false
 		for c := range o.pieces(file, ingest.EachFeature) {
 			p := parcel{Collection: c}
+			read = true
 			if len(c.Features) > 0 {
 				p.id = ids.of(c)
 			}
@@ -73,7 +79,18 @@ func (o *order) numbered(file string) iter.Seq[parcel] {
 				return
 			}
 		}
+		if !read {
+			yield(parcel{Collection: noParcel(file)})
+		}
 	}
+}
+
+// noParcel stands for a file without any feature.
+func noParcel(file string) *ingest.Collection {
+	return &ingest.Collection{Source: file, Problems: []ingest.Problem{{
+		Severity: ingest.Refusal, Code: "parcels_none", Place: ingest.Place{Source: file, Feature: -1},
+		Text: "holds no parcel", Hint: "export the parcels again, each a Polygon or MultiPolygon",
+	}}}
 }
 
 // A compiledParcel is what became of a parcel.

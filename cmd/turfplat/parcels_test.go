@@ -107,7 +107,7 @@ func TestParcelIDs(t *testing.T) {
 	}
 	text := feature(`"id":"a"`) + feature(`"properties":{"name":"a"}`) + feature(`"properties":{"id":"a-2"}`) + "\n" +
 		feature(`"properties":{}`) + feature(`"properties":{"id":7,"name":"b"}`) + strings.Repeat(feature(`"id":"a"`), 3)
-	ids := make(parcelIDs)
+	ids := newParcelIDs("")
 	var got []string
 	warned := 0
 	for c := range ingest.EachFeature(strings.NewReader(text), "town/parcels.ndjson", ingest.DefaultLimits) {

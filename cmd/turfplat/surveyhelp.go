@@ -15,9 +15,9 @@ site is that property, and objects within 40 m of it are kept as well, for the
 map, and higher ones farther off, for their shade.
 
 With parcels there is a site for each of them, one a line, in their order, of
-the same objects as if the parcel were the outline. It has the parcel's id, else
-its name, else its line or number. A parcel at fault is told and left out, the
-good ones are kept. A lot without a mapped house or lawn is told as well: what
+the same objects as if the parcel were the outline. It has the parcel's id (or
+what stands in the column --parcel-id names), else its name, else its line or
+number. A parcel at fault is told and left out, the good ones are kept. A lot without a mapped house or lawn is told as well: what
 is left of it counts as turf, and hardly is.
 
 Walked tracks are GPX, TCX, KML, KMZ, FIT, NMEA 0183, RTKLIB logs or CSV tables
@@ -36,6 +36,7 @@ good to a foot, B at most 5 %, C at most 8 %, D above; E if too few fixes tell.
 Flags:
     --outline FILE the property's edge: the areas in a GeoJSON file
     --parcels FILE a site for each area of a GeoJSON file, of any length
+    --parcel-id C  the column (property) of the parcels that holds their ids
     --into SITE    add to this site file, which is left as it is
     --as KIND      what was walked round or drawn: turf, bed, outline, zone,
                    keepout, hardscape, building ...
