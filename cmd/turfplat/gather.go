@@ -78,6 +78,18 @@ func (s *surveyor) isTrack(file string) bool {
 	return r.looksWalked(file)
 }
 
+// mayBeWalked reports whether a file does not begin as map extracts and
+// GeoJSON do: it holds tracks, or what is wrong with it is told when it is read.
+func (s *surveyor) mayBeWalked(file string) bool {
+	r, err := s.open(file)
+	if err != nil {
+		return true
+	}
+	defer r.close()
+	head, _ := r.Peek(sniffed)
+	return !ingest.IsSite(head)
+}
+
 // walked makes objects of a file of tracks.
 func (s *surveyor) walked(file string) (*ingest.Collection, error) {
 	r, err := s.open(file)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -96,7 +97,7 @@ func mapKey(file string) (*zones.MapKey, error) {
 	}
 	f, err := os.Open(file)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("--tags %s: %w", file, pathless(err))
 	}
 	defer f.Close()
 	key, err := zones.ReadMapKey(f)
@@ -124,6 +125,8 @@ type opened struct {
 	close func() error
 }
 
+var errFolder = errors.New("is a folder, name the files in it")
+
 // open opens a file that was named on the command line.
 func (o *order) open(file string) (opened, error) {
 	if file == "-" {
@@ -132,6 +135,10 @@ func (o *order) open(file string) (opened, error) {
 	f, err := os.Open(file)
 	if err != nil {
 		return opened{}, err
+	}
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		f.Close()
+		return opened{}, errFolder
 	}
 	return opened{bufio.NewReaderSize(f, 1<<16), file, f.Close}, nil
 }
@@ -180,13 +187,19 @@ func walkedTrack(name, file string) *ingest.Collection {
 	}}}
 }
 
+// pathless is an error of a file without its name, which is told beside it.
+func pathless(err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	return err
+}
+
 // unreadable stands for a file that cannot be opened.
 func unreadable(file string, err error) *ingest.Collection {
-	if path, ok := err.(*fs.PathError); ok {
-		err = path.Err
-	}
 	return &ingest.Collection{Source: file, Problems: []ingest.Problem{{
 		Severity: ingest.Refusal, Code: "file_unreadable",
-		Place: ingest.Place{Source: file, Feature: -1}, Text: err.Error(),
+		Place: ingest.Place{Source: file, Feature: -1}, Text: pathless(err).Error(),
 	}}}
 }

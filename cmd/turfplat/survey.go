@@ -16,7 +16,7 @@ func surveyCommand(d *desk) *cli.Command {
 		Name:               "survey",
 		CustomHelpTemplate: surveyHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(append(walkFlags(), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"}, parcelsFlag())...),
+		Flags:              readingFlags(append(slices.Concat(walkFlags(), parcelFlags()), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -24,6 +24,9 @@ func surveyCommand(d *desk) *cli.Command {
 			}
 			if parcels := c.String("parcels"); parcels != "" {
 				return o.surveyParcels(c, parcels)
+			}
+			if err := refuseIdle(c, "there are no --parcels", "parcel-id"); err != nil {
+				return err
 			}
 			s, err := o.surveyor(c)
 			if err != nil {
@@ -54,7 +57,7 @@ func (o *order) surveyor(c *cli.Context) (*surveyor, error) {
 	if s.walks, err = readWalkFlags(c); err != nil {
 		return nil, err
 	}
-	if !slices.ContainsFunc(o.files, s.isTrack) {
+	if !slices.ContainsFunc(o.files, s.mayBeWalked) {
 		if err := refuseIdle(c, "no file is a walked track", "as", "offset", "side", "sigma", "explain"); err != nil {
 			return nil, err
 		}

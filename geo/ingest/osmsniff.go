@@ -35,6 +35,15 @@ func extractFormat(r *bufio.Reader) extractForm {
 	return noExtract
 }
 
+// IsSite reports whether an input begins as one that [Read] can read: GeoJSON
+// or a map extract. The first few thousand bytes are enough.
+func IsSite(head []byte) bool {
+	if len(textOf(head)) == 0 {
+		return false
+	}
+	return extractFormat(bufio.NewReaderSize(bytes.NewReader(head), sniffBytes)) != noExtract || sniff(head) == nil
+}
+
 // textOf is the beginning of a text without byte order mark and blanks.
 func textOf(head []byte) []byte {
 	return bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\xef\xbb\xbf")), " \t\r\n")
