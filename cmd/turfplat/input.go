@@ -183,7 +183,7 @@ func (o *order) pieces(file string, read reader) iter.Seq[*ingest.Collection] {
 func walkedTrack(name, file string) *ingest.Collection {
 	return &ingest.Collection{Source: name, Problems: []ingest.Problem{{
 		Severity: ingest.Refusal, Code: "track_unsurveyed", Place: ingest.Place{Source: name, Feature: -1},
-		Text: "is a walked track, not a site", Hint: fmt.Sprintf("make a site of it: turfplat survey --as turf %s -o site.geojson", file),
+		Text: "is a walked or drawn track, not a site", Hint: fmt.Sprintf("make a site of it: turfplat survey --as turf %s -o site.geojson, with --as outline if it is the property's edge", file),
 	}}}
 }
 

@@ -6,6 +6,9 @@ import (
 	"example.org/turfplat/zones"
 )
 
+// streamedWidth is what a column of rows has that are printed as they come.
+const streamedWidth = 10
+
 // rows prints rows under one head. Where sites are lines they are printed as
 // they come, else all at the end in aligned columns.
 type rows struct {
@@ -17,6 +20,9 @@ type rows struct {
 func newRows(lines bool, alignment string, head []string, of func(surveyed) [][]string) *rows {
 	r := &rows{lines: lines, table: newTable(alignment), of: of}
 	r.table.row(head...)
+	if lines {
+		r.table.allowFor(streamedWidth)
+	}
 	return r
 }
 
