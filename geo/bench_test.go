@@ -82,7 +82,7 @@ func lawnWithBeds(b *testing.B, n int) (lawn, beds Region) {
 	moved := func(r Ring, by XY) Ring {
 		m := make(Ring, len(r))
 		for i, p := range r {
-			m[i] = p.plus(by).snapped()
+			m[i] = p.Plus(by).snapped()
 		}
 		return m
 	}

@@ -53,7 +53,7 @@ func Disc(p XY, radius float64) Region {
 	ring := make(Ring, sides)
 	for i := range ring {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / sides)
-		ring[i] = p.plus(XY{r * cos, r * sin}).snapped()
+		ring[i] = p.Plus(XY{r * cos, r * sin}).snapped()
 	}
 	if ring = ring.withoutRepeats(); len(ring) < sides {
 		return Region{}

@@ -71,7 +71,7 @@ func TestDisc(t *testing.T) {
 			t.Errorf("area = %.9f m2, want %.9f", d.planarArea(), math.Pi*radius*radius)
 		}
 		for _, p := range d.polygons[0].Shell {
-			if off := p.minus(at).norm(); off > radius*1.0009+grain || off < radius {
+			if off := p.Minus(at).Norm(); off > radius*1.0009+grain || off < radius {
 				t.Errorf("vertex %v m from the middle of a disc of %v m", off, radius)
 			}
 		}

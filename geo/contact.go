@@ -40,9 +40,9 @@ func (f Frame) Frontage(r, o Region, d, depth float64) Length {
 // deep returns the parts of an edge of the region, which lies to its left,
 // behind which the region is at least depth metres deep.
 func (r Region) deep(e edge, depth float64) []span {
-	way := e.b.minus(e.a)
-	inward := XY{-way.Y, way.X}.times(depth / way.norm())
-	inner := edge{e.a.plus(inward), e.b.plus(inward)}
+	way := e.b.Minus(e.a)
+	inward := XY{-way.Y, way.X}.Times(depth / way.Norm())
+	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
 	stops := r.stops(inner.a, inner.b)
 	var parts []span
 	for i := 1; i < len(stops); i++ {
@@ -78,17 +78,17 @@ type span struct{ from, to float64 }
 // alongside returns the part of e that lies within d of the line of o,
 // opposite o and less than 30 degrees askew.
 func (e edge) alongside(o edge, d float64) (span, bool) {
-	u, v := e.b.minus(e.a), o.b.minus(o.a)
-	if math.Abs(u.cross(v)) >= math.Sin(mostAskew)*u.norm()*v.norm() {
+	u, v := e.b.Minus(e.a), o.b.Minus(o.a)
+	if math.Abs(u.Cross(v)) >= math.Sin(mostAskew)*u.Norm()*v.Norm() {
 		return span{}, false
 	}
-	along := func(p XY) float64 { return p.minus(e.a).dot(u) / u.dot(u) }
+	along := func(p XY) float64 { return p.Minus(e.a).Dot(u) / u.Dot(u) }
 	s := span{along(o.a), along(o.b)}
 	if s.from > s.to {
 		s.from, s.to = s.to, s.from
 	}
 	s = span{max(0, s.from), min(1, s.to)}
-	offset := func(t float64) float64 { return v.cross(e.at(t).minus(o.a)) / v.norm() }
+	offset := func(t float64) float64 { return v.Cross(e.at(t).Minus(o.a)) / v.Norm() }
 	s = s.narrowed(offset(s.from), offset(s.to), d)
 	return s, s.from < s.to
 }

@@ -35,8 +35,8 @@ func leftOf(l Line, bounds Bounds) (Region, error) {
 	}
 	bounds = bounds.Grown(1 + max(bounds.Width(), bounds.Height()))
 	n := len(l)
-	entry := bounds.exit(l[0], l[0].minus(l[1]))
-	leave := bounds.exit(l[n-1], l[n-1].minus(l[n-2]))
+	entry := bounds.exit(l[0], l[0].Minus(l[1]))
+	leave := bounds.exit(l[n-1], l[n-1].Minus(l[n-2]))
 
 	ring := slices.Concat(Ring{entry.at}, Ring(l), Ring{leave.at})
 	for side := leave.side; ; side = (side + 1) % 4 {
@@ -71,15 +71,15 @@ func (b Bounds) exit(from, direction XY) gate {
 	var nearest float64
 	for side := range 4 {
 		end, start := b.corner(side), b.corner((side+3)%4)
-		edge := end.minus(start)
-		turn := direction.cross(edge)
+		edge := end.Minus(start)
+		turn := direction.Cross(edge)
 		if turn <= 0 {
 			continue // runs along this side or away from it
 		}
-		t := start.minus(from).cross(edge) / turn
+		t := start.Minus(from).Cross(edge) / turn
 		if best.side < 0 || t < nearest {
-			at := from.plus(direction.times(t)).snapped()
-			best, nearest = gate{at, side, at.minus(start).dot(edge)}, t
+			at := from.Plus(direction.Times(t)).snapped()
+			best, nearest = gate{at, side, at.Minus(start).Dot(edge)}, t
 		}
 	}
 	return best

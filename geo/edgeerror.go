@@ -144,8 +144,8 @@ func (e edge) same(o edge) bool { return e == o || e.a == o.b && e.b == o.a }
 
 // exposed turns a part of the region's edge o into one of the traced edge e.
 func exposed(i int, e, o edge, part span) exposure {
-	u := e.b.minus(e.a)
-	along := func(p XY) float64 { return min(1, max(0, p.minus(e.a).dot(u)/u.dot(u))) }
+	u := e.b.Minus(e.a)
+	along := func(p XY) float64 { return min(1, max(0, p.Minus(e.a).Dot(u)/u.Dot(u))) }
 	x := exposure{edge: i, part: span{along(o.at(part.from)), along(o.at(part.to))}, outward: 1}
 	if x.part.from > x.part.to {
 		x.part.from, x.part.to = x.part.to, x.part.from
@@ -165,7 +165,7 @@ func (t readyTrace) variance(exposed [][]exposure) float64 {
 		}
 		var net float64
 		for _, x := range exposed[i] {
-			length := (x.part.to - x.part.from) * ring.next(x.edge).minus(ring[x.edge]).norm()
+			length := (x.part.to - x.part.from) * ring.next(x.edge).Minus(ring[x.edge]).Norm()
 			net += x.outward * length
 			all += length
 		}
@@ -190,7 +190,7 @@ func outwards(rings []Ring, i int) float64 {
 		return 0
 	}
 	side := float64(sign(ring.signedArea()))
-	middle := ring[0].toward(ring[1], 0.5)
+	middle := ring[0].Toward(ring[1], 0.5)
 	for j, o := range rings {
 		if j != i && o.locate(middle) == inside {
 			side = -side

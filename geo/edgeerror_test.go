@@ -43,7 +43,7 @@ func TestAreaErrorCheckValues(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			reach := 0.0
 			if tt.rho > 0 {
-				reach = -tt.ring.next(0).minus(tt.ring[0]).norm() / math.Log(tt.rho)
+				reach = -tt.ring.next(0).Minus(tt.ring[0]).Norm() / math.Log(tt.rho)
 			}
 			gradient, share := gradients(tt.ring, exposedWhole(tt.ring))
 			w := newWayRound(tt.ring, reach)
@@ -81,9 +81,9 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 		var first, second, size float64
 		for i := range n {
 			for j := range n {
-				first += w.correlation(i, j) * gradient[i].dot(gradient[j])
+				first += w.correlation(i, j) * gradient[i].Dot(gradient[j])
 				second += w.pair(i, j, share)
-				size += math.Abs(gradient[i].dot(gradient[j]))
+				size += math.Abs(gradient[i].Dot(gradient[j]))
 			}
 		}
 		if got := w.firstOrder(gradient); !near(got, first, 1e-9*size, 0) {
@@ -196,7 +196,7 @@ func TestAreaSigmaAgainstRandomVertices(t *testing.T) {
 	moved := func(r Ring, sigma float64) Ring {
 		m := make(Ring, len(r))
 		for i, p := range r {
-			m[i] = p.plus(XY{sigma * random.NormFloat64(), sigma * random.NormFloat64()}).snapped()
+			m[i] = p.Plus(XY{sigma * random.NormFloat64(), sigma * random.NormFloat64()}).snapped()
 		}
 		return m
 	}

@@ -5,7 +5,7 @@ import "math"
 type edge struct{ a, b XY }
 
 // at returns the position a share t of the way along.
-func (e edge) at(t float64) XY { return e.a.toward(e.b, t) }
+func (e edge) at(t float64) XY { return e.a.Toward(e.b, t) }
 
 // An edgeGrid finds the edges of a region near a given edge. It is not safe
 // for use by several goroutines.

@@ -82,7 +82,7 @@ func provenUnion(regions []Region, u Region) bool {
 func allowance(regions ...Region) float64 {
 	var length float64
 	for _, r := range regions {
-		r.edges(func(a, b XY) { length += b.minus(a).norm() })
+		r.edges(func(a, b XY) { length += b.Minus(a).Norm() })
 	}
 	return length * 64 * grain
 }

@@ -107,13 +107,13 @@ func (f Frame) latitude(q float64) float64 {
 // flattening, the turning of the meridians to either side are ten times as
 // much there. Both are taken out at the middle of the edge.
 func (f Frame) trueLength(a, b XY) float64 {
-	way, middle := b.minus(a), a.toward(b, 0.5)
-	length := way.norm()
+	way, middle := b.Minus(a), a.Toward(b, 0.5)
+	length := way.Norm()
 	if length == 0 {
 		return 0
 	}
 	dx, dy := way.X/length, way.Y/length
-	along, across := middle.dot(XY{dx, dy}), middle.cross(XY{dx, dy})
+	along, across := middle.Dot(XY{dx, dy}), middle.Cross(XY{dx, dy})
 	radial := (along*along + length*length/12 - across*across) / (8 * f.rq * f.rq)
 	drifted := f.drift * (middle.Y*(dx*dx-dy*dy) - 2*middle.X*dx*dy)
 	return length * (1 + radial + drifted)

@@ -27,14 +27,14 @@ func directions(visit func(XY)) {
 func spans(f Frame, length, d float64, visit func(e edge, geodesicLength, offset float64)) {
 	directions(func(to XY) {
 		directions(func(along XY) {
-			middle, half := to.times(d), along.times(length/2)
-			e := edge{middle.minus(half), middle.plus(half)}
+			middle, half := to.Times(d), along.Times(length/2)
+			e := edge{middle.Minus(half), middle.Plus(half)}
 			p, q := f.Place(e.a), f.Place(e.b)
 			var true_, azimuth float64
 			geodesic.WGS84.Inverse(p.Lat(), p.Lon(), q.Lat(), q.Lon(), &true_, &azimuth, nil)
 			var m orb.Point
 			geodesic.WGS84.Direct(p.Lat(), p.Lon(), azimuth, true_/2, &m[1], &m[0], nil)
-			visit(e, true_, math.Abs(along.cross(f.project(m).minus(e.a))))
+			visit(e, true_, math.Abs(along.Cross(f.project(m).Minus(e.a))))
 		})
 	})
 }
@@ -87,10 +87,10 @@ func TestPlaceUndoesXY(t *testing.T) {
 		if math.Abs(place.Lat()) > 70 || math.Abs(center.Lat()) > 70 {
 			allowed = 2e-7
 		}
-		if d := f.project(place).minus(at).norm(); d > allowed {
+		if d := f.project(place).Minus(at).Norm(); d > allowed {
 			t.Errorf("%v came back %g m away", at, d)
 		}
-		if d := f.XY(place).minus(at).norm(); d > allowed+grain {
+		if d := f.XY(place).Minus(at).Norm(); d > allowed+grain {
 			t.Errorf("%v came back %g m away, snapped", at, d)
 		}
 	})
@@ -100,12 +100,12 @@ func TestFramesAtTheEndsOfTheEarth(t *testing.T) {
 	for _, center := range []orb.Point{{0, 90}, {12, -90}, {0, 89.9999999}, {180, 0}, {-180, 0}, {180, -16}} {
 		f := NewFrame(center)
 		directions(func(to XY) {
-			at := to.times(100)
+			at := to.Times(100)
 			allowed := 1e-8
 			if math.Abs(center.Lat()) > 89 {
 				allowed = 1e-4 // doubles of the sine of the latitude
 			}
-			if d := f.project(f.Place(at)).minus(at).norm(); d > allowed {
+			if d := f.project(f.Place(at)).Minus(at).Norm(); d > allowed {
 				t.Errorf("frame at %v: %v came back %g m away", center, at, d)
 			}
 		})

@@ -10,8 +10,8 @@ func (r Region) Inside(l Line) []Line {
 		a, b := l[i-1], l[i]
 		stops := r.stops(a, b)
 		for j := 1; j < len(stops); j++ {
-			p, q := a.toward(b, stops[j-1]), a.toward(b, stops[j])
-			if !r.holds(p.toward(q, 0.5)) {
+			p, q := a.Toward(b, stops[j-1]), a.Toward(b, stops[j])
+			if !r.holds(p.Toward(q, 0.5)) {
 				continue
 			}
 			if n := len(parts); n > 0 && parts[n-1][len(parts[n-1])-1] == p {
@@ -33,18 +33,18 @@ func (r Region) holds(p XY) bool {
 // an edge of the region, in order.
 func (r Region) stops(a, b XY) []float64 {
 	stops := []float64{0, 1}
-	box, way := edgeBounds(a, b), b.minus(a)
+	box, way := edgeBounds(a, b), b.Minus(a)
 	r.edges(func(c, d XY) {
 		if !edgeBounds(c, d).Meets(box) || !edgesMeet(a, b, c, d) {
 			return
 		}
-		edge := d.minus(c)
-		if turn := way.cross(edge); turn != 0 {
-			stops = append(stops, c.minus(a).cross(edge)/turn)
+		edge := d.Minus(c)
+		if turn := way.Cross(edge); turn != 0 {
+			stops = append(stops, c.Minus(a).Cross(edge)/turn)
 			return
 		}
 		for _, p := range []XY{c, d} { // runs along the edge
-			stops = append(stops, p.minus(a).dot(way)/way.dot(way))
+			stops = append(stops, p.Minus(a).Dot(way)/way.Dot(way))
 		}
 	})
 	for i := range stops {

@@ -10,7 +10,7 @@ import (
 func (l Line) planarLength() float64 {
 	var sum float64
 	for i := 1; i < len(l); i++ {
-		sum += l[i].minus(l[i-1]).norm()
+		sum += l[i].Minus(l[i-1]).Norm()
 	}
 	return sum
 }
@@ -36,7 +36,7 @@ func TestInsideAndOutsideMakeUpALine(t *testing.T) {
 		for i := 1; i < len(line); i++ {
 			for _, e := range lawn.edgeList() {
 				if s, ok := (edge{line[i-1], line[i]}).alongside(e, 0); ok {
-					onEdge += (s.to - s.from) * line[i].minus(line[i-1]).norm()
+					onEdge += (s.to - s.from) * line[i].Minus(line[i-1]).Norm()
 				}
 			}
 		}
@@ -45,7 +45,7 @@ func TestInsideAndOutsideMakeUpALine(t *testing.T) {
 		}
 		for _, part := range in {
 			for i := 1; i < len(part); i++ {
-				if !lawn.Contains(part[i-1].toward(part[i], 0.5)) {
+				if !lawn.Contains(part[i-1].Toward(part[i], 0.5)) {
 					t.Errorf("%v is not inside", part)
 				}
 			}

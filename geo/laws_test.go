@@ -78,7 +78,7 @@ func TestOverlayAlongCommonEdges(t *testing.T) {
 		for range rapid.IntRange(2, 6).Draw(t, "positions on edges") {
 			i := at % len(lawn)
 			share := rapid.SampledFrom([]float64{0, 0.125, 1. / 3, 0.5, 0.9}).Draw(t, "share")
-			bed = append(bed, lawn[i].toward(lawn.next(i), share).snapped())
+			bed = append(bed, lawn[i].Toward(lawn.next(i), share).snapped())
 			at += rapid.IntRange(0, 1).Draw(t, "on")
 		}
 		bed = append(bed, XY{rapid.Float64Range(-30, 30).Draw(t, "x"), rapid.Float64Range(-30, 30).Draw(t, "y")}.snapped())
@@ -201,7 +201,7 @@ func TestNestingAgreesWithTheEngine(t *testing.T) {
 	ring := func(x, y, radius float64) Ring {
 		r := regular(12, radius)
 		for i := range r {
-			r[i] = r[i].plus(XY{x, y}).snapped()
+			r[i] = r[i].Plus(XY{x, y}).snapped()
 		}
 		return r
 	}
@@ -249,10 +249,10 @@ func TestCentroidOfAReflectedLawn(t *testing.T) {
 		lawn := drawLawn(t, "lawn", 500)
 		mirrored := make(Ring, len(lawn))
 		for i, p := range lawn {
-			mirrored[i] = p.times(-1)
+			mirrored[i] = p.Times(-1)
 		}
 		c, m := regionFrom(t, lawn).Centroid(), regionFrom(t, mirrored).Centroid()
-		if d := c.plus(m).norm(); d > 1e-9 {
+		if d := c.Plus(m).Norm(); d > 1e-9 {
 			t.Errorf("centroids are %g m from being mirrored", d)
 		}
 	})

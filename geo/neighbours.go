@@ -61,7 +61,7 @@ func compareCells(a cellOf, cell s2.CellID, thing int32) int {
 // only lie close by.
 func (n *Neighbours) Near(f Frame, b Bounds) []int {
 	middle := XY{(b.Min.X + b.Max.X) / 2, (b.Min.Y + b.Max.Y) / 2}
-	circle := s2.CapFromCenterAngle(pointOf(f.Place(middle)), angle(b.Max.minus(b.Min).norm()/2))
+	circle := s2.CapFromCenterAngle(pointOf(f.Place(middle)), angle(b.Max.Minus(b.Min).Norm()/2))
 	extent := circle.RectBound()
 	var found []int
 	take := func(from, to int) {

@@ -25,7 +25,7 @@ func drawThing(t *rapid.T, f Frame) thing {
 	th := thing{reach: rapid.SampledFrom([]float64{0, 3, 50}).Draw(t, "reach")}
 	for range rapid.IntRange(1, 5).Draw(t, "positions") {
 		step := XY{rapid.Float64Range(-size, size).Draw(t, "dx"), rapid.Float64Range(-size, size).Draw(t, "dy")}
-		line = append(line, f.Place(at.plus(step)))
+		line = append(line, f.Place(at.Plus(step)))
 	}
 	switch {
 	case len(line) == 1:
@@ -48,7 +48,7 @@ func (th thing) meets(b Bounds) bool {
 		a, c := th.at[max(0, i-1)], th.at[i]
 		const steps = 1000
 		for k := range steps + 1 {
-			if near.holds(a.toward(c, float64(k)/steps)) {
+			if near.holds(a.Toward(c, float64(k)/steps)) {
 				return true
 			}
 		}
@@ -73,7 +73,7 @@ func TestNeighboursMissNothing(t *testing.T) {
 		n.Settle()
 		w, h := rapid.Float64Range(1, 400).Draw(t, "width"), rapid.Float64Range(1, 400).Draw(t, "height")
 		at := XY{rapid.Float64Range(-300, 300).Draw(t, "west"), rapid.Float64Range(-300, 300).Draw(t, "south")}
-		lot := Bounds{at, at.plus(XY{w, h})}
+		lot := Bounds{at, at.Plus(XY{w, h})}
 		found := n.Near(f, lot)
 		if !slices.IsSorted(found) || len(slices.Compact(slices.Clone(found))) != len(found) {
 			t.Errorf("not in order, or twice: %v", found)

@@ -50,8 +50,8 @@ func (r Ring) beside(d float64) Ring {
 	for i, a := range r {
 		b, c := r.next(i), r[(i+2)%len(r)]
 		in, out := a.normal(b), b.normal(c)
-		line = append(line, a.plus(in.times(d)).snapped(), b.plus(in.times(d)).snapped())
-		if turn := orientation(a, b, c); turn < 0 == (d > 0) || turn == 0 && in.dot(out) > 0 {
+		line = append(line, a.Plus(in.Times(d)).snapped(), b.Plus(in.Times(d)).snapped())
+		if turn := orientation(a, b, c); turn < 0 == (d > 0) || turn == 0 && in.Dot(out) > 0 {
 			line = append(line, b)
 		} else {
 			line = append(line, b.arc(in, out, d)...)
@@ -64,7 +64,7 @@ func (r Ring) beside(d float64) Ring {
 // the line beside turns.
 func (p XY) arc(in, out XY, d float64) Ring {
 	radius := math.Abs(d)
-	turn := math.Atan2(in.cross(out), in.dot(out))
+	turn := math.Atan2(in.Cross(out), in.Dot(out))
 	if turn < 0 == (d > 0) { // straight back, and rounding
 		turn = math.Copysign(math.Pi, d)
 	}
@@ -74,13 +74,13 @@ func (p XY) arc(in, out XY, d float64) Ring {
 	reach := d * 2 / (1 + math.Cos(turn/n/2)) // half inside the arc, half outside
 	for k := 1.0; k < n; k++ {
 		sin, cos := math.Sincos(turn * k / n)
-		stations = append(stations, p.plus(XY{in.X*cos - in.Y*sin, in.X*sin + in.Y*cos}.times(reach)).snapped())
+		stations = append(stations, p.Plus(XY{in.X*cos - in.Y*sin, in.X*sin + in.Y*cos}.Times(reach)).snapped())
 	}
 	return stations
 }
 
 // normal returns the unit vector to the right of the way from p to q.
 func (p XY) normal(q XY) XY {
-	way := q.minus(p)
-	return XY{way.Y, -way.X}.times(1 / way.norm())
+	way := q.Minus(p)
+	return XY{way.Y, -way.X}.Times(1 / way.Norm())
 }

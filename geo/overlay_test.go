@@ -89,7 +89,7 @@ func TestNodingOfAlmostStraightEdges(t *testing.T) {
 		ends := Ring{{0, 0}, XY{rapid.Float64Range(1, 50).Draw(t, "x"), rapid.Float64Range(1, 50).Draw(t, "y")}.snapped()}
 		ring := make(Ring, rapid.IntRange(3, 12).Draw(t, "vertices"))
 		for i := range ring {
-			ring[i] = ends[0].toward(ends[1], float64(rapid.IntRange(0, 24).Draw(t, "share"))/24).snapped()
+			ring[i] = ends[0].Toward(ends[1], float64(rapid.IntRange(0, 24).Draw(t, "share"))/24).snapped()
 		}
 		ring = ring.withoutRepeats()
 		n, err := noded(ring.strands(), mostMeetings)

@@ -105,7 +105,7 @@ func (b *bounding) ring(spots []int32) Ring {
 func nested(shells []Polygon, holes []Ring) []Polygon {
 	slices.SortStableFunc(shells, func(a, b Polygon) int { return cmp.Compare(a.Shell.signedArea(), b.Shell.signedArea()) })
 	for _, h := range holes {
-		middle := h[0].toward(h[1], 0.5)
+		middle := h[0].Toward(h[1], 0.5)
 		if i := slices.IndexFunc(shells, func(p Polygon) bool { return p.Shell.locate(middle) == inside }); i >= 0 {
 			shells[i].Holes = append(shells[i].Holes, h)
 		}
@@ -122,8 +122,8 @@ func (d *subdivision) measure(of func(counts []lap) int) float64 {
 	}
 	origin := d.spots[0].xy()
 	for side := 0; side < len(d.from); side += 2 {
-		a, b := d.spots[d.from[side]].xy().minus(origin), d.spots[d.from[side+1]].xy().minus(origin)
-		sum += float64(of(d.counts[d.rims[side]])-of(d.counts[d.rims[side+1]])) * a.cross(b) / 2
+		a, b := d.spots[d.from[side]].xy().Minus(origin), d.spots[d.from[side+1]].xy().Minus(origin)
+		sum += float64(of(d.counts[d.rims[side]])-of(d.counts[d.rims[side+1]])) * a.Cross(b) / 2
 	}
 	return sum
 }

@@ -70,10 +70,10 @@ func (r Region) runsBy(at XY) bool {
 
 // distance returns the distance of a place from an edge.
 func (e edge) distance(p XY) float64 {
-	way := e.b.minus(e.a)
+	way := e.b.Minus(e.a)
 	t := 0.0
-	if d := way.dot(way); d > 0 {
-		t = min(1, max(0, p.minus(e.a).dot(way)/d))
+	if d := way.Dot(way); d > 0 {
+		t = min(1, max(0, p.Minus(e.a).Dot(way)/d))
 	}
-	return p.minus(e.at(t)).norm()
+	return p.Minus(e.at(t)).Norm()
 }

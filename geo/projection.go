@@ -53,7 +53,7 @@ func (f Frame) line(l orb.LineString) Line {
 	line := make(Line, 0, len(l))
 	for i, p := range l {
 		at := f.XY(p)
-		if i > 0 && at.minus(line[len(line)-1]).norm() > longEdge {
+		if i > 0 && at.Minus(line[len(line)-1]).Norm() > longEdge {
 			line = append(line, f.alongGeodesic(l[i-1], p)...)
 		}
 		line = append(line, at)

@@ -207,12 +207,12 @@ func TestProjectionExamples(t *testing.T) {
 			orb.Point{-100, 90}, orb.Point{5, 80}, XY{}, XY{1077459.7, 288704.5}},
 	} {
 		f := newFrameOn(tt.on, tt.center)
-		got := f.project(tt.place).plus(tt.offset)
+		got := f.project(tt.place).Plus(tt.offset)
 		tolerance := 0.01
 		if tt.center.Lat() == 90 {
 			tolerance = 0.06 // printed to 0.1 m
 		}
-		if got.minus(tt.want).norm() > tolerance {
+		if got.Minus(tt.want).Norm() > tolerance {
 			t.Errorf("%s: got %.4f, want %.4f", tt.source, got, tt.want)
 		}
 		back := f.Place(f.project(tt.place))

@@ -114,14 +114,14 @@ func (r Region) Centroid() XY {
 	for _, p := range r.polygons {
 		for _, ring := range p.Rings() {
 			for i, a := range ring {
-				a, b := a.minus(origin), ring.next(i).minus(origin)
-				c := a.cross(b)
-				sum = sum.plus(a.plus(b).times(c))
+				a, b := a.Minus(origin), ring.next(i).Minus(origin)
+				c := a.Cross(b)
+				sum = sum.Plus(a.Plus(b).Times(c))
 				double += c
 			}
 		}
 	}
-	return origin.plus(sum.times(1 / (3 * double)))
+	return origin.Plus(sum.Times(1 / (3 * double)))
 }
 
 // edges calls visit for each edge of the region; the region lies to the left.

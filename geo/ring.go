@@ -1,34 +1,8 @@
 package geo
 
 import (
-	"cmp"
-	"math"
 	"slices"
 )
-
-// XY is a position in a frame: metres east and north of its centre.
-type XY struct{ X, Y float64 }
-
-func (p XY) snapped() XY {
-	return XY{math.Round(p.X/grain) * grain, math.Round(p.Y/grain) * grain}
-}
-
-func (p XY) minus(q XY) XY      { return XY{p.X - q.X, p.Y - q.Y} }
-func (p XY) plus(q XY) XY       { return XY{p.X + q.X, p.Y + q.Y} }
-func (p XY) times(k float64) XY { return XY{p.X * k, p.Y * k} }
-func (p XY) dot(q XY) float64   { return p.X*q.X + p.Y*q.Y }
-func (p XY) cross(q XY) float64 { return p.X*q.Y - p.Y*q.X }
-func (p XY) norm() float64      { return math.Hypot(p.X, p.Y) }
-
-// toward returns the position a share t of the way to q, which is q for 1.
-func (p XY) toward(q XY, t float64) XY {
-	if t == 1 {
-		return q
-	}
-	return p.plus(q.minus(p).times(t))
-}
-
-func compareXY(p, q XY) int { return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) }
 
 // A Ring is a closed line; the first position is not repeated at the end.
 type Ring []XY
@@ -46,7 +20,7 @@ func (r Ring) next(i int) XY {
 func (r Ring) signedArea() float64 {
 	var sum float64
 	for i := 1; i+1 < len(r); i++ {
-		sum += r[i].minus(r[0]).cross(r[i+1].minus(r[0]))
+		sum += r[i].Minus(r[0]).Cross(r[i+1].Minus(r[0]))
 	}
 	return sum / 2
 }
@@ -54,7 +28,7 @@ func (r Ring) signedArea() float64 {
 func (r Ring) length() float64 {
 	var sum float64
 	for i := range r {
-		sum += r.next(i).minus(r[i]).norm()
+		sum += r.next(i).Minus(r[i]).Norm()
 	}
 	return sum
 }

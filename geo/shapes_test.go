@@ -64,7 +64,7 @@ func spiky(n int, seed uint64) Ring {
 	random := rand.New(rand.NewPCG(seed, 0))
 	r := regular(n, 1)
 	for i := range r {
-		r[i] = r[i].times(10 + 20*random.Float64()).snapped()
+		r[i] = r[i].Times(10 + 20*random.Float64()).snapped()
 	}
 	return r
 }
@@ -74,7 +74,7 @@ func wobbly(n int) Ring {
 	r := regular(n, 15)
 	for i := range r {
 		turn := 2 * math.Pi * float64(i) / float64(n)
-		r[i] = r[i].times(1 + 0.2*math.Sin(3*turn) + 0.1*math.Cos(7*turn)).snapped()
+		r[i] = r[i].Times(1 + 0.2*math.Sin(3*turn) + 0.1*math.Cos(7*turn)).snapped()
 	}
 	return r
 }
@@ -86,7 +86,7 @@ func drawLawn(t *rapid.T, label string, reach float64) Ring {
 	middle := XY{rapid.Float64Range(-reach, reach).Draw(t, label+" x"), rapid.Float64Range(-reach, reach).Draw(t, label+" y")}
 	r := regular(n, 1)
 	for i := range r {
-		r[i] = middle.plus(r[i].times(rapid.Float64Range(2, 20).Draw(t, label+" radius"))).snapped()
+		r[i] = middle.Plus(r[i].Times(rapid.Float64Range(2, 20).Draw(t, label+" radius"))).snapped()
 	}
 	return r
 }
@@ -111,8 +111,8 @@ func drawScrawl(t *rapid.T) Ring {
 func (r Ring) windingNumber(p XY) int {
 	var sum float64
 	for i, a := range r {
-		u, v := a.minus(p), r.next(i).minus(p)
-		sum += math.Atan2(u.cross(v), u.dot(v))
+		u, v := a.Minus(p), r.next(i).Minus(p)
+		sum += math.Atan2(u.Cross(v), u.Dot(v))
 	}
 	return int(math.Round(sum / (2 * math.Pi)))
 }
@@ -143,7 +143,7 @@ func checkValid(t failer, r Region) {
 			if !ring.simple() {
 				t.Errorf("ring touches itself: %v", ring)
 			}
-			if outer := p.Shell.locate(ring[0].toward(ring[1], 0.5)); i > 0 && outer != inside {
+			if outer := p.Shell.locate(ring[0].Toward(ring[1], 0.5)); i > 0 && outer != inside {
 				t.Errorf("hole is not in its shell")
 			}
 		}
@@ -163,9 +163,9 @@ func overlap(e, o edge) bool {
 	abc, abd := orientation(e.a, e.b, o.a), orientation(e.a, e.b, o.b)
 	cda, cdb := orientation(o.a, o.b, e.a), orientation(o.a, o.b, e.b)
 	if abc == 0 && abd == 0 {
-		along := e.b.minus(e.a)
-		at := func(p XY) float64 { return p.minus(e.a).dot(along) }
-		return max(at(o.a), at(o.b)) > 0 && min(at(o.a), at(o.b)) < along.dot(along)
+		along := e.b.Minus(e.a)
+		at := func(p XY) float64 { return p.Minus(e.a).Dot(along) }
+		return max(at(o.a), at(o.b)) > 0 && min(at(o.a), at(o.b)) < along.Dot(along)
 	}
 	return abc*abd < 0 && cda*cdb < 0
 }

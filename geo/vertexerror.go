@@ -18,12 +18,12 @@ func gradients(ring Ring, exposed []exposure) ([]XY, []float64) {
 	gradient, share := make([]XY, len(ring)), make([]float64, len(ring))
 	for _, x := range exposed {
 		i, j := x.edge, (x.edge+1)%len(ring)
-		way := ring[j].minus(ring[i])
-		normal := XY{way.Y, -way.X}.times(x.outward) // to the right, as long as the edge
+		way := ring[j].Minus(ring[i])
+		normal := XY{way.Y, -way.X}.Times(x.outward) // to the right, as long as the edge
 		length := x.part.to - x.part.from
 		end := (x.part.to*x.part.to - x.part.from*x.part.from) / 2 // integral of t
-		gradient[i] = gradient[i].plus(normal.times(length - end))
-		gradient[j] = gradient[j].plus(normal.times(end))
+		gradient[i] = gradient[i].Plus(normal.Times(length - end))
+		gradient[j] = gradient[j].Plus(normal.Times(end))
 		share[i] += length / 2
 		share[j] += length / 2
 	}

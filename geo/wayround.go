@@ -34,7 +34,7 @@ func newWayRound(ring Ring, reach float64) *wayRound {
 	w := &wayRound{step: rows[:n], start: rows[n : 2*n], end: rows[2*n : 3*n], second: rows[3*n : 4*n], last: rows[4*n : 5*n], lastButOne: rows[5*n:]}
 	for i, p := range ring {
 		at[i] = around
-		length := ring.next(i).minus(p).norm()
+		length := ring.next(i).Minus(p).Norm()
 		around += length
 		w.step[i] = fade(length)
 	}
@@ -92,13 +92,13 @@ func (w *wayRound) firstOrder(gradient []XY) float64 {
 	var sum [2]XY // of gradient times behind, over the earlier vertices
 	for i, g := range gradient {
 		if i > 0 {
-			sum[0] = sum[0].times(w.step[i-1])
+			sum[0] = sum[0].Times(w.step[i-1])
 		}
 		a := w.ahead(i, 1) // the mark lies at the vertex
-		own += g.dot(g)
-		pairs += g.dot(sum[0].times(a[0]).plus(sum[1].times(a[1])))
+		own += g.Dot(g)
+		pairs += g.Dot(sum[0].Times(a[0]).Plus(sum[1].Times(a[1])))
 		b := w.behind(i, 1)
-		sum[0], sum[1] = sum[0].plus(g.times(b[0])), sum[1].plus(g.times(b[1]))
+		sum[0], sum[1] = sum[0].Plus(g.Times(b[0])), sum[1].Plus(g.Times(b[1]))
 	}
 	return own + 2*pairs
 }

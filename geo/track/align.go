@@ -72,12 +72,12 @@ func matched(ring, other []geo.XY) []match {
 	}
 	for i := range n {
 		for j := max(0, i-band); j <= min(n-1, i+band); j++ {
-			d := minus(ring[i], other[j])
+			d := ring[i].Minus(other[j])
 			least := min(at(i-1, j-1), at(i-1, j), at(i, j-1))
 			if i == 0 && j == 0 {
 				least = 0
 			}
-			cost[i*n+j] = least + dot(d, d)
+			cost[i*n+j] = least + d.Dot(d)
 		}
 	}
 	to := make([]match, n)
@@ -105,12 +105,12 @@ func (r meanRing) add(samples []geo.XY, to []match, share float64) {
 	sum, count := make([]geo.XY, len(samples)), make([]float64, len(samples))
 	for i, m := range to {
 		for j := m.from; j <= m.to; j++ {
-			sum[j] = plus(sum[j], samples[i])
+			sum[j] = sum[j].Plus(samples[i])
 			count[j]++
 		}
 	}
 	for j := range sum {
-		r.at[j] = plus(r.at[j], times(sum[j], share/count[j]))
+		r.at[j] = r.at[j].Plus(sum[j].Times(share / count[j]))
 	}
 }
 
@@ -124,7 +124,7 @@ func phases(lap []geo.XY, to []match, n int) []float64 {
 		k := int(sample)
 		m := to[k]
 		out[i] = float64(m.from+m.to)/2 + (sample - float64(k))
-		way += distance(p, lap[(i+1)%len(lap)])
+		way += p.Distance(lap[(i+1)%len(lap)])
 	}
 	return out
 }

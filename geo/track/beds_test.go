@@ -13,8 +13,8 @@ import (
 // it.
 func from(ring []geo.XY, k int, past float64) []geo.XY {
 	line := slices.Concat(ring[k:], ring[:k], ring[k:k+1])
-	ahead := minus(line[1], line[0])
-	return append(line, plus(line[0], times(ahead, past/norm(ahead))))
+	ahead := line[1].Minus(line[0])
+	return append(line, line[0].Plus(ahead.Times(past/ahead.Norm())))
 }
 
 // TestBedsInLawns walks lawns, and then a bed somewhere in each, entered at its
@@ -31,7 +31,7 @@ func TestBedsInLawns(t *testing.T) {
 		k := rng.IntN(4)
 		nearest := 0
 		for i := range bed {
-			if distance(bed[i], lawn[k]) < distance(bed[nearest], lawn[k]) {
+			if bed[i].Distance(lawn[k]) < bed[nearest].Distance(lawn[k]) {
 				nearest = i
 			}
 		}

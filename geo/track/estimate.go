@@ -121,10 +121,10 @@ func (t traverse) sightings(laps []lap, ring meanRing, s sides, clear bool) []si
 
 // sighting sees a station across a side.
 func (s side) sighting(st station, number int) sighting {
-	off, across := minus(st.at, s.middle), turnedRight(s.along)
+	off, across := st.at.Minus(s.middle), turnedRight(s.along)
 	seen := sighting{
 		time: (st.time + st.until) / 2, dir: across, side: number,
-		off: dot(off, across), along: dot(off, s.along) / s.half,
+		off: off.Dot(across), along: off.Dot(s.along) / s.half,
 	}
 	if s.arc {
 		seen.bow = 1 - seen.along*seen.along

@@ -55,5 +55,5 @@ func (p path) settled() (path, Step) {
 func (p path) unsettled(i int, limit float64) bool {
 	a, b := p.stations[i-1], p.stations[i]
 	before, after := p.fixes[a.fix].Sigma, p.fixes[b.fix].Sigma
-	return distance(a.at, b.at) > limit*(b.time-a.time) || math.Abs(before-after) > before/4
+	return a.at.Distance(b.at) > limit*(b.time-a.time) || math.Abs(before-after) > before/4
 }

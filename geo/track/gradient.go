@@ -40,9 +40,9 @@ func (t traverse) lapArea(laps []lap) (float64, gradient) {
 		area += share * signedArea(l.at)
 		n := len(l.at)
 		for k, s := range l.stations {
-			across := times(turnedRight(minus(l.at[(k+spread)%n], l.at[(k+n-spread)%n])), share/float64(2*spread))
+			across := turnedRight(l.at[(k+spread)%n].Minus(l.at[(k+n-spread)%n])).Times(share / float64(2*spread))
 			t.smooth.weights(s, func(j int, weight float64) {
-				g.by[j-first] = plus(g.by[j-first], times(across, weight))
+				g.by[j-first] = g.by[j-first].Plus(across.Times(weight))
 			})
 		}
 	}
@@ -64,8 +64,8 @@ func (g gradient) binned() binned {
 	for i := 0; i < len(g.by); i += every {
 		var sum geo.XY
 		for _, d := range g.by[i:min(i+every, len(g.by))] {
-			sum = plus(sum, d)
-			b.white += dot(d, d)
+			sum = sum.Plus(d)
+			b.white += d.Dot(d)
 		}
 		b.by = append(b.by, sum)
 		b.time = append(b.time, g.time[i])
@@ -94,14 +94,14 @@ func (b binned) partVariance(p part) float64 {
 		if i > 0 {
 			u := (b.time[i] - b.time[i-1]) / p.reach
 			fade := math.Exp(-u)
-			sum = plus(sum, b.by[i-1])
-			aged = times(plus(aged, times(sum, u)), fade)
-			sum = times(sum, fade)
+			sum = sum.Plus(b.by[i-1])
+			aged = aged.Plus(sum.Times(u)).Times(fade)
+			sum = sum.Times(fade)
 		}
-		own += dot(d, d)
-		pairs += dot(d, sum)
+		own += d.Dot(d)
+		pairs += d.Dot(sum)
 		if p.smooth {
-			pairs += dot(d, aged)
+			pairs += d.Dot(aged)
 		}
 	}
 	return own + 2*pairs

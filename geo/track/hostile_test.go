@@ -105,7 +105,7 @@ func BenchmarkRings(b *testing.B) {
 			errors := receiver{sigma: 1, law: rough(30, 0.3)}.errors(rng, n)
 			fixes := make([]ingest.Fix, n)
 			for i, e := range errors {
-				p := plus(placeOn(lawns[9].ring, 1.2*float64(i)), e)
+				p := placeOn(lawns[9].ring, 1.2*float64(i)).Plus(e)
 				fixes[i] = fixAt(p.X, p.Y, float64(i))
 			}
 			tracks := tracksOf(fixes)

@@ -35,7 +35,7 @@ func (l lap) width() float64 { return 2 * l.area() / max(ringLength(l.at), 1e-9)
 func (l lap) nearest(p geo.XY) int {
 	best, k := math.Inf(1), 0
 	for i, q := range l.at {
-		if d := distance(p, q); d < best {
+		if d := p.Distance(q); d < best {
 			best, k = d, i
 		}
 	}
@@ -84,7 +84,7 @@ const ringPlaces = 64
 // sameRing reports whether two laps keep near each other all the way.
 func sameRing(a, b lap, gate float64) bool {
 	within := min(gate, math.Sqrt(max(a.area(), b.area()))/4)
-	if distance(middle(a.at), middle(b.at)) > 2*gate {
+	if middle(a.at).Distance(middle(b.at)) > 2*gate {
 		return false
 	}
 	p, q := resampled(a.at, ringPlaces), resampled(b.at, ringPlaces)
@@ -95,9 +95,9 @@ func sameRing(a, b lap, gate float64) bool {
 func middle(places []geo.XY) geo.XY {
 	var sum geo.XY
 	for _, p := range places {
-		sum = plus(sum, p)
+		sum = sum.Plus(p)
 	}
-	return times(sum, 1/float64(len(places)))
+	return sum.Times(1 / float64(len(places)))
 }
 
 // pieceOf reports whether most of a lap runs along a larger one.
@@ -129,16 +129,16 @@ func near(p geo.XY, ring []geo.XY) float64 {
 	best := math.Inf(1)
 	for i, a := range ring {
 		d := fromEdge(p, a, ring[(i+1)%len(ring)])
-		best = min(best, dot(d, d))
+		best = min(best, d.Dot(d))
 	}
 	return math.Sqrt(best)
 }
 
 // fromEdge is the way from the edge a-b to p.
 func fromEdge(p, a, b geo.XY) geo.XY {
-	u, v := minus(b, a), minus(p, a)
-	s := dot(v, u) / max(dot(u, u), 1e-18)
-	return minus(v, times(u, min(1, max(0, s))))
+	u, v := b.Minus(a), p.Minus(a)
+	s := v.Dot(u) / max(u.Dot(u), 1e-18)
+	return v.Minus(u.Times(min(1, max(0, s))))
 }
 
 // resampled returns n places along a ring at equal steps from its first.
@@ -148,9 +148,9 @@ func resampled(ring []geo.XY, n int) []geo.XY {
 	var before float64 // way to the start of edge i
 	for i, a := range ring {
 		b := ring[(i+1)%len(ring)]
-		d := distance(a, b)
+		d := a.Distance(b)
 		for len(out) < n && d > 0 && float64(len(out))*step <= before+d {
-			out = append(out, plus(a, times(minus(b, a), (float64(len(out))*step-before)/d)))
+			out = append(out, a.Plus(b.Minus(a).Times((float64(len(out))*step-before)/d)))
 		}
 		before += d
 	}

@@ -156,7 +156,7 @@ func (t traverse) completed(piece []int, whole lap, gate float64) (lap, bool) {
 	}
 	l := t.lapOf(piece)
 	round := ringLength(whole.at)
-	if ringLength(l.at)-distance(l.at[0], l.at[len(l.at)-1]) < lapShare.Value*round {
+	if ringLength(l.at)-l.at[0].Distance(l.at[len(l.at)-1]) < lapShare.Value*round {
 		return lap{}, false
 	}
 	for range 2 {

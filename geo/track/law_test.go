@@ -62,7 +62,7 @@ func denseFit(l law, seen []sighting, count int) fit {
 	set := func(i, j int, v float64) { m[i*size+j], m[j*size+i] = v, v }
 	for i, a := range seen {
 		for j, b := range seen {
-			c := l.correlation(math.Abs(a.time-b.time)) * dot(a.dir, b.dir)
+			c := l.correlation(math.Abs(a.time-b.time)) * a.dir.Dot(b.dir)
 			if i == j {
 				c += l.white
 			}
@@ -114,9 +114,9 @@ func TestAreaVarianceAgainstAllPairs(t *testing.T) {
 		var want float64
 		for i, a := range g.by {
 			for j, b := range g.by {
-				want += dot(a, b) * tt.law.correlation(math.Abs(g.time[i]-g.time[j]))
+				want += a.Dot(b) * tt.law.correlation(math.Abs(g.time[i]-g.time[j]))
 			}
-			want += tt.law.white * dot(a, a)
+			want += tt.law.white * a.Dot(a)
 		}
 		if got := g.binned().variance(tt.law); math.Abs(got-want) > 1e-9*want {
 			t.Errorf("%s: %.9f m4, want %.9f", tt.name, got, want)
@@ -233,8 +233,8 @@ func sampled(p path) float64 {
 	var sum, square geo.XY
 	n := float64(len(p.stations))
 	for _, s := range p.stations {
-		sum = plus(sum, times(s.at, 1/n))
-		square = plus(square, geo.XY{X: s.at.X * s.at.X / n, Y: s.at.Y * s.at.Y / n})
+		sum = sum.Plus(s.at.Times(1 / n))
+		square = square.Plus(geo.XY{X: s.at.X * s.at.X / n, Y: s.at.Y * s.at.Y / n})
 	}
-	return math.Sqrt((square.X + square.Y - dot(sum, sum)) / 2)
+	return math.Sqrt((square.X + square.Y - sum.Dot(sum)) / 2)
 }

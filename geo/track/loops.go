@@ -43,7 +43,7 @@ func (f *finder) headings() []geo.XY {
 	const reach = 4 // m
 	h, way := make([]geo.XY, len(f.at)), make([]float64, len(f.at))
 	for i := 1; i < len(f.at); i++ {
-		way[i] = way[i-1] + distance(f.at[i], f.at[i-1])
+		way[i] = way[i-1] + f.at[i].Distance(f.at[i-1])
 	}
 	lo, hi := 0, 0
 	for i := range f.at {
@@ -53,8 +53,8 @@ func (f *finder) headings() []geo.XY {
 		for hi+1 < len(f.at) && way[hi]-way[i] < reach {
 			hi++
 		}
-		d := minus(f.at[hi], f.at[min(lo, max(0, i-1))])
-		h[i] = times(d, 1/max(norm(d), 1e-9))
+		d := f.at[hi].Minus(f.at[min(lo, max(0, i-1))])
+		h[i] = d.Times(1 / max(d.Norm(), 1e-9))
 	}
 	return h
 }
@@ -106,9 +106,9 @@ func (f *finder) nearest(j int, ends bool) (closing, bool) {
 		for dy := -1; dy <= 1; dy++ {
 			for _, i := range f.cells[[2]int{cell[0] + dx, cell[1] + dy}] {
 				from := f.trail[i]
-				gap, round := distance(f.at[from.station], f.at[to.station]), to.way-from.way
+				gap, round := f.at[from.station].Distance(f.at[to.station]), to.way-from.way
 				if gap < best.gap && gap <= f.gate && gap <= closeShare.Value*round &&
-					round >= shortestRing.Value && dot(f.heading[from.station], f.heading[to.station]) > askew {
+					round >= shortestRing.Value && f.heading[from.station].Dot(f.heading[to.station]) > askew {
 					best.from, best.gap = i, gap
 				}
 			}
@@ -124,7 +124,7 @@ func (f *finder) cell(i int) [2]int {
 func (f *finder) push(i int) {
 	n := node{station: i}
 	if last := len(f.trail) - 1; last >= 0 {
-		n.way = f.trail[last].way + distance(f.at[i], f.at[f.trail[last].station])
+		n.way = f.trail[last].way + f.at[i].Distance(f.at[f.trail[last].station])
 	}
 	c := f.cell(i)
 	f.cells[c] = append(f.cells[c], len(f.trail))

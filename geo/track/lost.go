@@ -27,7 +27,7 @@ func (t traverse) stakeAfter(l lap, k int) float64 {
 	if s+next != 2*later-1 || !t.smooth.lost[later] {
 		return 0 // not walked one after the other, or observed
 	}
-	chord := distance(t.at[s], t.at[next])
+	chord := t.at[s].Distance(t.at[next])
 	way := chord
 	if t.path.timed {
 		way = max(chord, t.speed*(t.path.stations[later].time-t.path.stations[later-1].until))
@@ -47,14 +47,14 @@ func (t traverse) straight(later int, chord, way float64) bool {
 	}
 	const reach = 5 // stations to take a heading from
 	a, b := later-1, later
-	across := minus(t.at[b], t.at[a])
-	before := minus(t.at[a], t.at[max(0, a-reach)])
-	after := minus(t.at[min(len(t.at)-1, b+reach)], t.at[b])
+	across := t.at[b].Minus(t.at[a])
+	before := t.at[a].Minus(t.at[max(0, a-reach)])
+	after := t.at[min(len(t.at)-1, b+reach)].Minus(t.at[b])
 	return along(before, across) && along(after, across)
 }
 
 func along(heading, across geo.XY) bool {
-	return dot(heading, across) > lostTurn.cos()*norm(heading)*norm(across)
+	return heading.Dot(across) > lostTurn.cos()*heading.Norm()*across.Norm()
 }
 
 // cos is the cosine of an angle.

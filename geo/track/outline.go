@@ -35,10 +35,10 @@ func rounded(ring []geo.XY, half int) []geo.XY {
 		for k := -half; k <= half; k++ {
 			u := float64(k) / float64(half+1)
 			w := 1 - u*u
-			sum = plus(sum, times(ring[(i+k+n)%n], w))
+			sum = sum.Plus(ring[(i+k+n)%n].Times(w))
 			weights += w
 		}
-		out[i] = times(sum, 1/weights)
+		out[i] = sum.Times(1 / weights)
 	}
 	return out
 }
@@ -52,8 +52,8 @@ func setOut(ring []geo.XY, area float64) geo.Ring {
 		d := (area - signedArea(out)) / ringLength(out)
 		moved := make([]geo.XY, n)
 		for i, p := range out {
-			chord := minus(out[(i+1)%n], out[(i+n-1)%n])
-			moved[i] = plus(p, times(turnedRight(chord), d/max(norm(chord), 1e-9)))
+			chord := out[(i+1)%n].Minus(out[(i+n-1)%n])
+			moved[i] = p.Plus(turnedRight(chord).Times(d / max(chord.Norm(), 1e-9)))
 		}
 		out = moved
 	}
@@ -112,7 +112,7 @@ type vertices struct {
 }
 
 func (q *vertices) offset(i int) float64 {
-	return norm(fromEdge(q.ring[i], q.ring[q.before[i]], q.ring[q.after[i]]))
+	return fromEdge(q.ring[i], q.ring[q.before[i]], q.ring[q.after[i]]).Norm()
 }
 
 func (q *vertices) Len() int { return len(q.heap) }

@@ -51,7 +51,7 @@ func newPath(fixes []ingest.Fix, frame geo.Frame) (path, Step) {
 		if n := len(p.stations); n > 0 {
 			last := p.stations[n-1]
 			if !p.timed {
-				s.time = last.time + distance(s.at, last.at)/pace.Value
+				s.time = last.time + s.at.Distance(last.at)/pace.Value
 			}
 			if s.time-last.time < closestFixes.Value {
 				continue
@@ -105,7 +105,7 @@ func (p *path) keep(pass func(i int) bool) {
 // unobserved.
 func (p path) lost(i int) bool {
 	a, b := p.stations[i-1], p.stations[i]
-	way := distance(a.at, b.at)
+	way := a.at.Distance(b.at)
 	usual := 4 * p.interval
 	if !p.timed {
 		return way > max(lostWay.Value, pace.Value*usual)
@@ -121,7 +121,7 @@ func (p path) usualSpeed() float64 {
 	for i := 1; i < len(p.stations); i++ {
 		a, b := p.stations[i-1], p.stations[i]
 		if b.time > a.until {
-			speeds = append(speeds, distance(a.at, b.at)/(b.time-a.until))
+			speeds = append(speeds, a.at.Distance(b.at)/(b.time-a.until))
 		}
 	}
 	return median(speeds)
@@ -135,7 +135,7 @@ func (p path) extent() float64 {
 	var most float64
 	centre := medianPlace(p.stations)
 	for _, s := range p.stations {
-		most = max(most, distance(s.at, centre))
+		most = max(most, s.at.Distance(centre))
 	}
 	return most
 }

@@ -188,7 +188,7 @@ func walkedWith(errors []station, l lawn, seed uint64) (Ring, bool) {
 	start := rand.New(rand.NewPCG(3, seed)).Float64() * ringLength(l.ring)
 	var fixes []ingest.Fix
 	for i, e := range errors {
-		at := plus(placeOn(l.ring, start+pace.Value*float64(i)), e.at)
+		at := placeOn(l.ring, start+pace.Value*float64(i)).Plus(e.at)
 		fixes = append(fixes, fixAt(at.X, at.Y, float64(i)))
 	}
 	w, _ := Rings(tracksOf(fixes), Options{Side: OnEdge})

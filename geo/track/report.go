@@ -110,12 +110,12 @@ func (r *report) noRing(t traverse, gate float64, knots int) {
 		r.refuse("walk_still", fmt.Sprintf("the receiver stayed within %.1f m, as one that stands still", extent), closeTheRing)
 	case knots > 0:
 		r.refuse("ring_small", "what the walk goes round is too small to be told from the receiver's wandering", "wheel or tape it")
-	case distance(first, last) <= gate:
-		r.refuse("walk_open", fmt.Sprintf("the walk ends %.1f m from its start, but goes round nothing wide enough to be told from the receiver's wandering", distance(first, last)),
+	case first.Distance(last) <= gate:
+		r.refuse("walk_open", fmt.Sprintf("the walk ends %.1f m from its start, but goes round nothing wide enough to be told from the receiver's wandering", first.Distance(last)),
 			"walk along one side of the ground and back along the other; wheel or tape a narrow strip")
 	default:
 		r.refuse("walk_open", fmt.Sprintf("the walk does not close: it ends %.1f m from its start, and comes back on itself nowhere within %.1f m",
-			distance(first, last), gate), closeTheRing)
+			first.Distance(last), gate), closeTheRing)
 	}
 }
 

@@ -18,9 +18,9 @@ func alongLine(seed uint64, sigma float64, line ...geo.XY) []ingest.Fix {
 	rng := rand.New(rand.NewPCG(seed, 0))
 	var places []geo.XY
 	for i := 1; i < len(line); i++ {
-		n := int(math.Round(distance(line[i-1], line[i])))
+		n := int(math.Round(line[i-1].Distance(line[i])))
 		for k := range n {
-			places = append(places, plus(line[i-1], times(minus(line[i], line[i-1]), float64(k)/float64(n))))
+			places = append(places, line[i-1].Plus(line[i].Minus(line[i-1]).Times(float64(k)/float64(n))))
 		}
 	}
 	places = append(places, line[len(line)-1])
@@ -38,7 +38,7 @@ func alongLine(seed uint64, sigma float64, line ...geo.XY) []ingest.Fix {
 func shifted(ring []geo.XY, by geo.XY) []geo.XY {
 	var out []geo.XY
 	for _, p := range append(slices.Clone(ring), ring[0]) {
-		out = append(out, plus(p, by))
+		out = append(out, p.Plus(by))
 	}
 	return out
 }

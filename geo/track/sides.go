@@ -64,7 +64,7 @@ func turning(ring []geo.XY, starts []int) []int {
 		line := sidesOf(ring, starts, 0).line
 		straightest, k := sharpestTurn.cos(), 0
 		for i := 1; i < len(line); i++ {
-			if c := dot(line[i-1].along, line[i].along); c > straightest {
+			if c := line[i-1].along.Dot(line[i].along); c > straightest {
 				straightest, k = c, i
 			}
 		}
@@ -83,8 +83,8 @@ func (r meanRing) sharpest() int {
 	reach := max(1, min(n/8, int(5/(ringLength(r.at)/float64(n)))))
 	best, k := math.Inf(1), 0
 	for i, p := range r.at {
-		a, b := minus(p, r.at[(i+n-reach)%n]), minus(r.at[(i+reach)%n], p)
-		if c := dot(a, b) / max(norm(a)*norm(b), 1e-9); c < best {
+		a, b := p.Minus(r.at[(i+n-reach)%n]), r.at[(i+reach)%n].Minus(p)
+		if c := a.Dot(b) / max(a.Norm()*b.Norm(), 1e-9); c < best {
 			best, k = c, i
 		}
 	}
@@ -102,9 +102,9 @@ func sidesOf(ring []geo.XY, starts []int, margin int) sides {
 			hi = starts[k+1]
 		}
 		m := sum[hi].minus(sum[lo])
-		line := side{middle: geo.XY{X: m.x / m.n, Y: m.y / m.n}, along: m.direction(), half: max(1, distance(ring[hi-1], ring[lo])/2)}
-		if dot(line.along, minus(ring[hi-1], ring[lo])) < 0 {
-			line.along = times(line.along, -1)
+		line := side{middle: geo.XY{X: m.x / m.n, Y: m.y / m.n}, along: m.direction(), half: max(1, ring[hi-1].Distance(ring[lo])/2)}
+		if line.along.Dot(ring[hi-1].Minus(ring[lo])) < 0 {
+			line.along = line.along.Times(-1)
 		}
 		s.line = append(s.line, line)
 		for i := lo; i < hi; i++ {
@@ -118,7 +118,7 @@ func sidesOf(ring []geo.XY, starts []int, margin int) sides {
 // markArcs tells the sides that are pieces of a curve.
 func (s sides) markArcs() {
 	n := len(s.line)
-	turns := func(k int) bool { return dot(s.line[(k+n-1)%n].along, s.line[k%n].along) < arcTurn.cos() }
+	turns := func(k int) bool { return s.line[(k+n-1)%n].along.Dot(s.line[k%n].along) < arcTurn.cos() }
 	for k := range s.line {
 		s.line[k].arc = !turns(k) && !turns(k+1)
 	}

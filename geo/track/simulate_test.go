@@ -92,9 +92,9 @@ func placeOn(ring []geo.XY, way float64) geo.XY {
 	way = math.Mod(way, ringLength(ring))
 	for i, p := range ring {
 		q := ring[(i+1)%len(ring)]
-		d := distance(p, q)
+		d := p.Distance(q)
 		if way <= d {
-			return plus(p, times(minus(q, p), way/d))
+			return p.Plus(q.Minus(p).Times(way / d))
 		}
 		way -= d
 	}
@@ -123,9 +123,9 @@ func (w walker) ticks(rng *rand.Rand) []tick {
 	edge := placeOn(ring, start)
 	truck := w.lawn.outside(rng, edge)
 	go1 := func(from, to geo.XY) {
-		d := distance(from, to)
+		d := from.Distance(to)
 		for way := 0.0; way < d; way += pace() {
-			add(plus(from, times(minus(to, from), way/d)), -1, false)
+			add(from.Plus(to.Minus(from).Times(way/d)), -1, false)
 		}
 	}
 	if w.leadIn {
@@ -161,10 +161,10 @@ func (l lawn) outside(rng *rand.Rand, edge geo.XY) geo.XY {
 		way := geo.XY{X: cos, Y: sin}
 		clear := true
 		for d := 0.5; d <= far; d += 0.5 {
-			clear = clear && !region.Contains(plus(edge, times(way, d)))
+			clear = clear && !region.Contains(edge.Plus(way.Times(d)))
 		}
 		if clear {
-			return plus(edge, times(way, far))
+			return edge.Plus(way.Times(far))
 		}
 	}
 }
@@ -183,7 +183,7 @@ func corner(ring []geo.XY, way, step float64) bool {
 		return false
 	}
 	a, b, c := placeOn(ring, way), placeOn(ring, way+step/2), placeOn(ring, way+step)
-	return distance(a, c) < distance(a, b)+distance(b, c)-0.01
+	return a.Distance(c) < a.Distance(b)+b.Distance(c)-0.01
 }
 
 // trip walks once.
@@ -201,10 +201,10 @@ func (w walker) trip(rng *rand.Rand) trip {
 		lostTo = lostFrom + 60
 	}
 	for i, k := range ticks {
-		at := plus(k.at, errors[i])
+		at := k.at.Plus(errors[i])
 		if w.spikes && rng.IntN(60) == 0 {
 			sin, cos := math.Sincos(2 * math.Pi * rng.Float64())
-			at = plus(at, times(geo.XY{X: cos, Y: sin}, 12+30*rng.Float64()))
+			at = at.Plus(geo.XY{X: cos, Y: sin}.Times(12 + 30*rng.Float64()))
 		}
 		if i > lostFrom && i < lostTo {
 			continue
@@ -233,8 +233,8 @@ func (r receiver) errors(rng *rand.Rand, n int) []geo.XY {
 	e := draw()
 	out := make([]geo.XY, n)
 	for i := range out {
-		out[i] = plus(times(e, slow), times(draw(), white))
-		e = plus(times(e, rho), times(draw(), fresh))
+		out[i] = e.Times(slow).Plus(draw().Times(white))
+		e = e.Times(rho).Plus(draw().Times(fresh))
 	}
 	return out
 }
@@ -263,9 +263,9 @@ func (w walker) truth(ticks []tick, errors []geo.XY) (linear, sigma float64) {
 		}
 		for k, i := range index {
 			n := len(at)
-			d := times(turnedRight(minus(at[(k+1)%n], at[(k+n-1)%n])), winding/2/float64(w.laps))
+			d := turnedRight(at[(k+1)%n].Minus(at[(k+n-1)%n])).Times(winding / 2 / float64(w.laps))
 			g.by, g.time = append(g.by, d), append(g.time, ticks[i].time)
-			linear += dot(d, errors[i])
+			linear += d.Dot(errors[i])
 		}
 	}
 	return linear, w.receiver.sigma * math.Sqrt(g.binned().variance(w.receiver.law))

@@ -68,7 +68,7 @@ func (s smoother) weights(i int, visit func(j int, w float64)) {
 func (s smoother) smoothed() []geo.XY {
 	out := make([]geo.XY, len(s.path.stations))
 	for i := range out {
-		s.weights(i, func(j int, w float64) { out[i] = plus(out[i], times(s.path.stations[j].at, w)) })
+		s.weights(i, func(j int, w float64) { out[i] = out[i].Plus(s.path.stations[j].at.Times(w)) })
 	}
 	return out
 }

@@ -12,7 +12,7 @@ func (p path) withoutSpikes() (path, Step) {
 	step := Step{Name: "spikes", Before: len(p.stations)}
 	away := make([]float64, len(p.stations))
 	for i, s := range p.stations {
-		away[i] = distance(s.at, medianPlace(p.stations[max(0, i-3):min(len(p.stations), i+4)]))
+		away[i] = s.at.Distance(medianPlace(p.stations[max(0, i-3):min(len(p.stations), i+4)]))
 	}
 	usual := p.usualSpeed()
 	limit := max(spikeReach.Value, spikeRatio.Value*median(slices.Clone(away)), 2*usual*p.interval)
@@ -36,5 +36,5 @@ func jumps(stations []station, i, j int, speed float64) bool {
 	if i < 0 || j >= len(stations) {
 		return false
 	}
-	return distance(stations[i].at, stations[j].at) > speed*(stations[j].time-stations[i].until)
+	return stations[i].at.Distance(stations[j].at) > speed*(stations[j].time-stations[i].until)
 }

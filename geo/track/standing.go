@@ -47,7 +47,7 @@ func (p path) standsUntil(i int, later []int) int {
 	for k := i; p.timed && k < len(p.stations) && later[k] < len(p.stations) && later[k]-k >= fewest; k++ {
 		from, to := p.stations[k], p.stations[later[k]]
 		spell := to.time - from.time
-		if spell > 2*standTime.Value || distance(to.at, from.at) > standSpeed.Value*spell {
+		if spell > 2*standTime.Value || to.at.Distance(from.at) > standSpeed.Value*spell {
 			break
 		}
 		end = later[k]

@@ -124,7 +124,7 @@ func TestStopBecomesItsMedian(t *testing.T) {
 	p, _ = p.withStops()
 	for _, s := range p.stations {
 		if s.until > s.time {
-			if d := distance(s.at, geo.XY{X: 20, Y: 0.3}); d > 0.5 || s.until-s.time < 18 {
+			if d := s.at.Distance(geo.XY{X: 20, Y: 0.3}); d > 0.5 || s.until-s.time < 18 {
 				t.Errorf("stop at %v for %g s", s.at, s.until-s.time)
 			}
 			return

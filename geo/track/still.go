@@ -29,7 +29,7 @@ func standing(p path) Noise {
 	var seen []sighting
 	for i := 0; i < len(p.stations); i += every {
 		s := p.stations[i]
-		off := minus(s.at, middle)
+		off := s.at.Minus(middle)
 		seen = append(seen, sighting{time: s.time, dir: geo.XY{X: 1}, off: off.X}, sighting{time: s.time, dir: geo.XY{Y: 1}, off: off.Y, side: 1})
 	}
 	b := p.believed(0)

@@ -15,7 +15,7 @@ func (p path) jitter() float64 {
 	third := make([]float64, 0, len(p.stations))
 	for i := 3; i < len(p.stations); i++ {
 		a, b, c, d := p.stations[i-3].at, p.stations[i-2].at, p.stations[i-1].at, p.stations[i].at
-		third = append(third, norm(plus(minus(d, a), times(minus(b, c), 3))))
+		third = append(third, d.Minus(a).Plus(b.Minus(c).Times(3)).Norm())
 	}
 	return median(third) / (medianNorm * math.Sqrt(20))
 }
@@ -28,7 +28,7 @@ func (p path) wander() float64 {
 		second := make([]float64, 0, len(p.stations))
 		for i := 2 * lag; i < len(p.stations); i++ {
 			a, b, c := p.stations[i-2*lag].at, p.stations[i-lag].at, p.stations[i].at
-			second = append(second, norm(minus(plus(a, c), times(b, 2))))
+			second = append(second, a.Plus(c).Minus(b.Times(2)).Norm())
 		}
 		m := median(second) / medianNorm
 		return m * m

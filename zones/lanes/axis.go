@@ -69,9 +69,9 @@ func widthAlong(axis geo.Line, arm geo.Region) float64 {
 // is shorter.
 func shortened(l geo.Line, by float64) geo.Line {
 	for i := 1; i < len(l); i++ {
-		d := distance(l[i-1], l[i])
+		d := l[i-1].Distance(l[i])
 		if d > by {
-			return append(geo.Line{toward(l[i-1], l[i], by/d)}, l[i:]...)
+			return append(geo.Line{l[i-1].Toward(l[i], by/d)}, l[i:]...)
 		}
 		by -= d
 	}
@@ -118,14 +118,14 @@ func runOn(l geo.Line, r geo.Region, most float64) geo.Line {
 // onward goes on from a past b almost to the edge of a region.
 func onward(a, b geo.XY, r geo.Region, most float64) geo.XY {
 	const short = 0.3 // m
-	way := minus(b, a)
-	return plus(b, times(unit(way), max(0, min(most, sight(r, b, way)-short))))
+	way := b.Minus(a)
+	return b.Plus(unit(way).Times(max(0, min(most, sight(r, b, way)-short))))
 }
 
 // sight is the way from p in a direction to the first edge of a region, m; 0
 // if there is none.
 func sight(r geo.Region, p, direction geo.XY) float64 {
-	far := plus(p, unit(direction))
+	far := p.Plus(unit(direction))
 	nearest := math.Inf(1)
 	edgesOf(r, func(a, b geo.XY) {
 		if t, s, ok := sightOf(p, far, a, b); ok && t > 0 && 0 <= s && s <= 1 {
@@ -140,10 +140,10 @@ func sight(r geo.Region, p, direction geo.XY) float64 {
 
 // distanceToEdge is the way from p to the edge from a to b.
 func distanceToEdge(p, a, b geo.XY) float64 {
-	way := minus(b, a)
+	way := b.Minus(a)
 	t := 0.0
-	if d := dot(way, way); d > 0 {
-		t = min(1, max(0, dot(minus(p, a), way)/d))
+	if d := way.Dot(way); d > 0 {
+		t = min(1, max(0, p.Minus(a).Dot(way)/d))
 	}
-	return distance(p, toward(a, b, t))
+	return p.Distance(a.Toward(b, t))
 }

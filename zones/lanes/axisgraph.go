@@ -40,9 +40,9 @@ func middleOf(r geo.Region, at []geo.XY, mesh []triangle) *axisGraph {
 
 // center is the centre of the circle round a triangle.
 func (t triangle) center(at []geo.XY) geo.XY {
-	u, v := minus(at[t[1]], at[t[0]]), minus(at[t[2]], at[t[0]])
-	k := 0.5 / cross(u, v)
-	return plus(at[t[0]], geo.XY{X: k * (v.Y*dot(u, u) - u.Y*dot(v, v)), Y: k * (u.X*dot(v, v) - v.X*dot(u, u))})
+	u, v := at[t[1]].Minus(at[t[0]]), at[t[2]].Minus(at[t[0]])
+	k := 0.5 / u.Cross(v)
+	return at[t[0]].Plus(geo.XY{X: k * (v.Y*u.Dot(u) - u.Y*v.Dot(v)), Y: k * (u.X*v.Dot(v) - v.X*u.Dot(u))})
 }
 
 func (t triangle) middleOfLongest(at []geo.XY) geo.XY {
@@ -93,7 +93,7 @@ func (g *axisGraph) farthest(from int, seen []bool) (far int, before []int, reac
 			far, reach = s.node, s.away
 		}
 		for _, n := range g.ways[s.node] {
-			if d := s.away + distance(g.at[s.node], g.at[n]); d < away[n] {
+			if d := s.away + g.at[s.node].Distance(g.at[n]); d < away[n] {
 				away[n], before[n] = d, s.node
 				heap.Push(queue, stop{n, d})
 			}

@@ -14,7 +14,7 @@ type Post struct {
 }
 
 // holds reports whether a place lies within a post's ring, and not on it.
-func (p Post) holds(q geo.XY) bool { return distance(p.At, q) < p.Radius-1e-9 }
+func (p Post) holds(q geo.XY) bool { return p.At.Distance(q) < p.Radius-1e-9 }
 
 // bent returns a line led round posts, on the shorter side if all of that is
 // free. What starts or ends within a post's ring is cut off there.
@@ -40,10 +40,10 @@ func (p Post) bend(l geo.Line, free func(geo.XY) bool) geo.Line {
 			continue
 		}
 		if !p.holds(a) {
-			led = append(led, toward(a, b, max(in, 0)))
+			led = append(led, a.Toward(b, max(in, 0)))
 		}
 		if !p.holds(b) {
-			if gate := toward(a, b, min(out, 1)); len(led) > 0 {
+			if gate := a.Toward(b, min(out, 1)); len(led) > 0 {
 				led = append(append(led, p.round(led[len(led)-1], gate, free)...), gate)
 			} else {
 				led = append(led, gate)
@@ -59,8 +59,8 @@ func (p Post) bend(l geo.Line, free func(geo.XY) bool) geo.Line {
 // not, but for rounding.
 func (p Post) passage(a, b geo.XY) (in, out float64, ok bool) {
 	const hair = 1e-9 // m
-	way, from := minus(b, a), minus(a, p.At)
-	q, half, rest := dot(way, way), dot(way, from), dot(from, from)-p.Radius*p.Radius
+	way, from := b.Minus(a), a.Minus(p.At)
+	q, half, rest := way.Dot(way), way.Dot(from), from.Dot(from)-p.Radius*p.Radius
 	root := half*half - q*rest
 	if root <= 0 || q == 0 {
 		return 0, 0, false
@@ -71,8 +71,8 @@ func (p Post) passage(a, b geo.XY) (in, out float64, ok bool) {
 
 // round returns the stations between two places on the post's ring.
 func (p Post) round(a, b geo.XY, free func(geo.XY) bool) geo.Line {
-	u, v := minus(a, p.At), minus(b, p.At)
-	turn := math.Atan2(cross(u, v), dot(u, v))
+	u, v := a.Minus(p.At), b.Minus(p.At)
+	turn := math.Atan2(u.Cross(v), u.Dot(v))
 	shorter, ok := p.arc(u, turn, free)
 	if ok {
 		return shorter
@@ -92,7 +92,7 @@ func (p Post) arc(from geo.XY, turn float64, free func(geo.XY) bool) (geo.Line, 
 	ok := true
 	for k := range n {
 		sin, cos := math.Sincos(turn * (float64(k) + 0.5) / float64(n))
-		q := plus(p.At, times(geo.XY{X: from.X*cos - from.Y*sin, Y: from.X*sin + from.Y*cos}, reach))
+		q := p.At.Plus(geo.XY{X: from.X*cos - from.Y*sin, Y: from.X*sin + from.Y*cos}.Times(reach))
 		l, ok = append(l, q), ok && free(q)
 	}
 	return l, ok

@@ -33,8 +33,8 @@ func strokes(l Lane) []stroke {
 	all := make([]stroke, len(line)-1)
 	for i := range all {
 		a, b := line[i], line[i+1]
-		dir := unit(minus(b, a))
-		all[i] = stroke{a: a, b: b, dir: dir, length: distance(a, b), begin: dir, end: dir, shield: shield{math.Inf(1), math.Inf(1)}}
+		dir := unit(b.Minus(a))
+		all[i] = stroke{a: a, b: b, dir: dir, length: a.Distance(b), begin: dir, end: dir, shield: shield{math.Inf(1), math.Inf(1)}}
 		if i > 0 {
 			halve(&all[i-1], &all[i])
 		}
@@ -48,7 +48,7 @@ func strokes(l Lane) []stroke {
 // halve divides two strokes that meet, unless the walker turns round there.
 func halve(s, o *stroke) {
 	const about = 0.5 // |d+d'| at a bend of 151 degrees
-	if both := plus(s.dir, o.dir); norm(both) > about {
+	if both := s.dir.Plus(o.dir); both.Norm() > about {
 		s.end, o.begin = both, both
 	}
 }
@@ -57,9 +57,9 @@ func halve(s, o *stroke) {
 func divided(l geo.Line, step float64) geo.Line {
 	parts := l[:1:1]
 	for i := 1; i < len(l); i++ {
-		n := math.Ceil(distance(l[i-1], l[i]) / step)
+		n := math.Ceil(l[i-1].Distance(l[i]) / step)
 		for k := 1.0; k < n; k++ {
-			parts = append(parts, toward(l[i-1], l[i], k/n))
+			parts = append(parts, l[i-1].Toward(l[i], k/n))
 		}
 		if n > 0 {
 			parts = append(parts, l[i])
@@ -69,16 +69,16 @@ func divided(l geo.Line, step float64) geo.Line {
 }
 
 // offset is how far to the right of a stroke a place lies, m.
-func (s stroke) offset(q geo.XY) float64 { return cross(minus(q, s.a), s.dir) }
+func (s stroke) offset(q geo.XY) float64 { return q.Minus(s.a).Cross(s.dir) }
 
 // reaches reports whether a stroke may throw to a place.
 func (s stroke) reaches(q geo.XY, p Pattern) bool {
-	from := minus(q, s.a)
-	if dot(from, s.begin) < 0 || dot(minus(q, s.b), s.end) >= 0 {
+	from := q.Minus(s.a)
+	if from.Dot(s.begin) < 0 || q.Minus(s.b).Dot(s.end) >= 0 {
 		return false
 	}
 	left, right := p.Reach()
-	if u := dot(from, s.dir); u < -max(left, right) || u > s.length+max(left, right) {
+	if u := from.Dot(s.dir); u < -max(left, right) || u > s.length+max(left, right) {
 		return false
 	}
 	x := s.offset(q)

@@ -205,9 +205,9 @@ func (f filler) abreast(width float64, bounded bool) (n int, pitch float64) {
 // into runs a row from a past its end b, as far as there is room.
 func (f filler) into(a, b geo.XY, by float64) geo.XY {
 	const hair = 0.01 // m
-	way := unit(minus(b, a))
-	if by <= hair || !f.room.Contains(plus(b, times(way, hair))) {
+	way := unit(b.Minus(a))
+	if by <= hair || !f.room.Contains(b.Plus(way.Times(hair))) {
 		return b
 	}
-	return plus(b, times(way, min(by, sight(f.room, b, way))))
+	return b.Plus(way.Times(min(by, sight(f.room, b, way))))
 }

@@ -79,7 +79,7 @@ func kidneys(r *rand.Rand) (lawns, beds []geo.Ring) {
 	dent := drawn(r, 0.1, 0.45)
 	for i, p := range ring {
 		turn := 2 * math.Pi * float64(i) / 60
-		ring[i] = times(p, 1-dent*math.Exp(-4*(1-math.Cos(turn))))
+		ring[i] = p.Times(1 - dent*math.Exp(-4*(1-math.Cos(turn))))
 	}
 	return []geo.Ring{ring}, nil
 }
@@ -93,7 +93,7 @@ func stars(r *rand.Rand) (lawns, beds []geo.Ring) {
 	n := 5 + r.IntN(6)
 	ring := regular(n, 0, 0, 1)
 	for i, p := range ring {
-		ring[i] = times(p, drawn(r, 10, 26))
+		ring[i] = p.Times(drawn(r, 10, 26))
 	}
 	return []geo.Ring{ring}, nil
 }

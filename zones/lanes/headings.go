@@ -20,16 +20,16 @@ func (f filler) headings(rings []geo.Ring) []float64 {
 	type edge struct{ length, angle float64 }
 	var edges []edge
 	add := func(a, b geo.XY) {
-		way := minus(b, a)
+		way := b.Minus(a)
 		angle := math.Atan2(way.Y, way.X)
 		if angle < 0 {
 			angle += math.Pi
 		}
-		edges = append(edges, edge{norm(way), angle})
+		edges = append(edges, edge{way.Norm(), angle})
 	}
 	for _, ring := range rings {
 		for i, a := range ring {
-			if b := ring[(i+1)%len(ring)]; distance(a, b) >= f.spacing {
+			if b := ring[(i+1)%len(ring)]; a.Distance(b) >= f.spacing {
 				add(a, b)
 			}
 		}
@@ -64,7 +64,7 @@ func hullOf(rings []geo.Ring) geo.Ring {
 	half := func() geo.Ring {
 		var chain geo.Ring
 		for _, q := range at {
-			for n := len(chain); n > 1 && cross(minus(chain[n-1], chain[n-2]), minus(q, chain[n-2])) <= 0; n-- {
+			for n := len(chain); n > 1 && chain[n-1].Minus(chain[n-2]).Cross(q.Minus(chain[n-2])) <= 0; n-- {
 				chain = chain[:n-1]
 			}
 			chain = append(chain, q)

@@ -15,7 +15,7 @@ func bareFiller(spacing float64) filler {
 // heading is the angle of a filling's first row in degrees, 0 to 180.
 func (f filling) heading() float64 {
 	row := f.stints[0].rows[0]
-	way := minus(row[1], row[0])
+	way := row[1].Minus(row[0])
 	return math.Mod(math.Atan2(way.Y, way.X)*180/math.Pi+360, 180)
 }
 

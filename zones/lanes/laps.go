@@ -51,12 +51,12 @@ func eased(r geo.Ring) geo.Ring {
 	var whole float64
 	for i, a := range r {
 		b := r[(i+1)%len(r)]
-		middle, whole = plus(middle, times(plus(a, b), distance(a, b)/2)), whole+distance(a, b)
+		middle, whole = middle.Plus(a.Plus(b).Times(a.Distance(b)/2)), whole+a.Distance(b)
 	}
-	middle = times(middle, 1/whole)
+	middle = middle.Times(1 / whole)
 	first, far := 0, 0.0
 	for i, p := range r {
-		if away := math.Round(distance(middle, p) * 1e4); away > far {
+		if away := math.Round(middle.Distance(p) * 1e4); away > far {
 			first, far = i, away
 		}
 	}
@@ -83,7 +83,7 @@ func meanWidth(r geo.Region) float64 { return 2 * areaOf([]geo.Region{r}) / peri
 
 func perimeter(r geo.Region) float64 {
 	var sum float64
-	edgesOf(r, func(a, b geo.XY) { sum += distance(a, b) })
+	edgesOf(r, func(a, b geo.XY) { sum += a.Distance(b) })
 	return sum
 }
 

@@ -142,7 +142,7 @@ func TestLanesKeepToTheGround(t *testing.T) {
 				if l.Spreading && distanceToEdges(at, p.Walked[0]) > 1e-3 && !p.Walked[0].Contains(at) {
 					t.Errorf("lane %d leaves the ground at %v", l.N, at)
 				}
-				if away := distance(at, y.Posts[0].At); away < y.Posts[0].Radius*0.9 {
+				if away := at.Distance(y.Posts[0].At); away < y.Posts[0].Radius*0.9 {
 					t.Errorf("lane %d, spreading: %v, comes within %.2f m of the trunk %v, cut %v", l.N, l.Spreading, away, y.Posts, p.Cut)
 				}
 				if !l.Spreading && len(p.Cut) == 0 && y.Closed[0].Region.Contains(at) && distanceToEdges(at, y.Closed[0].Region) > 1e-3 {

@@ -209,7 +209,7 @@ func startedAt(l geo.Line, i int) geo.Line {
 func longestSide(l geo.Line) int {
 	best, at := -1.0, 0
 	for i := 1; i < len(l); i++ {
-		if d := math.Round(distance(l[i-1], l[i]) * 1e4); d > best {
+		if d := math.Round(l[i-1].Distance(l[i]) * 1e4); d > best {
 			best, at = d, i-1
 		}
 	}

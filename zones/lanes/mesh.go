@@ -26,7 +26,7 @@ func meshOf(r geo.Region, step float64) ([]geo.XY, []triangle) {
 	}
 	within := mesh[:0]
 	for _, t := range mesh {
-		if max(t[0], t[1], t[2]) < n && !t.flat(at) && r.Contains(times(plus(plus(at[t[0]], at[t[1]]), at[t[2]]), 1./3)) {
+		if max(t[0], t[1], t[2]) < n && !t.flat(at) && r.Contains(at[t[0]].Plus(at[t[1]]).Plus(at[t[2]]).Times(1./3)) {
 			within = append(within, t)
 		}
 	}
@@ -36,8 +36,8 @@ func meshOf(r geo.Region, step float64) ([]geo.XY, []triangle) {
 // flat reports whether a triangle lies between stations of one straight edge.
 func (t triangle) flat(at []geo.XY) bool {
 	a, b, c := at[t[0]], at[t[1]], at[t[2]]
-	longest := max(distance(a, b), distance(b, c), distance(c, a))
-	return cross(minus(b, a), minus(c, a)) < 10*hairline*longest
+	longest := max(a.Distance(b), b.Distance(c), c.Distance(a))
+	return b.Minus(a).Cross(c.Minus(a)) < 10*hairline*longest
 }
 
 // stationsOn returns stations along the edges of a region, each moved by a
@@ -48,12 +48,12 @@ func stationsOn(r geo.Region, step float64) []geo.XY {
 	for _, ring := range ringsOf(r) {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
-			n := math.Ceil(distance(a, b) / step)
+			n := math.Ceil(a.Distance(b) / step)
 			for k := range int(n) {
 				i := float64(len(at) + 1)
 				_, f := math.Modf(i * golden)
 				_, g := math.Modf(i * golden * golden)
-				at = append(at, plus(toward(a, b, float64(k)/n), geo.XY{X: tiny * f, Y: tiny * g}))
+				at = append(at, a.Toward(b, float64(k)/n).Plus(geo.XY{X: tiny * f, Y: tiny * g}))
 			}
 		}
 	}
@@ -62,9 +62,9 @@ func stationsOn(r geo.Region, step float64) []geo.XY {
 
 // around returns the corners of a triangle far around bounds.
 func around(b geo.Bounds) []geo.XY {
-	middle := toward(b.Min, b.Max, 0.5)
+	middle := b.Min.Toward(b.Max, 0.5)
 	far := 100 * max(b.Width(), b.Height())
-	return []geo.XY{plus(middle, geo.XY{X: -far, Y: -far}), plus(middle, geo.XY{X: far, Y: -far}), plus(middle, geo.XY{Y: far})}
+	return []geo.XY{middle.Plus(geo.XY{X: -far, Y: -far}), middle.Plus(geo.XY{X: far, Y: -far}), middle.Plus(geo.XY{Y: far})}
 }
 
 // insert puts a station into a mesh: the triangles whose circles hold it give
@@ -95,6 +95,6 @@ func insert(mesh []triangle, at []geo.XY, i int) []triangle {
 // inCircle reports whether p lies in the circle through a, b and c, which run
 // counter-clockwise.
 func inCircle(a, b, c, p geo.XY) bool {
-	a, b, c = minus(a, p), minus(b, p), minus(c, p)
-	return dot(a, a)*cross(b, c)+dot(b, b)*cross(c, a)+dot(c, c)*cross(a, b) > 0
+	a, b, c = a.Minus(p), b.Minus(p), c.Minus(p)
+	return a.Dot(a)*b.Cross(c)+b.Dot(b)*c.Cross(a)+c.Dot(c)*a.Cross(b) > 0
 }

@@ -148,5 +148,5 @@ func (s *scribe) walk(to geo.XY, l Lane) {
 // halfway returns the middle of a line's longest side.
 func halfway(l geo.Line) geo.XY {
 	i := longestSide(l)
-	return toward(l[i], l[i+1], 0.5)
+	return l[i].Toward(l[i+1], 0.5)
 }

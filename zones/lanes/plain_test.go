@@ -15,7 +15,7 @@ func plainWalk(t failer, y Yard, p Plan) float64 {
 	var walked float64
 	walk := func(l geo.Line) {
 		if at != nil {
-			walked += math.Min(w.way(*at, l[0]), 2*distance(*at, l[0]))
+			walked += math.Min(w.way(*at, l[0]), 2*(*at).Distance(l[0]))
 		}
 		walked += length(l)
 		end := l[len(l)-1]
@@ -29,7 +29,7 @@ func plainWalk(t failer, y Yard, p Plan) float64 {
 		}
 		var side geo.XY
 		edgesOf(lawn, func(a, b geo.XY) {
-			if way := minus(b, a); norm(way) > norm(side) {
+			if way := b.Minus(a); way.Norm() > side.Norm() {
 				side = way
 			}
 		})

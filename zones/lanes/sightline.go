@@ -57,11 +57,11 @@ func (f *fieldOfView) sees(a, b geo.XY) bool {
 // passes between the edges; one that starts or ends on an edge does not.
 func crosses(a, b, c, d geo.XY) bool {
 	const hair = 1e-7 // m2: ends on the edge but for rounding
-	ab, cd := minus(b, a), minus(d, c)
-	if (cross(ab, minus(c, a)) >= 0) == (cross(ab, minus(d, a)) >= 0) {
+	ab, cd := b.Minus(a), d.Minus(c)
+	if (ab.Cross(c.Minus(a)) >= 0) == (ab.Cross(d.Minus(a)) >= 0) {
 		return false
 	}
-	r, s := cross(cd, minus(a, c)), cross(cd, minus(b, c))
+	r, s := cd.Cross(a.Minus(c)), cd.Cross(b.Minus(c))
 	return min(r, s) < -hair && max(r, s) > hair
 }
 
@@ -74,7 +74,7 @@ func (f *fieldOfView) along(a, b geo.XY, visit func(cell int) bool) bool {
 	if a.Y > b.Y {
 		a, b = b, a
 	}
-	u, v := times(minus(a, f.origin), 1/f.cell), times(minus(b, f.origin), 1/f.cell)
+	u, v := a.Minus(f.origin).Times(1/f.cell), b.Minus(f.origin).Times(1/f.cell)
 	x := func(y float64) float64 { // on the edge at a height
 		if v.Y == u.Y {
 			return u.X

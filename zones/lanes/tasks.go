@@ -97,7 +97,7 @@ func (t task) lapCourses(shield Side) []course {
 			}
 			all = append(all, c)
 		}
-		gone += distance(lap[i], lap[i+1])
+		gone += lap[i].Distance(lap[i+1])
 	}
 	return all
 }

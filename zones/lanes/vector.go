@@ -6,21 +6,13 @@ import (
 	"example.org/turfplat/geo"
 )
 
-func plus(p, q geo.XY) geo.XY              { return geo.XY{X: p.X + q.X, Y: p.Y + q.Y} }
-func minus(p, q geo.XY) geo.XY             { return geo.XY{X: p.X - q.X, Y: p.Y - q.Y} }
-func times(p geo.XY, k float64) geo.XY     { return geo.XY{X: p.X * k, Y: p.Y * k} }
-func dot(p, q geo.XY) float64              { return p.X*q.X + p.Y*q.Y }
-func cross(p, q geo.XY) float64            { return p.X*q.Y - p.Y*q.X }
-func norm(p geo.XY) float64                { return math.Hypot(p.X, p.Y) }
-func distance(p, q geo.XY) float64         { return norm(minus(p, q)) }
-func unit(p geo.XY) geo.XY                 { return times(p, 1/norm(p)) }
-func toward(p, q geo.XY, t float64) geo.XY { return plus(p, times(minus(q, p), t)) }
+func unit(p geo.XY) geo.XY { return p.Times(1 / p.Norm()) }
 
 // length is the length of a line, m.
 func length(l geo.Line) float64 {
 	var sum float64
 	for i := 1; i < len(l); i++ {
-		sum += distance(l[i-1], l[i])
+		sum += l[i-1].Distance(l[i])
 	}
 	return sum
 }
@@ -28,13 +20,13 @@ func length(l geo.Line) float64 {
 // sightOf returns where, as shares of the two ways, the line from a to b
 // crosses that from c to d. False if they run alike.
 func sightOf(a, b, c, d geo.XY) (t, s float64, ok bool) {
-	way, edge := minus(b, a), minus(d, c)
-	turn := cross(way, edge)
+	way, edge := b.Minus(a), d.Minus(c)
+	turn := way.Cross(edge)
 	if turn == 0 {
 		return 0, 0, false
 	}
-	from := minus(c, a)
-	return cross(from, edge) / turn, cross(from, way) / turn, true
+	from := c.Minus(a)
+	return from.Cross(edge) / turn, from.Cross(way) / turn, true
 }
 
 // edgesOf calls visit for each edge of a region; the region lies to the left.
@@ -61,8 +53,8 @@ func bends(l geo.Line) float64 {
 			}
 			next = 1
 		}
-		in, out := minus(l[i], l[i-1]), minus(l[next], l[i])
-		sum += math.Abs(math.Atan2(cross(in, out), dot(in, out)))
+		in, out := l[i].Minus(l[i-1]), l[next].Minus(l[i])
+		sum += math.Abs(math.Atan2(in.Cross(out), in.Dot(out)))
 	}
 	return sum
 }

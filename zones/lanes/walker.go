@@ -74,8 +74,8 @@ func cornersOf(ring geo.Ring) []geo.XY {
 	var turned float64
 	n := len(ring)
 	for i, p := range ring {
-		in, out := unit(minus(p, ring[(i+n-1)%n])), unit(minus(ring[(i+1)%n], p))
-		turn := math.Atan2(cross(in, out), dot(in, out))
+		in, out := unit(p.Minus(ring[(i+n-1)%n])), unit(ring[(i+1)%n].Minus(p))
+		turn := math.Atan2(in.Cross(out), in.Dot(out))
 		if turn <= 0 {
 			continue
 		}
@@ -83,8 +83,8 @@ func cornersOf(ring geo.Ring) []geo.XY {
 			continue
 		}
 		turned = 0
-		off := minus(in, out) // away from the ground
-		corners = append(corners, plus(p, times(unit(off), berth)))
+		off := in.Minus(out) // away from the ground
+		corners = append(corners, p.Plus(unit(off).Times(berth)))
 	}
 	return corners
 }
@@ -96,14 +96,14 @@ func roundEnds(l geo.Line) []geo.XY {
 	for i, p := range l {
 		switch {
 		case i == 0 && l[0] != l[len(l)-1]:
-			at = append(at, plus(p, times(unit(minus(p, l[1])), berth)))
+			at = append(at, p.Plus(unit(p.Minus(l[1])).Times(berth)))
 		case i == len(l)-1 && l[0] != l[i]:
-			at = append(at, plus(p, times(unit(minus(p, l[i-1])), berth)))
+			at = append(at, p.Plus(unit(p.Minus(l[i-1])).Times(berth)))
 		case i > 0 && i < len(l)-1:
-			off := minus(unit(minus(p, l[i-1])), unit(minus(l[i+1], p)))
-			if norm(off) > 0.2 {
-				off = times(unit(off), berth)
-				at = append(at, plus(p, off), minus(p, off))
+			off := unit(p.Minus(l[i-1])).Minus(unit(l[i+1].Minus(p)))
+			if off.Norm() > 0.2 {
+				off = unit(off).Times(berth)
+				at = append(at, p.Plus(off), p.Minus(off))
 			}
 		}
 	}
@@ -117,10 +117,10 @@ const unreached = 1e5
 // none, more than any is.
 func (w *walker) way(a, b geo.XY) float64 {
 	if w.view.sees(a, b) {
-		return distance(a, b)
+		return a.Distance(b)
 	}
 	d, _ := w.last(a, b)
-	return min(d, unreached+distance(a, b))
+	return min(d, unreached+a.Distance(b))
 }
 
 // path returns the shortest way from a to b; nil if there is none.
@@ -149,7 +149,7 @@ func (w *walker) last(a, b geo.XY) (float64, int) {
 	t := w.tree(a)
 	best, at := math.Inf(1), -1
 	for c, away := range t.away {
-		if d := away + distance(w.corners[c], b); d < best && w.view.sees(w.corners[c], b) {
+		if d := away + w.corners[c].Distance(b); d < best && w.view.sees(w.corners[c], b) {
 			best, at = d, c
 		}
 	}
@@ -166,7 +166,7 @@ func (w *walker) tree(from geo.XY) *wayTree {
 	for c, p := range w.corners {
 		t.away[c], t.before[c] = math.Inf(1), -1
 		if w.view.sees(from, p) {
-			t.away[c] = distance(from, p)
+			t.away[c] = from.Distance(p)
 			heap.Push(queue, stop{c, t.away[c]})
 		}
 	}
@@ -192,7 +192,7 @@ func (w *walker) seenFrom(c int) []stop {
 		w.next[c] = []stop{}
 		for o, p := range w.corners {
 			if o != c && w.view.sees(w.corners[c], p) {
-				w.next[c] = append(w.next[c], stop{o, distance(w.corners[c], p)})
+				w.next[c] = append(w.next[c], stop{o, w.corners[c].Distance(p)})
 			}
 		}
 	}

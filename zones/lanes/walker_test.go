@@ -72,8 +72,8 @@ func TestWalkerLaws(t *testing.T) {
 			at = append(at, p)
 		}
 		ab, bc, ac := w.way(at[0], at[1]), w.way(at[1], at[2]), w.way(at[0], at[2])
-		if ab < distance(at[0], at[1])-1e-9 {
-			t.Errorf("way of %v m between places %v m apart", ab, distance(at[0], at[1]))
+		if ab < at[0].Distance(at[1])-1e-9 {
+			t.Errorf("way of %v m between places %v m apart", ab, at[0].Distance(at[1]))
 		}
 		near(t, "the way back", w.way(at[1], at[0]), ab, 1e-9, 0)
 		// corners stand for bends of up to half a radian: a little is lost there
@@ -90,7 +90,7 @@ func TestBent(t *testing.T) {
 		l := geo.Line{{X: -10, Y: rapid.Float64Range(-2, 2).Draw(t, "from")}, {X: 0, Y: rapid.Float64Range(-2, 2).Draw(t, "by")}, {X: 10, Y: 0}}
 		led := bent(l, []Post{p}, func(geo.XY) bool { return true })
 		for _, at := range divided(led, 0.02) {
-			if away := distance(at, p.At); away < p.Radius-1e-9 {
+			if away := at.Distance(p.At); away < p.Radius-1e-9 {
 				t.Fatalf("comes within %v m of a post of %v m", away, p.Radius)
 			}
 		}

@@ -197,16 +197,16 @@ func openedAt(l geo.Line, gate geo.XY) []geo.Line {
 		return []geo.Line{l}
 	}
 	a, b := l[at-1], l[at]
-	whole := distance(a, b)
-	foot := dot(minus(gate, a), minus(b, a)) / whole
+	whole := a.Distance(b)
+	foot := gate.Minus(a).Dot(b.Minus(a)) / whole
 	var parts []geo.Line
 	if from := foot - gateHalf; from > 0 {
-		parts = append(parts, append(append(geo.Line(nil), l[:at]...), toward(a, b, from/whole)))
+		parts = append(parts, append(append(geo.Line(nil), l[:at]...), a.Toward(b, from/whole)))
 	} else if at > 1 {
 		parts = append(parts, l[:at])
 	}
 	if to := foot + gateHalf; to < whole {
-		parts = append(parts, append(geo.Line{toward(a, b, to/whole)}, l[at:]...))
+		parts = append(parts, append(geo.Line{a.Toward(b, to/whole)}, l[at:]...))
 	} else if at < len(l)-1 {
 		parts = append(parts, l[at:])
 	}

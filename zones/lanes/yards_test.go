@@ -137,7 +137,7 @@ func TestSlopes(t *testing.T) {
 		rows := 0
 		for _, l := range p.Lanes {
 			if l.Pass == Fill && l.Spreading {
-				way := minus(l.Line[1], l.Line[0])
+				way := l.Line[1].Minus(l.Line[0])
 				near(t, "heading", apart(math.Atan2(way.Y, way.X), tt.want*math.Pi/180), 0, 0, 1e-3)
 				rows++
 			}
@@ -165,11 +165,11 @@ func TestWalk(t *testing.T) {
 	w := singleWork(3)
 	w.Filling = 400
 	p := must[Plan](t)(Lay(y, w))
-	if first := p.Lanes[0].Line[0]; distance(first, y.Start[0]) > 1e-6 {
+	if first := p.Lanes[0].Line[0]; first.Distance(y.Start[0]) > 1e-6 {
 		t.Errorf("starts at %v, not at %v", first, y.Start[0])
 	}
 	last := p.Lanes[len(p.Lanes)-1].Line
-	if end := last[len(last)-1]; distance(end, y.End[0]) > 1e-6 {
+	if end := last[len(last)-1]; end.Distance(y.End[0]) > 1e-6 {
 		t.Errorf("ends at %v, not at %v", end, y.End[0])
 	}
 	checkWalk(t, p)
@@ -207,7 +207,7 @@ func checkWalk(t failer, p Plan) {
 	t.Helper()
 	for i := 1; i < len(p.Lanes); i++ {
 		before := p.Lanes[i-1].Line
-		if gap := distance(before[len(before)-1], p.Lanes[i].Line[0]); gap > 1e-9 {
+		if gap := before[len(before)-1].Distance(p.Lanes[i].Line[0]); gap > 1e-9 {
 			t.Errorf("lane %d starts %v m from where the one before it ends", p.Lanes[i].N, gap)
 		}
 	}

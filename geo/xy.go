@@ -1,0 +1,46 @@
+package geo
+
+import (
+	"cmp"
+	"math"
+)
+
+// XY is a position in a frame: metres east and north of its centre; or a way
+// from one to another.
+type XY struct{ X, Y float64 }
+
+// Minus is the way from q to p.
+func (p XY) Minus(q XY) XY { return XY{p.X - q.X, p.Y - q.Y} }
+
+// Plus is p moved by a way.
+func (p XY) Plus(q XY) XY { return XY{p.X + q.X, p.Y + q.Y} }
+
+// Times is a way k times as long.
+func (p XY) Times(k float64) XY { return XY{p.X * k, p.Y * k} }
+
+// Dot is the product of the lengths of two ways and the cosine between them.
+func (p XY) Dot(q XY) float64 { return p.X*q.X + p.Y*q.Y }
+
+// Cross is the product of the lengths of two ways and the sine of the turn
+// from p to q: positive to the left.
+func (p XY) Cross(q XY) float64 { return p.X*q.Y - p.Y*q.X }
+
+// Norm is the length of a way, in the frame.
+func (p XY) Norm() float64 { return math.Hypot(p.X, p.Y) }
+
+// Distance is the length of the way from p to q, in the frame.
+func (p XY) Distance(q XY) float64 { return q.Minus(p).Norm() }
+
+// Toward returns the position a share t of the way to q, which is q for 1.
+func (p XY) Toward(q XY, t float64) XY {
+	if t == 1 {
+		return q
+	}
+	return p.Plus(q.Minus(p).Times(t))
+}
+
+func (p XY) snapped() XY {
+	return XY{math.Round(p.X/grain) * grain, math.Round(p.Y/grain) * grain}
+}
+
+func compareXY(p, q XY) int { return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) }
