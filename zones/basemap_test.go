@@ -143,9 +143,6 @@ var realOutlines = map[string][]string{
 
 func TestRealParcels(t *testing.T) {
 	extracts, sites := realData(t, "osm"), realData(t, "sites")
-	if extracts == "" || sites == "" {
-		t.Skip("no shared/data/osm and shared/data/sites beside the project")
-	}
 	for name, outlines := range realOutlines {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

@@ -2,7 +2,6 @@ package zones
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"slices"
 	"strconv"
@@ -37,7 +36,7 @@ const (
 //go:embed crowns.csv
 var crownsCSV string
 
-var crownRows = mustReadCrowns(crownsCSV)
+var crownRows = mustReadRows("crowns.csv", crownsCSV, readCrown)
 
 type crownRow struct {
 	names           []string // lower case; none = any
@@ -46,26 +45,18 @@ type crownRow struct {
 	foliage         Foliage
 }
 
-// mustReadCrowns panics on a malformed row: the table is part of the program.
-func mustReadCrowns(table string) []crownRow {
-	records, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic(fmt.Sprintf("zones: crowns.csv: %v", err))
+func readCrown(cells []string) (crownRow, bool) {
+	row := crownRow{leafType: cells[1], cycle: cells[2], foliage: Foliage{Leaf: Leaf(cells[3]), Cone: cells[4] == "cone"}}
+	if cells[0] != "" {
+		row.names = strings.Split(cells[0], "|")
 	}
-	var rows []crownRow
-	for _, record := range records[1:] {
-		row := crownRow{leafType: record[1], cycle: record[2], foliage: Foliage{Leaf: Leaf(record[3]), Cone: record[4] == "cone"}}
-		if record[0] != "" {
-			row.names = strings.Split(record[0], "|")
+	for i, v := range []*float64{&row.height, &row.crown, &row.foliage.InLeaf, &row.foliage.Bare} {
+		var err error
+		if *v, err = strconv.ParseFloat(cells[5+i], 64); err != nil || !(*v > 0) {
+			return row, false
 		}
-		for i, v := range []*float64{&row.height, &row.crown, &row.foliage.InLeaf, &row.foliage.Bare} {
-			if *v, err = strconv.ParseFloat(record[5+i], 64); err != nil || !(*v > 0) {
-				panic(fmt.Sprintf("zones: crowns.csv: bad row %q", record))
-			}
-		}
-		rows = append(rows, row)
 	}
-	return rows
+	return row, true
 }
 
 // crownRowOf returns the row of a tree: by its species, else by its leaves.

@@ -109,13 +109,13 @@ func TestBadTablesAreNotRead(t *testing.T) {
 		"kind,tags,height_m,thick_m,opaque,note\nwall,a,1,,,",
 		"kind,tags\nwall",
 	} {
-		mustPanic(t, table, func() { mustReadHeights(table) })
+		mustPanic(t, table, func() { mustReadRows("t", table, readHeight) })
 	}
 	for _, table := range []string{
 		"names,leaf_type,leaf_cycle,leaf,shape,height_m,crown_m,in_leaf,bare,source\noak,,,deciduous,ellipsoid,10,8,,0.5,",
 		"a\nb,c",
 	} {
-		mustPanic(t, table, func() { mustReadCrowns(table) })
+		mustPanic(t, table, func() { mustReadRows("t", table, readCrown) })
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -246,15 +245,7 @@ func TestScrawlsAreWorkedInOrRefused(t *testing.T) {
 
 func TestRealSitesExtendedWithThemselves(t *testing.T) {
 	t.Parallel()
-	dir := realData(t, "sites")
-	if dir == "" {
-		t.Skip("no shared/data/sites beside the project")
-	}
-	files, err := filepath.Glob(filepath.Join(dir, "*.geojson"))
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no sites in %s: %v", dir, err)
-	}
-	for _, name := range files {
+	for _, name := range realSites(t) {
 		file, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)

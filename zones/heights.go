@@ -2,8 +2,6 @@ package zones
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -17,7 +15,7 @@ import (
 //go:embed heights.csv
 var heightsCSV string
 
-var heightRows = mustReadHeights(heightsCSV)
+var heightRows = mustReadRows("heights.csv", heightsCSV, readHeight)
 
 type heightRow struct {
 	kind      Kind
@@ -27,27 +25,15 @@ type heightRow struct {
 	opaque    bool       // else light passes as through the leaves of a tree
 }
 
-// mustReadHeights panics on a malformed row: the table is part of the program.
-func mustReadHeights(table string) []heightRow {
-	records, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic(fmt.Sprintf("zones: heights.csv: %v", err))
+func readHeight(cells []string) (heightRow, bool) {
+	row := heightRow{kind: Kind(cells[0]), opaque: cells[4] == "yes"}
+	var errTags, errHeight, errThick error
+	if cells[1] != "" {
+		row.tags, errTags = parseTags(cells[1])
 	}
-	var rows []heightRow
-	for _, record := range records[1:] {
-		row := heightRow{kind: Kind(record[0]), opaque: record[4] == "yes"}
-		var errTags, errHeight, errThick error
-		if record[1] != "" {
-			row.tags, errTags = parseTags(record[1])
-		}
-		row.height, errHeight = strconv.ParseFloat(record[2], 64)
-		row.thickness, errThick = parseSize("thick_m", record[3])
-		if !row.kind.Known() || errTags != nil || errHeight != nil || errThick != nil {
-			panic(fmt.Sprintf("zones: heights.csv: bad row %q", record))
-		}
-		rows = append(rows, row)
-	}
-	return rows
+	row.height, errHeight = strconv.ParseFloat(cells[2], 64)
+	row.thickness, errThick = parseSize("thick_m", cells[3])
+	return row, row.kind.Known() && errTags == nil && errHeight == nil && errThick == nil
 }
 
 // defaultHeightOf returns the row of an object of a kind; false if the kind

@@ -171,7 +171,7 @@ func TestEverySourceHasAnError(t *testing.T) {
 					t.Errorf("bad table %q was read", table)
 				}
 			}()
-			mustReadSources(table)
+			mustReadRows("t", table, readSource)
 		}()
 	}
 }

@@ -210,9 +210,6 @@ func TestCompiledSitesThrowTheSameShade(t *testing.T) {
 
 func TestRealExtractsThrowTheSameShadeCompiled(t *testing.T) {
 	dir := realData(t, "sites")
-	if dir == "" {
-		t.Skip("no shared/data/sites beside the project")
-	}
 	for _, name := range []string{"berlin", "sydney", "ruggell-1"} {
 		file, err := os.ReadFile(filepath.Join(dir, name+".geojson"))
 		if err != nil {
@@ -227,9 +224,6 @@ func TestRealExtractsThrowTheSameShadeCompiled(t *testing.T) {
 // one of the last lies below the ground.
 func TestHeightsOfARealExtract(t *testing.T) {
 	dir := realData(t, "osm")
-	if dir == "" {
-		t.Skip("no shared/data/osm beside the project")
-	}
 	file, err := os.Open(filepath.Join(dir, "de_berlin_neukoelln.osm"))
 	if err != nil {
 		t.Fatal(err)
@@ -259,9 +253,6 @@ func TestHeightsOfARealExtract(t *testing.T) {
 // a height of 0 means not known. The other has a height for each of its 1,386.
 func TestHeightsOfTreeRegisters(t *testing.T) {
 	dir := realData(t, "trees")
-	if dir == "" {
-		t.Skip("no shared/data/trees beside the project")
-	}
 	for _, tt := range []struct {
 		file string
 		want map[Basis]int

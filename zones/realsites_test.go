@@ -8,7 +8,7 @@ import (
 )
 
 // realData is a directory of real inputs beside the project, found by walking
-// up from here; "" if there is none.
+// up from here. A test that needs one is skipped where there is none.
 func realData(t *testing.T, name string) string {
 	t.Helper()
 	for dir := ".."; len(dir) < 40; dir = filepath.Join("..", dir) {
@@ -17,19 +17,22 @@ func realData(t *testing.T, name string) string {
 			return found
 		}
 	}
+	t.Skipf("no shared/data/%s beside the project", name)
 	return ""
 }
 
-func TestRealSites(t *testing.T) {
-	dir := realData(t, "sites")
-	if dir == "" {
-		t.Skip("no shared/data/sites beside the project")
-	}
-	files, err := filepath.Glob(filepath.Join(dir, "*.geojson"))
+// realSites are the files of the real sites.
+func realSites(t *testing.T) []string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(realData(t, "sites"), "*.geojson"))
 	if err != nil || len(files) == 0 {
-		t.Fatalf("no sites in %s: %v", dir, err)
+		t.Fatalf("no sites: %v", err)
 	}
-	for _, name := range files {
+	return files
+}
+
+func TestRealSites(t *testing.T) {
+	for _, name := range realSites(t) {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			t.Parallel()
 			file, err := os.ReadFile(name)

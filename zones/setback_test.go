@@ -58,13 +58,13 @@ func TestSetbackRules(t *testing.T) {
 func TestBadSetbackTablesAreNotRead(t *testing.T) {
 	const header = "region,near,setback_ft,reduced_ft,reduced_for,dated,source\n"
 	for _, row := range []string{"x,sea,10,,,,s", "x,water,far,,,,s", "x,water,10,20,,,s", "x,water,10,,,,"} {
-		mustPanic(t, row, func() { mustReadSetbacks(header + row) })
+		mustPanic(t, row, func() { mustReadRows("t", header+row, readSetback) })
 	}
 	for _, row := range []string{"sea,,water,", "water,a,water,", "water,,sea,"} {
-		mustPanic(t, row, func() { mustReadShores("kind,tags,near,note\n" + row) })
+		mustPanic(t, row, func() { mustReadRows("t", "kind,tags,near,note\n"+row, readShore) })
 	}
-	mustPanic(t, "ragged", func() { mustReadSetbacks("a\nb,c") })
-	mustPanic(t, "ragged", func() { mustReadShores("a\nb,c") })
+	mustPanic(t, "ragged", func() { mustReadRows("t", "a\nb,c", readSetback) })
+	mustPanic(t, "ragged", func() { mustReadRows("t", "a\nb,c", readShore) })
 }
 
 // A straight shore takes a strip of turf: wider than is asked by no more than
@@ -233,9 +233,6 @@ func TestSetbacksDependOnTheGroundAlone(t *testing.T) {
 // wider the rule the more of it.
 func TestRealShore(t *testing.T) {
 	dir := realData(t, "sites")
-	if dir == "" {
-		t.Skip("no shared/data/sites beside the project")
-	}
 	file, err := os.ReadFile(filepath.Join(dir, "sydney.geojson"))
 	if err != nil {
 		t.Fatal(err)

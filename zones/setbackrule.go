@@ -2,7 +2,6 @@ package zones
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
@@ -17,7 +16,7 @@ import (
 //go:embed setbacks.csv
 var setbacksCSV string
 
-var setbackRules = mustReadSetbacks(setbacksCSV)
+var setbackRules = mustReadRows("setbacks.csv", setbacksCSV, readSetback)
 
 // A shoreRule is how far from water, a drain or a well nothing may be applied.
 // Rules of law change: verify them locally.
@@ -33,25 +32,13 @@ type shoreRule struct {
 	source      string
 }
 
-// mustReadSetbacks panics on a malformed row: the table is part of the program.
-func mustReadSetbacks(table string) []shoreRule {
-	records, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic(fmt.Sprintf("zones: setbacks.csv: %v", err))
-	}
-	var rules []shoreRule
-	for _, r := range records[1:] {
-		feet, err1 := strconv.ParseFloat(r[2], 64)
-		less, err2 := parseSize("reduced_ft", r[3])
-		if err1 != nil || err2 != nil || !(feet > less) || nearWords[r[1]] == [2]string{} || r[6] == "" {
-			panic(fmt.Sprintf("zones: setbacks.csv: bad row %q", r))
-		}
-		rules = append(rules, shoreRule{
-			region: r[0], near: r[1], setback: feet * geo.FootM, reduced: less * geo.FootM,
-			feet: r[2], reducedFeet: r[3], reducedFor: r[4], dated: r[5], source: r[6],
-		})
-	}
-	return rules
+func readSetback(cells []string) (shoreRule, bool) {
+	feet, err1 := strconv.ParseFloat(cells[2], 64)
+	less, err2 := parseSize("reduced_ft", cells[3])
+	return shoreRule{
+		region: cells[0], near: cells[1], setback: feet * geo.FootM, reduced: less * geo.FootM,
+		feet: cells[2], reducedFeet: cells[3], reducedFor: cells[4], dated: cells[5], source: cells[6],
+	}, err1 == nil && err2 == nil && feet > less && nearWords[cells[1]] != [2]string{} && cells[6] != ""
 }
 
 // SetbackRegions lists the regions that have setback rules of their own.

@@ -2,9 +2,6 @@ package zones
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"fmt"
-	"strings"
 
 	"example.org/turfplat/geo/ingest"
 )
@@ -15,7 +12,7 @@ import (
 //go:embed shores.csv
 var shoresCSV string
 
-var shores = mustReadShores(shoresCSV)
+var shores = mustReadRows("shores.csv", shoresCSV, readShore)
 
 // nearWords are the name of what setbacks keep away from, and the name in a
 // sentence.
@@ -29,24 +26,13 @@ type shore struct {
 	near string
 }
 
-// mustReadShores panics on a malformed row: the table is part of the program.
-func mustReadShores(table string) []shore {
-	records, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic(fmt.Sprintf("zones: shores.csv: %v", err))
+func readShore(cells []string) (shore, bool) {
+	row := shore{kind: Kind(cells[0]), near: cells[2]}
+	var err error
+	if cells[1] != "" {
+		row.tags, err = parseTags(cells[1])
 	}
-	var rows []shore
-	for _, r := range records[1:] {
-		row := shore{kind: Kind(r[0]), near: r[2]}
-		if r[1] != "" {
-			row.tags, err = parseTags(r[1])
-		}
-		if err != nil || !row.kind.Known() || nearWords[row.near] == [2]string{} {
-			panic(fmt.Sprintf("zones: shores.csv: bad row %q", r))
-		}
-		rows = append(rows, row)
-	}
-	return rows
+	return row, err == nil && row.kind.Known() && nearWords[row.near] != [2]string{}
 }
 
 // nearOf says whether an object is water, a drain or a well; "" if it is none.

@@ -2,10 +2,7 @@ package zones
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"fmt"
 	"strconv"
-	"strings"
 
 	"example.org/turfplat/geo"
 )
@@ -32,25 +29,27 @@ const statedWidth Source = "stated_width"
 //go:embed sources.csv
 var sourcesCSV string
 
-var edgeErrors = mustReadSources(sourcesCSV)
-
 var errorKinds = map[string]geo.ErrorKind{"vertices": geo.Vertices, "width": geo.Width, "walk": geo.Walk}
 
-// mustReadSources panics on a malformed row: the table is part of the program.
-func mustReadSources(table string) map[Source]geo.EdgeError {
-	rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic(fmt.Sprintf("zones: sources.csv: %v", err))
-	}
+var edgeErrors = edgeErrorsOf(mustReadRows("sources.csv", sourcesCSV, readSource))
+
+type sourceRow struct {
+	source Source
+	error  geo.EdgeError
+}
+
+func readSource(cells []string) (sourceRow, bool) {
+	kind, known := errorKinds[cells[1]]
+	sigma, err1 := strconv.ParseFloat(cells[2], 64)
+	reach, err2 := strconv.ParseFloat(cells[3], 64)
+	row := sourceRow{Source(cells[0]), geo.EdgeError{Kind: kind, Sigma: geo.Length(sigma), Reach: geo.Length(reach)}}
+	return row, known && err1 == nil && err2 == nil
+}
+
+func edgeErrorsOf(rows []sourceRow) map[Source]geo.EdgeError {
 	errors := make(map[Source]geo.EdgeError)
-	for _, row := range rows[1:] {
-		kind, known := errorKinds[row[1]]
-		sigma, err1 := strconv.ParseFloat(row[2], 64)
-		reach, err2 := strconv.ParseFloat(row[3], 64)
-		if !known || err1 != nil || err2 != nil {
-			panic(fmt.Sprintf("zones: sources.csv: bad row %q", row))
-		}
-		errors[Source(row[0])] = geo.EdgeError{Kind: kind, Sigma: geo.Length(sigma), Reach: geo.Length(reach)}
+	for _, row := range rows {
+		errors[row.source] = row.error
 	}
 	return errors
 }

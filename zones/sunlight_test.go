@@ -52,15 +52,7 @@ func platAfresh(t failer, file []byte) *Plat {
 // The sites of open map data, as they are and with all that nothing covers for
 // turf, so that it reaches up to the walls.
 func TestRealSitesBySun(t *testing.T) {
-	dir := realData(t, "sites")
-	if dir == "" {
-		t.Skip("no shared/data/sites beside the project")
-	}
-	files, err := filepath.Glob(filepath.Join(dir, "*.geojson"))
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no sites in %s: %v", dir, err)
-	}
-	for _, name := range files {
+	for _, name := range realSites(t) {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			file, err := os.ReadFile(name)
 			if err != nil {

@@ -42,6 +42,17 @@ func FuzzGeoJSON(f *testing.F) {
 	})
 }
 
+// needFiles is realFiles for a test that is nothing without them: it is skipped
+// where they are missing.
+func needFiles(t testing.TB, pattern string) []string {
+	t.Helper()
+	files := realFiles(t, pattern)
+	if len(files) == 0 {
+		t.Skipf("no shared/data/%s beside the project", pattern)
+	}
+	return files
+}
+
 // realFiles finds files of the data that stands beside the project, going up
 // from here; none if it is not there.
 func realFiles(t testing.TB, pattern string) []string {

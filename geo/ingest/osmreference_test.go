@@ -125,10 +125,7 @@ func readMapFile(t testing.TB, path string) *Collection {
 // TestOSMReference: counts and areas of the real extracts are those of other
 // programs.
 func TestOSMReference(t *testing.T) {
-	paths := realFiles(t, "osm/*.osm")
-	if len(paths) == 0 {
-		t.Skip("the real extracts are not beside the project (shared/data)")
-	}
+	paths := needFiles(t, "osm/*.osm")
 	var reference osmFiguresFile
 	if err := json.Unmarshal(testFile(t, "reference.json"), &reference); err != nil {
 		t.Fatal(err)
@@ -179,10 +176,7 @@ func TestOSMCrosscheck(t *testing.T) {
 			t.Skip(program + " is not installed")
 		}
 	}
-	paths := realFiles(t, "osm/*.osm")
-	if len(paths) == 0 {
-		t.Skip("the real extracts are not beside the project (shared/data)")
-	}
+	paths := needFiles(t, "osm/*.osm")
 	reference := osmFiguresFile{Files: make(map[string]osmFigures), Made: []string{
 		"osmium-tool 1.15.0: osmium sort -o SORTED.osm.pbf FILE; osmium export -f geojsonseq -x print_record_separator=false -u type_id SORTED.osm.pbf",
 		"GDAL 3.6.2: ogr2ogr -f GeoJSON -lco COORDINATE_PRECISION=9 OUT SORTED.osm.pbf multipolygons",
@@ -269,10 +263,7 @@ func gdalFigures(t *testing.T, path string) map[string]float64 {
 
 // TestRealMaps: every problem of the real extracts, counted.
 func TestRealMaps(t *testing.T) {
-	paths := realFiles(t, "osm/*.osm")
-	if len(paths) == 0 {
-		t.Skip("the real extracts are not beside the project (shared/data)")
-	}
+	paths := needFiles(t, "osm/*.osm")
 	for _, path := range paths {
 		name := filepath.Base(path)
 		t.Run(name, func(t *testing.T) {

@@ -33,10 +33,7 @@ var asFound = map[string]struct {
 // TestRealFiles: nothing in them is refused, all of it is placed, and it
 // writes back the same.
 func TestRealFiles(t *testing.T) {
-	files := realFiles(t, "*/*.geojson")
-	if len(files) == 0 {
-		t.Skip("the real files are not beside the project (shared/data)")
-	}
+	files := needFiles(t, "*/*.geojson")
 	for _, path := range files {
 		name := filepath.Base(path)
 		t.Run(name, func(t *testing.T) {

@@ -119,10 +119,7 @@ var realTracks = map[string]struct {
 }
 
 func TestRealTracks(t *testing.T) {
-	files := realFiles(t, "tracks/*")
-	if len(files) == 0 {
-		t.Skip("the real files are not beside the project (shared/data)")
-	}
+	files := needFiles(t, "tracks/*")
 	if len(files) != len(realTracks) {
 		t.Errorf("there are %d files, %d are known", len(files), len(realTracks))
 	}
@@ -192,10 +189,7 @@ func TestRealFixes(t *testing.T) {
 		{"short_walk.tcx",
 			"[-16.581523 28.389956 2012-01-04T00:00:00]", "[-16.582049 28.389777 2012-01-04T00:05:09]"},
 	} {
-		files := realFiles(t, "tracks/"+tt.file)
-		if len(files) == 0 {
-			t.Skip("the real files are not beside the project (shared/data)")
-		}
+		files := needFiles(t, "tracks/"+tt.file)
 		text, err := os.ReadFile(files[0])
 		if err != nil {
 			t.Fatal(err)

@@ -102,7 +102,7 @@ func (g *gauge) look() {
 // and what waits to be collected.
 func TestTwoMillionFixes(t *testing.T) {
 	if testing.Short() {
-		t.Skip("takes seconds")
+		t.Skip("takes seconds: left out with -short")
 	}
 	const n, a = 2_000_000, 1000
 	text := &endless{start: "<gpx><trk><trkseg>\n", line: strings.Repeat(`<trkpt lat="44.9" lon="-93.1"/>`+"\n", a)}

@@ -133,7 +133,7 @@ func (t *tally) meanBias() (mean, se float64) {
 // error. With -walks 2000 -update it writes the table.
 func TestSimulatedWalks(t *testing.T) {
 	if testing.Short() {
-		t.Skip("takes some seconds")
+		t.Skip("takes some seconds: left out with -short")
 	}
 	order, groups := tallied(walkAll(*walks))
 	for _, name := range order {
