@@ -37,7 +37,7 @@ bench: ; $(GO) test -run '^$$' -bench . -benchmem ./...
 
 # A site for each of 10,000 parcels of an invented town: time and memory of the
 # whole program. Needs GNU time.
-TOWN ?= /tmp/turfplat-town
+TOWN ?= $(CURDIR)/town
 bench-parcels: build
 	mkdir -p $(TOWN)
 	$(GO) test -run '^$$' -bench Parcels -benchtime 1x ./cmd/turfplat -town $(TOWN)

@@ -73,10 +73,10 @@ type ScaleSeries struct {
 
 // Series to choose from. Engineer's scales are 1 inch to 10, 20, 30, 40, 50
 // and 60 feet, metric ones 1:100, 1:200, 1:250, 1:300, 1:400 and 1:500, as on
-// the six edges of the rulers, and 1:750 (common practice, no source). Both go
-// on in tens.
+// the six edges of the rulers; and 1 inch to 80 feet, which the edge of 40
+// reads, and 1:750 (common practice, no source). Both go on in tens.
 var (
-	EngineerScales = ScaleSeries{10 * inchesPerFoot, []Scale{1, 2, 3, 4, 5, 6}}
+	EngineerScales = ScaleSeries{10 * inchesPerFoot, []Scale{1, 2, 3, 4, 5, 6, 8}}
 	MetricScales   = ScaleSeries{10, []Scale{10, 20, 25, 30, 40, 50, 75}}
 )
 

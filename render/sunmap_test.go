@@ -35,7 +35,7 @@ func TestSunSheetTellsItInWords(t *testing.T) {
 	text := strings.Join(strings.Fields(tool(t, written(t, writePDF, sheet), "pdftotext", "-raw", "FILE", "-")), " ")
 	wanted := []string{
 		"Sun and shade", "Full sun, 6 h and more", "Part sun, 4 to 6 h", "Shade, 2 to 4 h", "Deep shade, under 2 h",
-		"15 April to 15 October", "from 5° above the horizon", "heights assumed for 1 of 2 trees", "reckoned from their storeys", "all out from",
+		"15 April to 15 October", "from 5° above the horizon", "heights assumed: 1 of 2 trees", "reckoned from storeys", "all out from",
 		"taken as level", "0.5 m wide", "1:400", "House 9.0 m", "14 m", "≈ 12 m", "≈ 1.5 m", "6 h", "4 h", "2 h", "check", "clear sky",
 	}
 	for i, z := range p.Zones {

@@ -135,7 +135,7 @@ func TestHeightAccount(t *testing.T) {
 		lineString(kind(Fence, "f", `"height_m":1.8`), xy(0, 0), xy(0, 10)),
 		covering(Bed, "flowers", rectangle(20, 0, 22, 2)),
 	}.file(home, ""))
-	want := []string{"heights of 1 of 4 buildings reckoned from their storeys, 3 m each", "heights assumed for 2 of 4 buildings", "heights assumed for 1 of 1 trees"}
+	want := []string{"heights reckoned from storeys, 3 m each: 1 of 4 buildings", "heights assumed: 2 of 4 buildings, 1 of 1 tree"}
 	if got := s.HeightAccount(); !slices.Equal(got, want) {
 		t.Errorf("account %q, want %q", got, want)
 	}

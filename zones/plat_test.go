@@ -18,121 +18,136 @@ var (
 	house = covering(Building, "house", rectangle(5, 5, 15, 15))
 )
 
-// All areas are hand-computed; a row lists those that are not 0.
+// A platCase is a sketch and what is to be measured of it. All areas are
+// hand-computed; those not listed are 0.
+type platCase struct {
+	name    string
+	sketch  sketch
+	areas   map[Kind]float64
+	unknown float64
+	traced  float64
+	outside float64
+	from    Kind
+	told    string
+}
+
+var coverCases = []platCase{
+	{
+		name: "outline alone", sketch: sketch{lot},
+		areas: map[Kind]float64{Turf: 600}, traced: 600, from: Outline,
+	},
+	{
+		name: "turf alone", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 30, 20)), house},
+		areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Turf,
+	},
+	{
+		name: "turf reaching over the outline", sketch: sketch{lot, house, covering(Turf, "lawn", rectangle(10, -5, 35, 10))},
+		areas: map[Kind]float64{Turf: 20*10 - 5*5, Building: 100}, unknown: 600 - 100 - 175, traced: 375, outside: 375 - 200, from: Turf,
+	},
+	{
+		name: "two outlines, apart", sketch: sketch{lot, covering(Outline, "verge", rectangle(0, -3, 30, -1)), house},
+		areas: map[Kind]float64{Turf: 560, Building: 100}, traced: 660, from: Outline,
+	},
+	{
+		name: "two outlines that overlap", sketch: sketch{lot, covering(Outline, "annex", rectangle(20, 10, 40, 20)), house},
+		areas: map[Kind]float64{Turf: 600, Building: 100}, traced: 700, from: Outline,
+	},
+	{
+		name: "every cover over the next", sketch: sketch{lot,
+			covering(Building, "a", rectangle(0, 0, 10, 10)), covering(Pool, "b", rectangle(1, 0, 11, 10)), covering(Water, "c", rectangle(2, 0, 12, 10)),
+			covering(Hardscape, "d", rectangle(3, 0, 13, 10)), covering(Bed, "e", rectangle(4, 0, 14, 10)), covering(Synthetic, "f", rectangle(5, 0, 15, 10)),
+			covering(Bare, "g", rectangle(6, 0, 16, 10)), covering(Rough, "h", rectangle(7, 0, 17, 10)), covering(Turf, "i", rectangle(8, 0, 18, 10))},
+		areas: map[Kind]float64{Building: 100, Pool: 10, Water: 10, Hardscape: 10, Bed: 10, Synthetic: 10, Bare: 10, Rough: 10, Turf: 10}, unknown: 420, traced: 100, from: Turf,
+	},
+	{
+		name: "lawn with a hole", sketch: sketch{polygon(kind(Turf, "lawn"), rectangle(0, 0, 20, 20), rectangle(5, 5, 15, 15))},
+		areas: map[Kind]float64{Turf: 300}, traced: 300, from: Turf,
+	},
+	{
+		name: "drive as a line in feet", sketch: sketch{lot, lineString(kind(Hardscape, "drive", `"width_ft":10`), xy(10, 10), xy(10, -10))},
+		areas: map[Kind]float64{Turf: 600 - 30.48, Hardscape: 30.48}, traced: 600, from: Outline,
+	},
+}
+
+// What lies across or beyond an outline, crossing rings or not.
+var outlineCases = []platCase{
+	{
+		name: "house across the line", sketch: sketch{lot, covering(Building, "house", rectangle(25, 5, 35, 15))},
+		areas: map[Kind]float64{Turf: 550, Building: 50}, traced: 600, from: Outline,
+	},
+	{
+		name: "bow tie outside", sketch: sketch{lot, house, covering(Building, "barn", bowTie(50, 5, 10))},
+		areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Outline,
+	},
+	{
+		name: "bow tie in a corner that an outline leaves out",
+		sketch: sketch{covering(Outline, "lot", geo.Ring{xy(0, 0), xy(30, 0), xy(30, 10), xy(15, 10), xy(15, 20), xy(0, 20)}),
+			covering(Bed, "bed", bowTie(20, 12, 6)), covering(Keepout, "wet", bowTie(20, 12, 6))},
+		areas: map[Kind]float64{Turf: 450}, traced: 450, from: Outline,
+		told: `warning: yard.geojson: features[2] "wet": keepout lies on no turf (move it onto the lawn that it is meant for)`,
+	},
+	{
+		name: "bow tie from map data", sketch: sketch{lot, polygon(`"building":"yes","id":"osm:way/1"`, bowTie(10, 5, 10))},
+		areas: map[Kind]float64{Turf: 550, Building: 50}, traced: 600, from: Outline,
+		told: `warning: yard.geojson: features[1] "osm:way/1": ring crosses itself (50.00 m2 at stake): read as all that it goes round near [-93.0998099, 44.95009]`,
+	},
+}
+
+// What is measured with a warning.
+var doubtfulCases = []platCase{
+	{
+		name: "lawn of 3 m2", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 2, 1.5))},
+		areas: map[Kind]float64{Turf: 3}, traced: 3, from: Turf,
+		told: `warning: yard.geojson: features[0] "lawn": 3.0 m2 of turf is very little for a lawn near [-93.1, 44.95] (are the coordinates degrees, and is all of it traced?)`,
+	},
+	{
+		name: "covers only", sketch: sketch{covering(Building, "house", rectangle(0, 0, 10, 10))},
+		areas: map[Kind]float64{Building: 100}, from: Outline,
+		told: "warning: yard.geojson: nothing is turf, only covers are measured (trace the lawn as kind turf, or the property's edge as kind outline)",
+	},
+	{
+		name: "no turf left", sketch: sketch{lot, covering(Hardscape, "yard", rectangle(-1, -1, 31, 21))},
+		areas: map[Kind]float64{Hardscape: 600}, traced: 600, from: Outline,
+		told: "warning: yard.geojson: no turf is left when all else is taken off",
+	},
+	{
+		name: "lawn traced twice", sketch: sketch{covering(Turf, "a", rectangle(0, 0, 20, 10)), covering(Turf, "b", rectangle(15, 0, 40, 10))},
+		areas: map[Kind]float64{Turf: 400}, traced: 400, from: Turf,
+		told: `warning: yard.geojson: features[0] "a": 50.0 m2 were traced as turf in "b" as well and count once`,
+	},
+	{
+		name:   "bed traced as turf",
+		sketch: sketch{polygon(kind(Turf, "lawn", `"name":"Back lawn"`), rectangle(0, 0, 30, 20)), polygon(kind(Turf, "in", `"name":"Rose bed"`), rectangle(5, 5, 9, 9))},
+		areas:  map[Kind]float64{Turf: 600}, traced: 600, from: Turf,
+		told: `warning: yard.geojson: features[1] "Rose bed": 16.0 m2 were traced as turf in "Back lawn" as well and count once ("Rose bed" lies wholly in "Back lawn": if it is a bed, give it kind bed)`,
+	},
+}
+
 func TestCoversOfPlats(t *testing.T) {
-	for _, tt := range []struct {
-		name    string
-		sketch  sketch
-		areas   map[Kind]float64
-		unknown float64
-		traced  float64
-		outside float64
-		from    Kind
-		told    string
-	}{
-		{
-			name: "outline alone", sketch: sketch{lot},
-			areas: map[Kind]float64{Turf: 600}, traced: 600, from: Outline,
-		},
-		{
-			name: "turf alone", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 30, 20)), house},
-			areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Turf,
-		},
-		{
-			name: "turf reaching over the outline", sketch: sketch{lot, house, covering(Turf, "lawn", rectangle(10, -5, 35, 10))},
-			areas: map[Kind]float64{Turf: 20*10 - 5*5, Building: 100}, unknown: 600 - 100 - 175, traced: 375, outside: 375 - 200, from: Turf,
-		},
-		{
-			name: "two outlines, apart", sketch: sketch{lot, covering(Outline, "verge", rectangle(0, -3, 30, -1)), house},
-			areas: map[Kind]float64{Turf: 560, Building: 100}, traced: 660, from: Outline,
-		},
-		{
-			name: "two outlines that overlap", sketch: sketch{lot, covering(Outline, "annex", rectangle(20, 10, 40, 20)), house},
-			areas: map[Kind]float64{Turf: 600, Building: 100}, traced: 700, from: Outline,
-		},
-		{
-			name: "every cover over the next", sketch: sketch{lot,
-				covering(Building, "a", rectangle(0, 0, 10, 10)), covering(Pool, "b", rectangle(1, 0, 11, 10)), covering(Water, "c", rectangle(2, 0, 12, 10)),
-				covering(Hardscape, "d", rectangle(3, 0, 13, 10)), covering(Bed, "e", rectangle(4, 0, 14, 10)), covering(Synthetic, "f", rectangle(5, 0, 15, 10)),
-				covering(Bare, "g", rectangle(6, 0, 16, 10)), covering(Rough, "h", rectangle(7, 0, 17, 10)), covering(Turf, "i", rectangle(8, 0, 18, 10))},
-			areas: map[Kind]float64{Building: 100, Pool: 10, Water: 10, Hardscape: 10, Bed: 10, Synthetic: 10, Bare: 10, Rough: 10, Turf: 10}, unknown: 420, traced: 100, from: Turf,
-		},
-		{
-			name: "lawn with a hole", sketch: sketch{polygon(kind(Turf, "lawn"), rectangle(0, 0, 20, 20), rectangle(5, 5, 15, 15))},
-			areas: map[Kind]float64{Turf: 300}, traced: 300, from: Turf,
-		},
-		{
-			name: "drive as a line in feet", sketch: sketch{lot, lineString(kind(Hardscape, "drive", `"width_ft":10`), xy(10, 10), xy(10, -10))},
-			areas: map[Kind]float64{Turf: 600 - 30.48, Hardscape: 30.48}, traced: 600, from: Outline,
-		},
-		{
-			name: "house across the line", sketch: sketch{lot, covering(Building, "house", rectangle(25, 5, 35, 15))},
-			areas: map[Kind]float64{Turf: 550, Building: 50}, traced: 600, from: Outline,
-		},
-		{
-			name: "bow tie outside", sketch: sketch{lot, house, covering(Building, "barn", bowTie(50, 5, 10))},
-			areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Outline,
-		},
-		{
-			name: "bow tie in a corner that an outline leaves out",
-			sketch: sketch{covering(Outline, "lot", geo.Ring{xy(0, 0), xy(30, 0), xy(30, 10), xy(15, 10), xy(15, 20), xy(0, 20)}),
-				covering(Bed, "bed", bowTie(20, 12, 6)), covering(Keepout, "wet", bowTie(20, 12, 6))},
-			areas: map[Kind]float64{Turf: 450}, traced: 450, from: Outline,
-			told: `warning: yard.geojson: features[2] "wet": keepout lies on no turf (move it onto the lawn that it is meant for)`,
-		},
-		{
-			name: "bow tie from map data", sketch: sketch{lot, polygon(`"building":"yes","id":"osm:way/1"`, bowTie(10, 5, 10))},
-			areas: map[Kind]float64{Turf: 550, Building: 50}, traced: 600, from: Outline,
-			told: `warning: yard.geojson: features[1] "osm:way/1": ring crosses itself (50.00 m2 at stake): read as all that it goes round near [-93.0998099, 44.95009]`,
-		},
-		{
-			name: "lawn of 3 m2", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 2, 1.5))},
-			areas: map[Kind]float64{Turf: 3}, traced: 3, from: Turf,
-			told: `warning: yard.geojson: features[0] "lawn": 3.0 m2 of turf is very little for a lawn near [-93.1, 44.95] (are the coordinates degrees, and is all of it traced?)`,
-		},
-		{
-			name: "covers only", sketch: sketch{covering(Building, "house", rectangle(0, 0, 10, 10))},
-			areas: map[Kind]float64{Building: 100}, from: Outline,
-			told: "warning: yard.geojson: nothing is turf, only covers are measured (trace the lawn as kind turf, or the property's edge as kind outline)",
-		},
-		{
-			name: "no turf left", sketch: sketch{lot, covering(Hardscape, "yard", rectangle(-1, -1, 31, 21))},
-			areas: map[Kind]float64{Hardscape: 600}, traced: 600, from: Outline,
-			told: "warning: yard.geojson: no turf is left when all else is taken off",
-		},
-		{
-			name: "lawn traced twice", sketch: sketch{covering(Turf, "a", rectangle(0, 0, 20, 10)), covering(Turf, "b", rectangle(15, 0, 40, 10))},
-			areas: map[Kind]float64{Turf: 400}, traced: 400, from: Turf,
-			told: `warning: yard.geojson: features[0] "a": 50.0 m2 were traced as turf in "b" as well and count once`,
-		},
-		{
-			name:   "bed traced as turf",
-			sketch: sketch{polygon(kind(Turf, "lawn", `"name":"Back lawn"`), rectangle(0, 0, 30, 20)), polygon(kind(Turf, "in", `"name":"Rose bed"`), rectangle(5, 5, 9, 9))},
-			areas:  map[Kind]float64{Turf: 600}, traced: 600, from: Turf,
-			told: `warning: yard.geojson: features[1] "Rose bed": 16.0 m2 were traced as turf in "Back lawn" as well and count once ("Rose bed" lies wholly in "Back lawn": if it is a bed, give it kind bed)`,
-		},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			p := tt.sketch.plat(t)
-			m := p.Measurement()
-			for _, k := range CoverKinds {
-				near(t, string(k), m.Covers[k].AreaM2, tt.areas[k], 1e-8, 1e-6)
-				if _, there := m.Covers[k]; there != (tt.areas[k] > 0 || k == Turf) {
-					t.Errorf("%s listed: %t", k, there)
-				}
-			}
-			near(t, "unknown", m.Unknown.AreaM2, tt.unknown, 1e-8, 1e-6)
-			near(t, "traced turf", m.TracedTurf.AreaM2, tt.traced, 1e-8, 0)
-			near(t, "traced turf outside", m.TracedTurf.OutsideOutlineM2, tt.outside, 1e-8, 1e-6)
-			if m.TracedTurf.From != tt.from {
-				t.Errorf("turf from %s, want %s", m.TracedTurf.From, tt.from)
-			}
-			if got := told(p.Site.Problems); got != tt.told {
-				t.Errorf("told\n%s\nwant\n%s", got, tt.told)
-			}
-			checkIdentities(t, m)
-		})
+	for _, tt := range slices.Concat(coverCases, outlineCases, doubtfulCases) {
+		t.Run(tt.name, tt.check)
 	}
+}
+
+func (tt platCase) check(t *testing.T) {
+	p := tt.sketch.plat(t)
+	m := p.Measurement()
+	for _, k := range CoverKinds {
+		near(t, string(k), m.Covers[k].AreaM2, tt.areas[k], 1e-8, 1e-6)
+		if _, there := m.Covers[k]; there != (tt.areas[k] > 0 || k == Turf) {
+			t.Errorf("%s listed: %t", k, there)
+		}
+	}
+	near(t, "unknown", m.Unknown.AreaM2, tt.unknown, 1e-8, 1e-6)
+	near(t, "traced turf", m.TracedTurf.AreaM2, tt.traced, 1e-8, 0)
+	near(t, "traced turf outside", m.TracedTurf.OutsideOutlineM2, tt.outside, 1e-8, 1e-6)
+	if m.TracedTurf.From != tt.from {
+		t.Errorf("turf from %s, want %s", m.TracedTurf.From, tt.from)
+	}
+	if got := told(p.Site.Problems); got != tt.told {
+		t.Errorf("told\n%s\nwant\n%s", got, tt.told)
+	}
+	checkIdentities(t, m)
 }
 
 func TestRefusedPlats(t *testing.T) {

@@ -4,7 +4,8 @@ package main
 // called, what its flags take, and a line that works. Here stands what they
 // share.
 
-const appHelp = `turfplat measures turf, divides it into zones and draws it to scale.
+const appHelp = `turfplat measures turf, divides it into zones, plans its season, lays the lanes
+of a spreader and draws it all to scale.
 
 It reads a property traced as GeoJSON (longitude and latitude, WGS 84), cut from
 open map data (OSM XML, OSM PBF, Overpass JSON) or walked with a receiver, takes

@@ -46,13 +46,9 @@ func patternOf(c *cli.Context) (lanes.Pattern, error) {
 	case file != "":
 		return measuredPattern(file)
 	}
-	q, err := material.Parse(text)
+	swath, err := lengthFlag(c, "swath", 1000) // what no spreader has is told below
 	if err != nil {
-		return lanes.Pattern{}, usageErrorf("--swath: %w", err)
-	}
-	swath, err := q.Length()
-	if err != nil {
-		return lanes.Pattern{}, usageErrorf("--swath: %w", err)
+		return lanes.Pattern{}, err
 	}
 	p, err := lanes.Shaped(c.String("pattern"), float64(swath))
 	if err != nil {
