@@ -94,7 +94,8 @@ func TestBent(t *testing.T) {
 				t.Fatalf("comes within %v m of a post of %v m", away, p.Radius)
 			}
 		}
-		if longer := length(led) - length(l); longer > (math.Pi-2)*p.Radius*1.4+1e-9 || longer < -1e-9 && len(led) > 3 {
+		cornered := p.holds(l[1]) // a corner inside the ring may be cut short
+		if longer := length(led) - length(l); longer > (math.Pi-2)*p.Radius*1.4+1e-9 || longer < -1e-9 && len(led) > 3 && !cornered {
 			t.Errorf("leads %v m longer round %v", longer, p.Radius)
 		}
 	})
