@@ -76,10 +76,24 @@ func (m *BaseMap) Compile(outline *ingest.Collection) Compilation {
 	}
 	s.layOthers(near, property, m.repair)
 	s.readHeader()
+	s.nameAfter(outline, edge)
 	s.tellUnbuilt(property, edge[0].place)
 	c := s.compile()
 	c.far += len(m.cast) - len(near)
 	return c
+}
+
+// nameAfter names the site after its outline, unless the data name it: a map
+// of a town is not a property.
+func (s *Site) nameAfter(outline *ingest.Collection, edge []casting) {
+	if _, named := s.collection.Member("site"); named {
+		return
+	}
+	s.ID = idFromFile(outline.Source)
+	s.Name = s.ID
+	if name, ok := edge[0].feature.Properties.Text("name"); ok && name != "" && len(edge) == 1 {
+		s.Name = name
+	}
 }
 
 // Parcel makes the site file of a parcel: that of [BaseMap.Compile] with an id

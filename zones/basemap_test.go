@@ -2,6 +2,7 @@ package zones
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -41,7 +42,13 @@ func compiledFromAll(t failer, objects, outline *ingest.Collection) string {
 		all.Features = append(all.Features, ingest.NewFeature(props, f.Geometry))
 	}
 	all.Features = append(all.Features, objects.Features...)
-	return asLine(t, NewSite(&all, Reading{Key: builtInKey}).compile().File)
+	made := NewSite(&all, Reading{Key: builtInKey})
+	made.ID = idFromFile(outline.Source)
+	name, _ := outline.Features[0].Properties.Text("name")
+	if made.Name = made.ID; len(outline.Features) == 1 {
+		made.Name = cmp.Or(name, made.ID)
+	}
+	return asLine(t, made.compile().File)
 }
 
 // lots are the parcels of a street, some with a hole, some in two pieces, some
