@@ -2,10 +2,7 @@ package main
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 
-	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 )
 
@@ -42,12 +39,4 @@ func share(part, whole float64) string {
 		return ""
 	}
 	return fmt.Sprintf("%.1f %%", 100*part/whole)
-}
-
-// height prints a small length, as of grass or of water.
-func (f figures) height(h geo.Length) string {
-	if f.Metric() {
-		return fmt.Sprintf("%.0f mm", 1000*float64(h))
-	}
-	return strconv.FormatFloat(math.Round(h.Feet()*12*100)/100, 'f', -1, 64) + " in"
 }

@@ -1,16 +1,11 @@
 package main
 
 import (
-	"errors"
-	"fmt"
 	"io"
-	"os"
-	"time"
 
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/zones/program"
-	"example.org/turfplat/zones/soil"
 )
 
 func planCommand(d *desk) *cli.Command {
@@ -18,9 +13,7 @@ func planCommand(d *desk) *cli.Command {
 		Name:               "plan",
 		CustomHelpTemplate: planHelp,
 		OnUsageError:       onUsageError,
-		Flags: readingFlags(outputFlag(),
-			&cli.StringFlag{Name: "program"}, &cli.StringFlag{Name: "soil"}, &cli.StringFlag{Name: "columns"}, &cli.StringFlag{Name: "station"},
-			&cli.StringFlag{Name: "on"}, &cli.IntFlag{Name: "year"}, &cli.StringFlag{Name: "format"}, &cli.BoolFlag{Name: "schema"}),
+		Flags:              readingFlags(planningFlags(outputFlag(), &cli.StringFlag{Name: "format"}, &cli.BoolFlag{Name: "schema"})...),
 		Action: func(c *cli.Context) error {
 			if c.Bool("schema") {
 				_, err := io.WriteString(d.out, program.FileSchema)
@@ -37,77 +30,21 @@ func planCommand(d *desk) *cli.Command {
 
 // A planOrder is what plan was asked to do.
 type planOrder struct {
-	*order
-	program *program.Program
-	soil    string // file of the log; "" = none
-	columns soil.Columns
-	station string
-	day     time.Time // zero = not stated
-	year    int       // 0 = not stated
-	print   planPrinter
+	*planning
+	print planPrinter
 }
 
-// planOrder reads the flags of plan, and the program.
 func (d *desk) planOrder(c *cli.Context) (*planOrder, error) {
 	shared, err := d.order(c)
 	if err != nil {
 		return nil, err
 	}
-	o := &planOrder{order: shared, soil: c.String("soil"), station: c.String("station"), year: c.Int("year")}
-	if err := o.readDay(c.String("on")); err != nil {
+	o := new(planOrder)
+	if o.print, err = planPrinterOf(c.String("format"), shared.json); err != nil {
 		return nil, err
 	}
-	if c.IsSet("year") && (o.year < 1 || o.year > 9998) {
-		return nil, usageErrorf("--year %d is no year", o.year)
-	}
-	if o.soil == "" && (o.station != "" || c.IsSet("columns")) {
-		return nil, usageErrorf("--station and --columns say how a log is read: name it with --soil")
-	}
-	if c.IsSet("columns") {
-		if o.columns, err = soil.ParseColumns(c.String("columns")); err != nil {
-			return nil, usageErrorf("--columns: %w", err)
-		}
-	}
-	if o.print, err = planPrinterOf(c.String("format"), o.json); err != nil {
-		return nil, err
-	}
-	o.program, err = o.readProgram(c.String("program"))
+	o.planning, err = shared.planning(c)
 	return o, err
-}
-
-func (o *planOrder) readDay(text string) error {
-	if text == "" {
-		return nil
-	}
-	day, err := time.Parse(time.DateOnly, text)
-	if err != nil {
-		return usageErrorf("--on is a day such as 2026-04-06, not %q", text)
-	}
-	o.day = day
-	return nil
-}
-
-// readProgram reads a program file, or takes a built-in one.
-func (o *planOrder) readProgram(name string) (*program.Program, error) {
-	if name == "" {
-		return nil, usageErrorf("no program given: --program cool, warm, or a file of your own")
-	}
-	if p, ok := program.BuiltIn(name); ok {
-		return p, nil
-	}
-	f, err := os.Open(name)
-	if err != nil {
-		if errors.Is(err, os.ErrNotExist) {
-			return nil, fmt.Errorf("there is no program %s: it is cool, warm, or a file of your own", name)
-		}
-		return nil, err
-	}
-	defer f.Close()
-	p, problems := program.Read(f, name)
-	if o.tellAll(problems); p == nil {
-		return nil, errRefused
-	}
-	return p, nil
 }
 
 // plan lays the program on the site, or on several that a truck serves on one
@@ -115,62 +52,14 @@ func (o *planOrder) readProgram(name string) (*program.Program, error) {
 func (o *planOrder) plan(w io.Writer) error {
 	var plans []*program.Plan
 	err := o.each(func(s surveyed) error {
-		occasion, err := o.occasion(s.measure.Center.Lon())
-		if err != nil {
-			return err
-		}
-		p, err := o.program.Plan(program.Property{
-			ID: s.measure.ID, Name: s.measure.Name, Latitude: s.measure.Center.Lat(),
-			Units: s.site.Units, Region: s.site.Region(), Zones: s.measure.Zones,
-		}, occasion)
-		if err != nil {
-			return err
-		}
-		o.tellProblems(p.Problems)
+		p, err := o.planOn(s)
 		plans = append(plans, p)
-		return nil
+		return err
 	})
 	if err != nil {
 		return err
 	}
 	return o.print(w, plans)
-}
-
-// occasion finds the day of the plan, its year and its log.
-func (o *planOrder) occasion(longitude float64) (program.Occasion, error) {
-	occasion := program.Occasion{Today: o.day, Year: o.year}
-	if o.soil != "" {
-		station, err := o.readSoil(longitude)
-		if err != nil {
-			return occasion, err
-		}
-		occasion.Soil = station
-		if occasion.Today.IsZero() {
-			occasion.Today = station.Last()
-		}
-	}
-	if occasion.Year == 0 && occasion.Today.IsZero() {
-		occasion.Year = o.now().Year() // the only clock there is
-	}
-	return occasion, nil
-}
-
-// readSoil reads the log and finds the station in it.
-func (o *planOrder) readSoil(longitude float64) (*soil.Station, error) {
-	f, err := os.Open(o.soil)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	log, problems := soil.ReadLog(f, o.soil, soil.Options{Columns: o.columns, Longitude: longitude})
-	if o.tellProblems(problems); log == nil {
-		return nil, errRefused
-	}
-	station, err := log.Station(o.station)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", o.soil, err)
-	}
-	return station, nil
 }
 
 const planHelp = `turfplat plan lays a season's program on the zones of a site.
@@ -192,14 +81,7 @@ all that is ready on them.
 
 Flags:
     --program P    cool, warm, or a program file (YAML); --schema describes it
-    --soil FILE    a log of temperatures, CSV: time, and columns such as
-                   soil_2in_f, soil_5cm_c, air_max_f, air_min_f
-    --columns C    how another log is read, such as
-                   time=date,temp=ts5,unit=c,depth=5cm,missing=-9999
-    --station S    the station, in a log of several
-    --on DAY       the day of the plan, such as 2026-04-06
-    --year Y       the year in which the season begins
-    --format F     text, json, csv (the task list) or ics (a calendar)
+` + planningHelp + `    --format F     text, json, csv (the task list) or ics (a calendar)
     --schema       print the JSON Schema of program files, and do nothing else
 ` + readingHelp + outHelp + `
 Examples:

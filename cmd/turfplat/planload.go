@@ -60,7 +60,7 @@ func (p *planPage) shopping() {
 	t := newTable("lrrll")
 	t.row("material", "needed", "to load", "buy", "left over")
 	for _, b := range p.Purchases {
-		t.row(b.Product, p.amounts.Amount(b.Needed).String(), p.amounts.Amount(b.ToLoad).String(), packs(p.amounts, b), leftOver(p.amounts, b))
+		t.row(b.Product, p.amounts.Amount(b.Needed).String(), p.amounts.Amount(b.ToLoad).String(), p.amounts.Packs(b), p.amounts.LeftOver(b))
 	}
 	p.table(t)
 	p.line("to load is what is needed and %.3g %% more; rates stay as they are", 100*float64(p.Program.Carry))
@@ -95,26 +95,6 @@ func unique(list []string) []string {
 		seen[s] = true
 	}
 	return once
-}
-
-// leftOver is what the packs hold beyond what is loaded.
-func leftOver(f material.Figures, b material.Purchase) string {
-	if len(b.Packs) == 0 {
-		return ""
-	}
-	return f.Amount(b.LeftOver).String()
-}
-
-// packs says what is bought.
-func packs(f material.Figures, b material.Purchase) string {
-	if len(b.Packs) == 0 {
-		return "loose"
-	}
-	var parts []string
-	for _, c := range b.Packs {
-		parts = append(parts, fmt.Sprintf("%d x %s", c.Count, f.Amount(c.Size)))
-	}
-	return strings.Join(parts, " + ")
 }
 
 // foot says what law, label and good sense ask.

@@ -55,12 +55,9 @@ func printPlan(w io.Writer, p *program.Plan) error {
 	return err
 }
 
-// amount writes what a step takes, of a pesticide never more than it is.
+// amount writes what a step takes.
 func (p *planPage) amount(s *program.StepPlan, a material.Amount) string {
-	if s.Step.Labelled() {
-		return p.amounts.AtMost(a).String()
-	}
-	return p.amounts.Amount(a).String()
+	return s.Step.Measured(p.amounts, a).String()
 }
 
 // line writes one line of text.
@@ -78,7 +75,7 @@ func (p *planPage) head() {
 		p.line("no day is set, so nothing is due yet: --on DAY, or a log with --soil, tells what is")
 		return
 	}
-	p.line("as of %s", longDay(p.Today))
+	p.line("as of %s", program.LongDay(p.Today))
 }
 
 // due lists what can be done now, what is held back, and what comes next.
@@ -157,7 +154,7 @@ func (p *planPage) next() {
 		}
 	}
 	if len(names) > 0 {
-		p.wrapped("", fmt.Sprintf("NEXT, from %s: %s", longDay(first), strings.Join(names, ", ")), "  ")
+		p.wrapped("", fmt.Sprintf("NEXT, from %s: %s", program.LongDay(first), strings.Join(names, ", ")), "  ")
 	}
 }
 
@@ -168,25 +165,10 @@ func (p *planPage) season() {
 	t.row("", "step", "status", "dates", "zones", "takes")
 	for i := range p.Steps {
 		s := &p.Steps[i]
-		t.row(fmt.Sprint(i+1), s.Step.Name(), string(s.Status), dates(s), p.letters(s), p.takes(s))
+		t.row(fmt.Sprint(i+1), s.Step.Name(), string(s.Status), s.Window(), p.letters(s), p.takes(s))
 	}
 	p.table(t)
 }
-
-// dates writes a step's window.
-func dates(s *program.StepPlan) string {
-	switch {
-	case s.From.IsZero():
-		return ""
-	case s.From.Equal(s.To):
-		return shortDay(s.From)
-	}
-	return shortDay(s.From) + " - " + shortDay(s.To)
-}
-
-func shortDay(t time.Time) string { return t.Format("2 Jan") }
-
-func longDay(t time.Time) string { return t.Format("Monday 2 January 2006") }
 
 // letters are those of a step's zones.
 func (p *planPage) letters(s *program.StepPlan) string {
@@ -231,7 +213,7 @@ func (p *planPage) howMuch(s *program.StepPlan) string {
 	}
 	var parts []string
 	for _, t := range s.Totals {
-		parts = append(parts, fmt.Sprintf("%s of %s", p.amount(s, t.Amount.Times(1/float64(s.Visits()))), t.Material))
+		parts = append(parts, fmt.Sprintf("%s of %s", p.amount(s, s.OfVisit(t.Amount)), t.Material))
 	}
 	return strings.Join(parts, ", ")
 }

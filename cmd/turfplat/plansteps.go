@@ -31,7 +31,7 @@ func (p *planPage) step(i int, s *program.StepPlan) {
 	for _, v := range s.Reasons {
 		text := v.WithZones(s)
 		if !v.Until.IsZero() {
-			text += ", until " + shortDay(v.Until)
+			text += ", until " + program.ShortDay(v.Until)
 		}
 		p.entry(string(v.Severity), fmt.Sprintf("%s [%s: %s]", text, v.Rule, v.Source))
 	}
@@ -54,7 +54,7 @@ func (p *planPage) when(s *program.StepPlan) string {
 	if s.From.IsZero() {
 		return s.Dates
 	}
-	text := dates(s)
+	text := s.Window()
 	if s.Dates != "" {
 		text += " (" + s.Dates + ")"
 	}
@@ -68,7 +68,7 @@ func (p *planPage) amountsByZone(s *program.StepPlan) string {
 		part := z.Label()
 		switch {
 		case z.Draw != nil:
-			part += " " + p.amount(s, z.Draw.Amount.Times(1/float64(s.Visits())))
+			part += " " + p.amount(s, s.OfVisit(z.Draw.Amount))
 		case z.Closed():
 			part += " none"
 		}
@@ -89,7 +89,7 @@ func (p *planPage) cut(s *program.StepPlan, g program.Ground) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf(" to %s when it stands at %s", p.figures.height(height), p.figures.height(at))
+	return fmt.Sprintf(" to %s when it stands at %s", p.amounts.Height(height), p.amounts.Height(at))
 }
 
 // how says rate, passes, visits, tanks, water and rest.
@@ -111,7 +111,7 @@ func (p *planPage) how(s *program.StepPlan) string {
 		add("%s", p.tanks(s))
 	}
 	if w := s.Step.WaterIn; w != nil {
-		add("water in %s within %s", p.figures.height(w.Depth), program.Lasting(w.Within))
+		add("water in %s within %s", p.amounts.Height(w.Depth), program.Lasting(w.Within))
 	}
 	if s.Step.KeepDry > 0 {
 		add("keep dry for %s", program.Lasting(s.Step.KeepDry))
@@ -126,7 +126,7 @@ func (p *planPage) howMuchIn(s *program.StepPlan) string {
 	if len(s.Totals) == 0 {
 		return "nothing"
 	}
-	return p.amount(s, s.Totals[0].Amount.Times(1/float64(s.Visits())))
+	return p.amount(s, s.OfVisit(s.Totals[0].Amount))
 }
 
 // tanks says how the mix is made up.

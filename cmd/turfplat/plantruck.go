@@ -26,7 +26,7 @@ func printTruck(w io.Writer, plans []*program.Plan) error {
 		for _, s := range b.Sites {
 			sites = append(sites, fmt.Sprintf("%s %s", s.Site, page.amounts.Amount(s.Needed)))
 		}
-		t.row(b.Product, page.amounts.Amount(b.ToLoad).String(), packs(page.amounts, b), strings.Join(sites, ", "))
+		t.row(b.Product, page.amounts.Amount(b.ToLoad).String(), page.amounts.Packs(b), strings.Join(sites, ", "))
 	}
 	page.table(t)
 	_, err = page.WriteTo(w)

@@ -1,0 +1,156 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/turfplat/zones/program"
+	"example.org/turfplat/zones/soil"
+)
+
+// planningFlags are the flags of commands that lay a program on a site.
+func planningFlags(more ...cli.Flag) []cli.Flag {
+	return append([]cli.Flag{
+		&cli.StringFlag{Name: "program"},
+		&cli.StringFlag{Name: "soil"},
+		&cli.StringFlag{Name: "columns"},
+		&cli.StringFlag{Name: "station"},
+		&cli.StringFlag{Name: "on"},
+		&cli.IntFlag{Name: "year"},
+	}, more...)
+}
+
+// A planning is a program, and on what its dates rest.
+type planning struct {
+	*order
+	program *program.Program
+	soil    string // file of the log; "" = none
+	columns soil.Columns
+	station string
+	day     time.Time // zero = not stated
+	year    int       // 0 = not stated
+}
+
+// planning reads the flags that say what is planned, and the program.
+func (o *order) planning(c *cli.Context) (*planning, error) {
+	p := &planning{order: o, soil: c.String("soil"), station: c.String("station"), year: c.Int("year")}
+	if err := p.readDay(c.String("on")); err != nil {
+		return nil, err
+	}
+	if c.IsSet("year") && (p.year < 1 || p.year > 9998) {
+		return nil, usageErrorf("--year %d is no year", p.year)
+	}
+	if p.soil == "" && (p.station != "" || c.IsSet("columns")) {
+		return nil, usageErrorf("--station and --columns say how a log is read: name it with --soil")
+	}
+	var err error
+	if c.IsSet("columns") {
+		if p.columns, err = soil.ParseColumns(c.String("columns")); err != nil {
+			return nil, usageErrorf("--columns: %w", err)
+		}
+	}
+	p.program, err = o.readProgram(c.String("program"))
+	return p, err
+}
+
+func (p *planning) readDay(text string) error {
+	if text == "" {
+		return nil
+	}
+	day, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return usageErrorf("--on is a day such as 2026-04-06, not %q", text)
+	}
+	p.day = day
+	return nil
+}
+
+// readProgram reads a program file, or takes a built-in one.
+func (o *order) readProgram(name string) (*program.Program, error) {
+	if name == "" {
+		return nil, usageErrorf("no program given: --program cool, warm, or a file of your own")
+	}
+	if p, ok := program.BuiltIn(name); ok {
+		return p, nil
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		if errors.Is(err, os.ErrNotExist) {
+			return nil, fmt.Errorf("there is no program %s: it is cool, warm, or a file of your own", name)
+		}
+		return nil, err
+	}
+	defer f.Close()
+	p, problems := program.Read(f, name)
+	if o.tellAll(problems); p == nil {
+		return nil, errRefused
+	}
+	return p, nil
+}
+
+// planOn lays the program on a site.
+func (p *planning) planOn(s surveyed) (*program.Plan, error) {
+	occasion, err := p.occasion(s.measure.Center.Lon())
+	if err != nil {
+		return nil, err
+	}
+	plan, err := p.program.Plan(program.Property{
+		ID: s.measure.ID, Name: s.measure.Name, Latitude: s.measure.Center.Lat(),
+		Units: s.site.Units, Region: s.site.Region(), Zones: s.measure.Zones,
+	}, occasion)
+	if err != nil {
+		return nil, err
+	}
+	p.tellProblems(plan.Problems)
+	return plan, nil
+}
+
+// occasion finds the day of the plan, its year and its log.
+func (p *planning) occasion(longitude float64) (program.Occasion, error) {
+	occasion := program.Occasion{Today: p.day, Year: p.year}
+	if p.soil != "" {
+		station, err := p.readSoil(longitude)
+		if err != nil {
+			return occasion, err
+		}
+		occasion.Soil = station
+		if occasion.Today.IsZero() {
+			occasion.Today = station.Last()
+		}
+	}
+	if occasion.Year == 0 && occasion.Today.IsZero() {
+		occasion.Year = p.now().Year() // the only clock there is
+	}
+	return occasion, nil
+}
+
+// readSoil reads the log and finds the station in it.
+func (p *planning) readSoil(longitude float64) (*soil.Station, error) {
+	f, err := os.Open(p.soil)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	log, problems := soil.ReadLog(f, p.soil, soil.Options{Columns: p.columns, Longitude: longitude})
+	if p.tellProblems(problems); log == nil {
+		return nil, errRefused
+	}
+	station, err := log.Station(p.station)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", p.soil, err)
+	}
+	return station, nil
+}
+
+const planningHelp = `    --soil FILE    a log of temperatures, CSV: time, and columns such as
+                   soil_2in_f, soil_5cm_c, air_max_f, air_min_f
+    --columns C    how another log is read, such as
+                   time=date,temp=ts5,unit=c,depth=5cm,missing=-9999
+    --station S    the station, in a log of several
+    --on DAY       the day of the plan, such as 2026-04-06
+    --year Y       the year in which the season begins
+`

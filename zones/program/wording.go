@@ -1,0 +1,39 @@
+package program
+
+import (
+	"time"
+
+	"example.org/turfplat/zones/material"
+)
+
+// Window writes the days on which a step can be done, as in "1 May - 31 May";
+// "" if it has no dates.
+func (s *StepPlan) Window() string {
+	switch {
+	case s.From.IsZero():
+		return ""
+	case s.From.Equal(s.To):
+		return ShortDay(s.From)
+	}
+	return ShortDay(s.From) + " - " + ShortDay(s.To)
+}
+
+// ShortDay writes a day without its year, as in "2 Jan".
+func ShortDay(t time.Time) string { return t.Format("2 Jan") }
+
+// LongDay writes a day in full.
+func LongDay(t time.Time) string { return t.Format("Monday 2 January 2006") }
+
+// Measured writes an amount of what a step puts down; that of a pesticide is
+// never rounded above what its label allows.
+func (s *Step) Measured(f material.Figures, a material.Amount) material.Figure {
+	if s.Labelled() {
+		return f.AtMost(a)
+	}
+	return f.Amount(a)
+}
+
+// OfVisit is the part of an amount of the whole season that one visit takes.
+func (s *StepPlan) OfVisit(a material.Amount) material.Amount {
+	return a.Times(1 / float64(s.Visits()))
+}
