@@ -40,7 +40,7 @@ const (
 func (d *draft) arrange() (arrangement, error) {
 	all := d.arrangements()
 	slices.SortStableFunc(all, func(a, b arrangement) int { return cmp.Compare(a.scale, b.scale) })
-	levels := d.levels()
+	levels := d.subject.levels()
 	var best *arrangement
 	for i := range all {
 		a := &all[i]
@@ -153,7 +153,7 @@ func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) ar
 	panel := area
 	panel.Min.X = area.Max.X - float64(count)*width - float64(count-1)*gutter
 	a.title = panel
-	_, h := d.titleBlock(a.paper, 1).Set(Point{}, panel.Width())
+	_, h := d.subject.titleBlock(a.paper, 1).Set(Point{}, panel.Width())
 	a.title.Min.Y = panel.Max.Y - h
 	panel.Max.Y = a.title.Min.Y - blockGap
 	a.columns = divided(panel, count)
@@ -165,7 +165,7 @@ func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) ar
 func (d *draft) bottomPanel(a arrangement, area Rect, height float64) arrangement {
 	const leastColumn = 58.0
 	a.title = area
-	_, h := d.titleBlock(a.paper, 1).Set(Point{}, area.Width())
+	_, h := d.subject.titleBlock(a.paper, 1).Set(Point{}, area.Width())
 	a.title.Min.Y = area.Max.Y - h
 	panel := area
 	panel.Max.Y = panel.Min.Y + height

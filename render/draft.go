@@ -22,15 +22,18 @@ type draft struct {
 	extent  geo.Bounds // of the ground to be shown
 	near    geo.Region // the site and what is close to it
 	labels  board
+	laid    arrangement // as the sheet was last laid out
 }
 
 // A subject is what one sheet of a property shows and tells.
 type subject interface {
 	name() (id, title string)
+	titleBlock(Paper, Scale) titleBlock
 	inWords() string                  // for people who cannot see it
 	ground(v view) ([]Element, error) // all that the window shows, bottom first
 	blocks(level detail) []Block      // tables and the key, in the order in which they are read
 	objectRows() int                  // how many rows it takes to list every object
+	levels() []detail                 // how much may be told, the most first
 	method() string                   // how the figures came about
 }
 
@@ -63,6 +66,7 @@ func (d *draft) sheet() (*Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
+	d.laid = a
 	v, err := newView(a.window, a.scale, d.extent)
 	if err != nil {
 		return nil, err
@@ -72,7 +76,7 @@ func (d *draft) sheet() (*Sheet, error) {
 		return nil, err
 	}
 	panel := d.panel(a)
-	title, _ := d.titleBlock(a.paper, a.scale).Set(Point{a.title.Min.X, a.title.Max.Y}, a.title.Width())
+	title, _ := d.subject.titleBlock(a.paper, a.scale).Set(Point{a.title.Min.X, a.title.Max.Y}, a.title.Width())
 	foot, _ := d.footing(Point{a.foot.Min.X, a.foot.Max.Y}, a.foot.Width())
 
 	id, sheetTitle := d.subject.name()

@@ -8,7 +8,10 @@ import (
 )
 
 // A legend explains what is drawn on a map, and no more. It is a [Block].
-type legend struct{ entries []legendEntry }
+type legend struct {
+	entries []legendEntry
+	size    float64 // of letters, points; 0 is that of tables
+}
 
 // A legendEntry is a sample with its meaning.
 type legendEntry struct {
@@ -23,10 +26,14 @@ const (
 
 // Set implements [Block].
 func (l legend) Set(corner Point, width float64) (elements []Element, height float64) {
-	elements, head := heading("Key", corner, width)
+	size := l.size
+	if size == 0 {
+		size = tableSize
+	}
+	elements, head := heading("Key", size, corner, width)
 	widest := 0.0
 	for _, e := range l.entries {
-		widest = max(widest, Regular.Width(e.text, tableSize))
+		widest = max(widest, Regular.Width(e.text, size))
 	}
 	const after = 1.6 // mm between a sample and its text
 	count := max(1, int(width/(sampleWidth+after+widest+1.5)))
@@ -35,7 +42,7 @@ func (l legend) Set(corner Point, width float64) (elements []Element, height flo
 		x := corner.X + cellMargin + float64(i/rows)*width/float64(count)
 		y := corner.Y - head - 1 - float64(i%rows+1)*entryHeight
 		box := Rect{Point{x, y + (entryHeight-sampleHeight)/2}, Point{x + sampleWidth, y + (entryHeight+sampleHeight)/2}}
-		text := Text{At: Point{box.Max.X + after, box.center().Y - Regular.CapHeight(tableSize)/2}, String: e.text, Size: tableSize, Ink: Black}
+		text := Text{At: Point{box.Max.X + after, box.center().Y - Regular.CapHeight(size)/2}, String: e.text, Size: size, Ink: Black}
 		elements = append(elements, Group{Title: e.text, Elements: append(e.sample(box), text)})
 	}
 	return elements, head + 1 + float64(rows)*entryHeight

@@ -1,11 +1,11 @@
 package render
 
 // heading sets a title between two rules, as tables have it.
-func heading(title string, corner Point, width float64) (elements []Element, height float64) {
-	height = lineHeight(tableSize) + 2*rowMargin
+func heading(title string, size float64, corner Point, width float64) (elements []Element, height float64) {
+	height = lineHeight(size) + 2*rowMargin
 	return []Element{
 		ruled(corner, width, Black, HeavyLine),
-		Text{At: Point{corner.X + cellMargin, baseLine(corner.Y-rowMargin, 0, Bold, tableSize)}, String: title, Face: Bold, Size: tableSize, Ink: Black},
+		Text{At: Point{corner.X + cellMargin, baseLine(corner.Y-rowMargin, 0, Bold, size)}, String: title, Face: Bold, Size: size, Ink: Black},
 		ruled(corner.plus(0, -height), width, Black, ThinLine),
 	}, height
 }
@@ -24,7 +24,7 @@ const (
 
 // Set implements [Block].
 func (n notes) Set(corner Point, width float64) (elements []Element, height float64) {
-	elements, down := heading("Notes", corner, width)
+	elements, down := heading("Notes", tableSize, corner, width)
 	for down += noteLine; down <= n.height; down += noteLine {
 		elements = append(elements, ruled(corner.plus(0, -down), width, faint, HairLine))
 	}

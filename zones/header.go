@@ -18,6 +18,9 @@ func (s *Site) readHeader() {
 	}
 	s.ID, s.Name, s.Notes = s.headerText(header, "id"), s.headerText(header, "name"), s.headerText(header, "notes")
 	s.Units, s.Revision = Units(s.headerText(header, "units")), s.headerRevision(header)
+	if access, ok := header["access"]; ok && string(access) != "null" {
+		s.readAccess(access)
+	}
 	if s.ID == "" {
 		s.ID = idFromFile(s.collection.Source)
 		if line := s.collection.Line; line > 0 {

@@ -31,6 +31,11 @@ func TestHeader(t *testing.T) {
 			told: "warning: yard.geojson: site revision is not a whole number, left aside"},
 		{name: "name that is a list", member: `"site":{"id":"a1","name":["x"]}`, id: "a1", title: "a1", units: US,
 			told: "warning: yard.geojson: site name is neither a text nor a number, left aside"},
+		{name: "access that is a text", member: `"site":{"id":"a1","access":"east"}`, id: "a1", title: "a1", units: US,
+			told: "warning: yard.geojson: site access is not an object, left aside (write \"access\": {\"gate\": \"east side\"})"},
+		{name: "a code among notes", member: `"site":{"id":"a1","access":{"gate":"east side, code is 4711"}}`, id: "a1", title: "a1", units: US,
+			told: "warning: yard.geojson: site access seems to tell a code in a note that is printed (write codes as gate_code, which sheets leave out unless they are asked for it)"},
+		{name: "a code in its place", member: `"site":{"id":"a1","access":{"gate":"east side, no code","gate_code":4711}}`, id: "a1", title: "a1", units: US},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			s := siteOf(t, lawn.file(home, tt.member))
@@ -91,5 +96,13 @@ func TestAttribution(t *testing.T) {
 				t.Errorf("attribution %q, want %q", got, tt.want)
 			}
 		})
+	}
+}
+
+func TestAccess(t *testing.T) {
+	lawn := sketch{covering(Turf, "lawn", rectangle(0, 0, 20, 10))}
+	s := siteOf(t, lawn.file(home, `"site":{"access":{"gate":" east ","dog":null,"gate_code":1234,"alarm":"none"}}`))
+	if want := (AccessNotes{Gate: "east", GateCode: "1234"}); s.Access != want {
+		t.Errorf("access is %+v, want %+v", s.Access, want)
 	}
 }

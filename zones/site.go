@@ -17,6 +17,7 @@ type Site struct {
 	Units    Units
 	Revision int
 	Notes    string
+	Access   AccessNotes
 
 	// Attribution names the makers of map data that must be named with it.
 	Attribution string
