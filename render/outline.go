@@ -1,6 +1,10 @@
 package render
 
-import "github.com/tdewolff/font"
+import (
+	"math"
+
+	"github.com/tdewolff/font"
+)
 
 // outline returns the contours of a text's letters where they stand on the
 // sheet, curves cut into short pieces.
@@ -26,7 +30,51 @@ func (t Text) outline() []Line {
 
 // halo returns the rim that keeps a text clear of what lies below it.
 func (t Text) halo() Path {
-	return Path{Lines: t.outline(), Stroke: t.clear(), Weight: 2 * t.Halo}
+	var rims []Line
+	for _, contour := range t.outline() {
+		rims = append(rims, Line{Points: coarse(contour.Points, t.Halo*rimShare), Closed: true})
+	}
+	return Path{Lines: rims, Stroke: t.clear(), Weight: 2 * t.Halo}
+}
+
+// rimShare is how far the line of a rim may be off, as a share of its width:
+// what nobody sees halves a file.
+const rimShare = 0.25
+
+// coarse leaves out points of a closed line that it can do without and stay
+// within some millimetres (Douglas and Peucker 1973), and rounds the others to
+// a hundredth.
+func coarse(ring []Point, within float64) []Point {
+	if len(ring) < 4 {
+		return ring
+	}
+	far := 0
+	for i, p := range ring {
+		if squaredDistance(p, ring[0], ring[0]) > squaredDistance(ring[far], ring[0], ring[0]) {
+			far = i
+		}
+	}
+	kept := append(coarsePart(ring[:far+1], within), coarsePart(append(ring[far:len(ring):len(ring)], ring[0]), within)...)
+	for i, p := range kept {
+		kept[i] = Point{math.Round(p.X*100) / 100, math.Round(p.Y*100) / 100}
+	}
+	return kept
+}
+
+// coarsePart leaves points out of an open line; the last one is left to the
+// part that begins there.
+func coarsePart(part []Point, within float64) []Point {
+	last := len(part) - 1
+	far, most := 0, within*within
+	for i := 1; i < last; i++ {
+		if d := squaredDistance(part[i], part[0], part[last]); d > most {
+			far, most = i, d
+		}
+	}
+	if far == 0 {
+		return []Point{part[0]}
+	}
+	return append(coarsePart(part[:far+1], within), coarsePart(part[far:], within)...)
 }
 
 func (t Text) clear() Ink {
