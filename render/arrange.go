@@ -3,6 +3,7 @@ package render
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"sort"
 )
@@ -18,6 +19,7 @@ type arrangement struct {
 	foot    Rect
 
 	scale  Scale
+	lie    lie // of the site
 	level  int // of detail; 0 is the richest
 	detail detail
 	split  bool // of tables
@@ -35,16 +37,22 @@ const (
 	leastHeight = 60.0
 )
 
-// arrange finds the arrangement that shows the site largest, then lists most,
-// then splits no table, then wastes least paper.
-func (d *draft) arrange() (arrangement, error) {
-	all := d.arrangements()
-	slices.SortStableFunc(all, func(a, b arrangement) int { return cmp.Compare(a.scale, b.scale) })
+// arrange finds the arrangement that shows the site largest, then has north up,
+// then lists most, then splits no table, then wastes least paper.
+func (d *draft) arrange() (arrangement, error) { return d.arrangeAt(d.options.Scale) }
+
+// arrangeAt does so at a scale that is asked for; zero is none.
+func (d *draft) arrangeAt(asked Scale) (arrangement, error) {
+	var all []arrangement
+	for _, a := range d.frames() {
+		all = append(all, d.withMap(a, asked)...)
+	}
+	slices.SortStableFunc(all, (arrangement).compare)
 	levels := d.subject.levels()
 	var best *arrangement
 	for i := range all {
 		a := &all[i]
-		if best != nil && best.scale != a.scale {
+		if best != nil && best.compare(*a) != 0 {
 			break
 		}
 		if d.settle(a, levels) && (best == nil || a.better(best)) {
@@ -52,9 +60,20 @@ func (d *draft) arrange() (arrangement, error) {
 		}
 	}
 	if best == nil {
-		return arrangement{}, d.noRoom()
+		return arrangement{}, d.noRoom(asked)
 	}
 	return *best, nil
+}
+
+// compare puts larger scales first, and then those with north up.
+func (a arrangement) compare(b arrangement) int {
+	turned := func(a arrangement) int {
+		if a.lie.turn != 0 {
+			return 1
+		}
+		return 0
+	}
+	return cmp.Or(cmp.Compare(a.scale, b.scale), cmp.Compare(turned(a), turned(b)))
 }
 
 func (a *arrangement) better(b *arrangement) bool {
@@ -67,12 +86,12 @@ func (a *arrangement) better(b *arrangement) bool {
 	return a.waste < b.waste
 }
 
-func (d *draft) noRoom() error {
-	if d.options.Scale == 0 {
+func (d *draft) noRoom(asked Scale) error {
+	if asked == 0 {
 		return fmt.Errorf("site %s does not fit %s paper with its tables: use tabloid or a3", d.measured.ID, d.options.Paper.Name)
 	}
 	return fmt.Errorf("site %s, %.0f x %.0f m, does not fit %s paper at %s: leave the scale out, or use larger paper",
-		d.measured.ID, d.extent.Width(), d.extent.Height(), d.options.Paper.Name, d.options.Scale)
+		d.measured.ID, d.extent.Width(), d.extent.Height(), d.options.Paper.Name, asked)
 }
 
 // levels are the details to choose from, the richest first: lists of objects
@@ -120,7 +139,7 @@ func (d *draft) settle(a *arrangement, levels []detail) bool {
 // is of use if it shows the neighbours.
 func (d *draft) waste(a arrangement, left []float64) float64 {
 	const panel, neighbours = 2, 0.25
-	waste := a.window.Width()*a.window.Height() - a.scale.MM(d.extent.Width())*a.scale.MM(d.extent.Height())
+	waste := a.window.Width()*a.window.Height() - a.scale.MM(a.lie.extent.Width())*a.scale.MM(a.lie.extent.Height())
 	if d.hasNeighbours() {
 		waste *= neighbours
 	}
@@ -130,9 +149,9 @@ func (d *draft) waste(a arrangement, left []float64) float64 {
 	return waste
 }
 
-// arrangements are the ways to divide the paper in which the map fits its
-// window.
-func (d *draft) arrangements() []arrangement {
+// frames are the ways to divide the paper in which the window is large enough
+// for a map.
+func (d *draft) frames() []arrangement {
 	var all []arrangement
 	for _, paper := range []Paper{d.options.Paper.Landscape(), d.options.Paper.Upright()} {
 		footed, area := d.footed(paper)
@@ -145,7 +164,9 @@ func (d *draft) arrangements() []arrangement {
 			all = append(all, d.bottomPanel(footed, area, height))
 		}
 	}
-	return slices.DeleteFunc(all, func(a arrangement) bool { return a.scale == 0 })
+	return slices.DeleteFunc(all, func(a arrangement) bool {
+		return a.window.Width() < leastWidth || a.window.Height() < leastHeight
+	})
 }
 
 // sidePanel has the tables to the right of the map, under the title.
@@ -158,7 +179,7 @@ func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) ar
 	panel.Max.Y = a.title.Min.Y - blockGap
 	a.columns = divided(panel, count)
 	area.Max.X = panel.Min.X - gutter
-	return d.withMap(a, area)
+	return a.withWindow(area)
 }
 
 // bottomPanel has the title across the top and the tables under the map.
@@ -171,7 +192,7 @@ func (d *draft) bottomPanel(a arrangement, area Rect, height float64) arrangemen
 	panel.Max.Y = panel.Min.Y + height
 	a.columns = divided(panel, int((area.Width()+gutter)/(leastColumn+gutter)))
 	area.Min.Y, area.Max.Y = panel.Max.Y+gutter, a.title.Min.Y-blockGap
-	return d.withMap(a, area)
+	return a.withWindow(area)
 }
 
 // footed puts the foot on a sheet and returns the area above it.
@@ -184,31 +205,50 @@ func (d *draft) footed(paper Paper) (arrangement, Rect) {
 	return a, area
 }
 
-// withMap gives the map an area with its strip; the scale stays zero if the
-// site does not fit.
-func (d *draft) withMap(a arrangement, area Rect) arrangement {
+// withWindow gives the map an area with its strip.
+func (a arrangement) withWindow(area Rect) arrangement {
 	a.window, a.strip = area, area
 	a.strip.Max.Y = area.Min.Y + stripHeight
 	a.window.Min.Y = a.strip.Max.Y
-	inner := a.window.inset(mapMargin)
-	if a.window.Width() < leastWidth || a.window.Height() < leastHeight {
-		return a
-	}
-	width, height := d.extent.Width(), d.extent.Height()
-	if s := d.options.Scale; s != 0 {
-		if fits(s.MM(width), inner.Width()) && fits(s.MM(height), inner.Height()) {
-			a.scale = s
-		}
-		return a
-	}
-	series := EngineerScales
-	if d.figures.Metric() {
-		series = MetricScales
-	}
-	if s, err := series.Fit(width, height, inner.Width(), inner.Height()); err == nil {
-		a.scale = s
-	}
 	return a
+}
+
+// withMap lays the site in the window with north up and, where that shows it
+// larger, turned; there are no arrangements if it does not fit.
+func (d *draft) withMap(a arrangement, asked Scale) []arrangement {
+	var all []arrangement
+	largest := Scale(math.MaxInt)
+	for _, lies := range [][]lie{{d.upright}, d.turned} {
+		best, found := a, false
+		for _, l := range lies {
+			if s, ok := d.fit(l, a.window.inset(mapMargin), asked); ok && s < largest {
+				best.scale, best.lie, largest, found = s, l, s, true
+			}
+		}
+		if found {
+			all = append(all, best)
+		}
+	}
+	return all
+}
+
+// fit is the largest scale at which the site fits a window, or the one that is
+// asked for if it fits at that.
+func (d *draft) fit(l lie, window Rect, asked Scale) (Scale, bool) {
+	width, height := l.extent.Width(), l.extent.Height()
+	if asked != 0 {
+		return asked, fits(asked.MM(width), window.Width()) && fits(asked.MM(height), window.Height())
+	}
+	s, err := d.series().Fit(width, height, window.Width(), window.Height())
+	return s, err == nil
+}
+
+// series are the scales of the units.
+func (d *draft) series() ScaleSeries {
+	if d.figures.Metric() {
+		return MetricScales
+	}
+	return EngineerScales
 }
 
 // divided cuts an area into columns.

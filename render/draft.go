@@ -20,9 +20,13 @@ type draft struct {
 	letters *lettering
 	tally   tally
 	extent  geo.Bounds // of the ground to be shown
+	upright lie        // of that ground, north up
+	turned  []lie
 	near    geo.Region // the site and what is close to it
-	labels  board
-	laid    arrangement // as the sheet was last laid out
+
+	laid   arrangement // as the sheet was last laid out
+	lie    lie         // on that sheet
+	labels board
 }
 
 // A subject is what one sheet of a property shows and tells.
@@ -52,6 +56,8 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 		return nil, err
 	}
 	d := &draft{plat: p, measured: m, options: o, figures: figures{zones.Figures{Units: o.Units}}, letters: &lettering{}, extent: site.Bounds()}
+	hull := hullOf(site)
+	d.upright, d.turned = lieOf(hull, 0), turnedLies(hull)
 	if d.near, err = site.Buffer(closeBy); err != nil {
 		return nil, err
 	}
@@ -67,10 +73,11 @@ func (d *draft) sheet() (*Sheet, error) {
 		return nil, err
 	}
 	d.laid = a
-	v, err := newView(a.window, a.scale, d.extent)
+	v, err := a.view()
 	if err != nil {
 		return nil, err
 	}
+	d.lie, d.labels = a.lie, board{}
 	ground, err := d.subject.ground(v)
 	if err != nil {
 		return nil, err
@@ -98,6 +105,12 @@ func (d *draft) sheet() (*Sheet, error) {
 	return s, nil
 }
 
+// view shows the whole site.
+func (a arrangement) view() (view, error) {
+	e := a.lie.extent
+	return newView(a.window, a.scale, a.lie, geo.XY{X: (e.Min.X + e.Max.X) / 2, Y: (e.Min.Y + e.Max.Y) / 2})
+}
+
 // panel sets the tables and the key, as even as can be, and gives the largest
 // room they leave to notes.
 func (d *draft) panel(a arrangement) []Element {
@@ -119,6 +132,7 @@ func (d *draft) panel(a arrangement) []Element {
 func (d *draft) scaleStrip(a arrangement) []Element {
 	const longestBar, arrow, arrowRoom, gap = 90.0, 11.5, 14.0, 4.0
 	box := a.strip
+	middle, foot := Point{box.Max.X - arrowRoom/2, box.center().Y}, Point{0, -arrow / 2}.turned(a.lie.turn)
 	right := Point{box.Max.X - arrowRoom, box.center().Y}
 	words := Text{At: right.plus(0, 0.6), String: a.scale.String(), Face: Medium, Size: mapSize, Ink: Black, Anchor: End}
 	note := Text{At: right.plus(0, -3), String: "true on " + capitalized(a.paper.Name) + " paper, printed at 100 %", Size: footSize, Ink: Grey, Anchor: End}
@@ -127,6 +141,6 @@ func (d *draft) scaleStrip(a arrangement) []Element {
 		Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black, Weight: ThinLine},
 		ScaleBar(box.Min.plus(1, (box.Height()-ScaleBarHeight)/2-0.3), a.scale, min(longestBar, room)),
 		words, note,
-		NorthArrow(Point{box.Max.X - arrowRoom/2, box.Min.Y + 1.2}, arrow, 0),
+		NorthArrow(middle.plus(foot.X, foot.Y), arrow, a.lie.turn),
 	}
 }

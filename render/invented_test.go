@@ -219,6 +219,39 @@ func mill() *inventedSite {
 	return s
 }
 
+// strip is a long thin park of 180 x 14 m that runs from the south-west to the
+// north-east, in metric units.
+func strip() *inventedSite {
+	s := &inventedSite{place: orb.Point{2.3, 48.9}, header: map[string]any{"id": "strip", "name": "Railway strip", "units": "metric", "revision": 1}}
+	const bearing = 50 // degrees
+	sin, cos := math.Sincos((90 - bearing) * math.Pi / 180)
+	along := func(flat ...float64) []geo.XY {
+		at := xy(flat...)
+		for i, p := range at {
+			at[i] = geo.XY{X: p.X*cos - p.Y*sin, Y: p.X*sin + p.Y*cos}
+		}
+		return at
+	}
+	s.area("outline", "lot", "", along(0, 0, 180, 0, 180, 14, 0, 14), "sigma_m", 0.1)
+	s.line("hardscape", "path", "Cinder path", along(0, 4, 90, 6, 180, 4), "width_m", 2)
+	s.area("building", "hut", "Platelayers' hut", along(84, 9, 92, 9, 92, 13, 84, 13))
+	s.area("bed", "bed", "Rose bed", along(130, 8, 150, 8, 150, 11, 130, 11))
+	for i := range 3 {
+		x := 60 * float64(i)
+		s.area("zone", fmt.Sprintf("part-%d", i), []string{"West end", "Middle", "East end"}[i], along(x, -1, x+60, -1, x+60, 15, x, 15), "exposure", []string{"full", "part", "full"}[i])
+	}
+	for i := range 6 {
+		at := along(15+30*float64(i), 10)[0]
+		s.point("tree", fmt.Sprintf("tree-%d", i), "", at.X, at.Y, "crown_m", 5)
+	}
+	s.line("fence", "fence", "", along(0, 14, 180, 14))
+	gate, tap := along(0, 5)[0], along(93, 2)[0]
+	s.point("access", "gate", "Gate", gate.X, gate.Y)
+	s.point("refill", "tap", "", tap.X, tap.Y)
+	s.line("hardscape", "street", "Station Road", along(-40, -7, 230, -7), "width_m", 7)
+	return s
+}
+
 // paddock is traced turf without an outline.
 func paddock() *inventedSite {
 	s := &inventedSite{place: orb.Point{150.1, -34.2}, header: map[string]any{"id": "paddock", "name": "Lower paddock", "units": "metric", "revision": 1}}
@@ -280,4 +313,5 @@ var inventedSites = map[string]struct {
 	"mill":          {mill, MapOptions{}},
 	"paced":         {paced, MapOptions{Fixes: true}},
 	"paddock":       {paddock, MapOptions{Mono: true}},
+	"strip":         {strip, MapOptions{}},
 }

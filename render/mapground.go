@@ -46,7 +46,7 @@ func (s siteMap) ground(v view) ([]Element, error) {
 	}
 	var outline []Element
 	if o := s.plat.Ground.Outline; !o.Empty() {
-		outline = outlinePen(v.area(o).Lines())
+		outline = outlinePen(v.rim(o))
 	}
 	return []Element{
 		Group{ID: "context", Title: "Beyond the outline", Elements: context},

@@ -16,9 +16,10 @@ type MapOptions struct {
 	Fixes bool        // the fixes from which walked edges were found
 }
 
-// SiteMap draws the map of a property with its tables on one sheet: north up,
-// true to scale, every cover with a pattern of its own, every zone with its
-// letter and area. Figures are rounded to what their error bears.
+// SiteMap draws the map of a property with its tables on one sheet, true
+// to scale, every cover with a pattern of its own, every zone with its letter
+// and area. North is up unless a long site is larger when turned. Figures are
+// rounded to what their error bears.
 //
 // [Sheet.Missing] tells which letters of names were replaced. A site that does
 // not fit the paper at the wanted scale is an error.
@@ -56,7 +57,7 @@ func (s siteMap) objectRows() int { return s.tally.objectRows() }
 
 // inWords describes the map to people who cannot see it.
 func (s siteMap) inWords() string {
-	words := fmt.Sprintf("Map of %s, north up: net turf %s", s.letters.of(s.measured.Name),
+	words := fmt.Sprintf("Map of %s, %s: net turf %s", s.letters.of(s.measured.Name), s.lie.northInWords(),
 		s.figures.areaInWords(s.tally.net.AreaM2, s.tally.net.CI95M2))
 	if n := len(s.plat.Zones); n > 1 {
 		words += fmt.Sprintf(" in %d zones", n)

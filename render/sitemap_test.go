@@ -165,7 +165,7 @@ func TestNoLabelOverASignOrTheFrame(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		v, err := newView(a.window, a.scale, d.extent)
+		v, err := a.view()
 		if err != nil {
 			t.Fatal(err)
 		}

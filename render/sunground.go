@@ -108,7 +108,7 @@ func (s sunMap) outline(v view) ([]Element, error) {
 	if s.plat.Ground.Outline.Empty() {
 		return nil, nil
 	}
-	return outlinePen(v.area(s.plat.Ground.Outline).Lines()), nil
+	return outlinePen(v.rim(s.plat.Ground.Outline)), nil
 }
 
 func (s sunMap) standingBarriers(v view) ([]Element, error) {

@@ -106,8 +106,8 @@ func (s sunMap) inWords() string {
 	for _, step := range s.steps {
 		shares = append(shares, fmt.Sprintf("%s %s", strings.ToLower(exposureLooks[step.exposure].word), share(float64(step.area), float64(whole))))
 	}
-	return fmt.Sprintf("Map of the direct sun on the turf of %s, north up, %s: %s; %s hours a day on the whole.",
-		s.letters.of(s.measured.Name), s.sun.Season, strings.Join(shares, ", "), hoursText(s.meanHours()))
+	return fmt.Sprintf("Map of the direct sun on the turf of %s, %s, %s: %s; %s hours a day on the whole.",
+		s.letters.of(s.measured.Name), s.lie.northInWords(), s.sun.Season, strings.Join(shares, ", "), hoursText(s.meanHours()))
 }
 
 // meanHours is that of the whole turf; NaN if it is too small to have any.

@@ -111,7 +111,7 @@ func TestContoursAreLabelled(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		v, err := newView(a.window, a.scale, c.draft.extent)
+		v, err := a.view()
 		if err != nil {
 			t.Fatal(err)
 		}

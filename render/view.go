@@ -1,32 +1,44 @@
 package render
 
 import (
+	"slices"
+
 	"example.org/turfplat/geo"
 )
 
-// A view lays ground out in a window of the sheet, north up and true to scale.
+// A view lays ground out in a window of the sheet, true to scale.
 type view struct {
 	window Rect
 	scale  Scale
-	middle geo.XY // the ground in the middle of the window
-	seen   geo.Region
+	lie    lie
+	middle geo.XY     // of the window on the ground, as it lies on the sheet
+	seen   geo.Region // the ground in the window
 }
 
-func newView(window Rect, scale Scale, extent geo.Bounds) (view, error) {
-	v := view{window: window, scale: scale, middle: geo.XY{
-		X: (extent.Min.X + extent.Max.X) / 2, Y: (extent.Min.Y + extent.Max.Y) / 2}}
-	w, h := scale.Metres(window.Width())/2, scale.Metres(window.Height())/2
+func newView(window Rect, scale Scale, l lie, middle geo.XY) (view, error) {
+	v := view{window: window, scale: scale, lie: l, middle: middle}
+	corners := window.Polygon()[0]
+	ground := make(geo.Ring, len(corners))
+	for i, p := range corners {
+		ground[i] = v.ground(p)
+	}
 	var err error
-	v.seen, err = geo.RegionOf([]geo.Ring{{
-		{X: v.middle.X - w, Y: v.middle.Y - h}, {X: v.middle.X + w, Y: v.middle.Y - h},
-		{X: v.middle.X + w, Y: v.middle.Y + h}, {X: v.middle.X - w, Y: v.middle.Y + h},
-	}})
+	v.seen, err = geo.RegionOf([]geo.Ring{ground})
 	return v, err
 }
 
 // at returns where a position in the frame stands on the sheet.
 func (v view) at(p geo.XY) Point {
-	return v.window.center().plus(v.scale.MM(p.X-v.middle.X), v.scale.MM(p.Y-v.middle.Y))
+	way := v.lie.onSheet(p).Minus(v.middle)
+	return v.window.center().plus(v.scale.MM(way.X), v.scale.MM(way.Y))
+}
+
+// ground returns the position in the frame that stands at a place of the
+// sheet.
+func (v view) ground(p Point) geo.XY {
+	from := v.window.center()
+	way := geo.XY{X: v.scale.Metres(p.X - from.X), Y: v.scale.Metres(p.Y - from.Y)}
+	return v.lie.onGround(v.middle.Plus(way))
 }
 
 // area returns a region as it stands on the sheet, whether the window shows it
@@ -47,26 +59,61 @@ func (v view) area(r geo.Region) Polygon {
 
 // shown returns the part of a region that the window shows.
 func (v view) shown(r geo.Region) (geo.Region, error) {
-	b, w := r.Bounds(), v.seen.Bounds()
-	if b.Min.X >= w.Min.X && b.Min.Y >= w.Min.Y && b.Max.X <= w.Max.X && b.Max.Y <= w.Max.Y {
+	if v.showsAll(r) {
 		return r, nil
 	}
 	return geo.Intersection(r, v.seen)
 }
 
+// showsAll reports whether the window is known to show all of a region.
+func (v view) showsAll(r geo.Region) bool {
+	if r.Empty() {
+		return true
+	}
+	b := r.Bounds()
+	for _, corner := range []geo.XY{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
+		if !v.window.holds(v.at(corner)) {
+			return false
+		}
+	}
+	return true
+}
+
+// rim returns the edges of a region as the window shows them: closed lines if
+// it shows all of the region.
+func (v view) rim(r geo.Region) []Line {
+	if v.showsAll(r) {
+		return v.area(r).Lines()
+	}
+	var rings []geo.Line
+	for _, polygon := range r.Polygons() {
+		for _, ring := range polygon.Rings() {
+			rings = append(rings, append(geo.Line(slices.Clone(ring)), ring[0]))
+		}
+	}
+	return v.inWindow(rings)
+}
+
 // lines returns the parts of lines that lie in a region and that the window
 // shows.
 func (v view) lines(all []geo.Line, in geo.Region) []Line {
-	var shown []Line
+	var inside []geo.Line
 	for _, whole := range all {
-		for _, l := range in.Inside(whole) {
-			for _, part := range v.seen.Inside(l) {
-				points := make([]Point, len(part))
-				for i, p := range part {
-					points[i] = v.at(p)
-				}
-				shown = append(shown, Line{Points: points})
+		inside = append(inside, in.Inside(whole)...)
+	}
+	return v.inWindow(inside)
+}
+
+// inWindow returns the parts of lines that the window shows.
+func (v view) inWindow(all []geo.Line) []Line {
+	var shown []Line
+	for _, l := range all {
+		for _, part := range v.seen.Inside(l) {
+			points := make([]Point, len(part))
+			for i, p := range part {
+				points[i] = v.at(p)
 			}
+			shown = append(shown, Line{Points: points})
 		}
 	}
 	return shown
