@@ -86,15 +86,17 @@ func (d *draft) sheet() (*Sheet, error) {
 	title, _ := d.subject.titleBlock(a.paper, a.scale).Set(Point{a.title.Min.X, a.title.Max.Y}, a.title.Width())
 	foot, _ := d.footing(Point{a.foot.Min.X, a.foot.Max.Y}, a.foot.Width())
 
-	id, sheetTitle := d.subject.name()
-	s := NewSheet(id, d.letters.of(d.measured.Name)+", "+strings.ToLower(sheetTitle), a.paper)
+	id, name := d.subject.name()
+	s := NewSheet(id, d.letters.of(d.measured.Name)+", "+strings.ToLower(name), a.paper)
+	s.Name, s.Site = name, d.letters.of(d.measured.Name)
 	s.Subject = d.subject.inWords()
 	s.Scale = a.scale
+	s.Ground = &Ground{a.window, v, d.plat.Site.Frame}
+	s.Add(Group{ID: "title-block", Title: "Title block", Elements: title}) // in the order in which a sheet is read
 	s.Add(ground...)
 	s.Add(
 		Group{ID: "scale", Title: "Scale and north", Elements: d.scaleStrip(a)},
 		Path{Lines: a.window.Polygon().Lines(), Stroke: Black, Weight: HeavyLine},
-		Group{ID: "title-block", Title: "Title block", Elements: title},
 		Group{ID: "tables", Title: "Tables and key", Elements: panel},
 	)
 	s.Add(foot...)
@@ -132,7 +134,7 @@ func (d *draft) panel(a arrangement) []Element {
 func (d *draft) scaleStrip(a arrangement) []Element {
 	const longestBar, arrow, arrowRoom, gap = 90.0, 11.5, 14.0, 4.0
 	box := a.strip
-	middle, foot := Point{box.Max.X - arrowRoom/2, box.center().Y}, Point{0, -arrow / 2}.turned(a.lie.turn)
+	middle, foot := Point{box.Max.X - arrowRoom/2, box.Min.Y + 1.2 + arrow/2}, Point{0, -arrow / 2}.turned(a.lie.turn)
 	right := Point{box.Max.X - arrowRoom, box.center().Y}
 	words := Text{At: right.plus(0, 0.6), String: a.scale.String(), Face: Medium, Size: mapSize, Ink: Black, Anchor: End}
 	note := Text{At: right.plus(0, -3), String: "true on " + capitalized(a.paper.Name) + " paper, printed at 100 %", Size: footSize, Ink: Grey, Anchor: End}

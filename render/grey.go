@@ -22,6 +22,9 @@ func recoloured(elements []Element, change func(Ink) Ink) []Element {
 		case Text:
 			e.Ink, e.Clear = to(e.Ink), to(e.Clear)
 			changed[i] = e
+		case numbered:
+			e.text.Ink, e.text.Clear = to(e.text.Ink), to(e.text.Clear)
+			changed[i] = e
 		}
 	}
 	return changed

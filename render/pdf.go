@@ -6,9 +6,10 @@ import (
 	"github.com/tdewolff/canvas/renderers/pdf"
 )
 
-// PDF writes sheets as the pages of one document. Text can be selected and
-// searched, fonts are embedded in part, and print dialogues are asked to keep
-// the scale.
+// PDF writes sheets as the pages of one document, which should be [Bound] first
+// if they are several. Text can be selected and searched, fonts are embedded in
+// part, print dialogues are asked to keep the scale, and readers that can show
+// where one stands find every map on the earth.
 func PDF(sheets ...*Sheet) ([]byte, error) {
 	if len(sheets) == 0 {
 		return nil, errNoSheets
@@ -26,7 +27,12 @@ func PDF(sheets ...*Sheet) ([]byte, error) {
 		return nil, err
 	}
 	document.mendFonts()
-	document.describe(sheets[0])
+	pages, err := document.pages(len(sheets))
+	if err != nil {
+		return nil, err
+	}
+	document.placeMaps(pages, sheets)
+	document.describe(pages, sheets)
 	return document.bytes(), nil
 }
 

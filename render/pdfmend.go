@@ -42,18 +42,6 @@ func (d *pdfDocument) mendStreams() error {
 	return nil
 }
 
-// describe replaces what canvas says of the document: its language is that of
-// the sheet, it bears no date, it shows its title, and print dialogues are
-// asked not to scale (ISO 32000-1, tables 28, 150 and 317).
-func (d *pdfDocument) describe(sheet *Sheet) {
-	d.objects[catalogObject-1].value = fmt.Appendf(nil,
-		"<</Type/Catalog/Pages %d 0 R/Lang%s/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None>>>>",
-		pagesObject, pdfString(sheet.lang()))
-	d.objects[infoObject-1].value = fmt.Appendf(nil,
-		"<</Title%s/Subject%s/Producer(turfplat)>>",
-		pdfString(plain(sheet.Title)), pdfString(plain(sheet.Subject)))
-}
-
 // pdfString writes a text string (ISO 32000-1, 7.9.2.2) in hexadecimal, which
 // needs no escapes.
 func pdfString(text string) string {

@@ -10,11 +10,14 @@ type Point struct{ X, Y float64 }
 type Sheet struct {
 	ID            string  // short name of the sheet, for links and file parts
 	Title         string  // what the sheet is called
+	Name          string  // what it shows, in a word or two; empty is as the title
+	Site          string  // name of the site it is of; may be empty
 	Subject       string  // what it shows, in a sentence or two, for people who cannot see it
 	Lang          string  // BCP 47 tag; empty is "en"
 	Width, Height float64 // mm
 	Paper         string  // name of the paper
 	Scale         Scale   // of the map on it; zero if there is none
+	Ground        *Ground // where on the earth its map lies; nil if it has none
 	Missing       []rune  // letters of names that the typeface lacks, drawn as question marks
 	Elements      []Element
 }
@@ -26,6 +29,14 @@ func NewSheet(id, title string, paper Paper) *Sheet {
 
 // Add puts elements on top of those the sheet holds.
 func (s *Sheet) Add(elements ...Element) { s.Elements = append(s.Elements, elements...) }
+
+// name is what lists of sheets call it.
+func (s *Sheet) name() string {
+	if s.Name == "" {
+		return s.Title
+	}
+	return s.Name
+}
 
 // Element is something drawn: a [Path], a [Text] or a [Group].
 type Element interface{ element() }
@@ -92,9 +103,11 @@ func (t Text) Width() float64 { return t.Face.Width(t.String, t.Size) }
 // visit calls see for each path and text of the elements, bottom first.
 func visit(elements []Element, see func(Element)) {
 	for _, e := range elements {
-		if g, ok := e.(Group); ok {
-			visit(g.Elements, see)
-		} else {
+		switch e := e.(type) {
+		case Group:
+			visit(e.Elements, see)
+		case numbered: // not drawn yet
+		default:
 			see(e)
 		}
 	}

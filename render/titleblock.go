@@ -1,7 +1,9 @@
 package render
 
 import (
+	"fmt"
 	"strconv"
+	"strings"
 )
 
 // titleBlock names the site and the sheet, and says what else one must know to
@@ -68,9 +70,27 @@ func (b titleBlock) setName(corner Point, width float64) ([]Element, float64) {
 	if broken := wrapped(name, Bold, size, width); len(broken) > lines {
 		name = broken[0] + "\n" + shortened(broken[1]+" "+broken[2], Bold, size, width)
 	}
-	return Stack(corner, width, 0.6,
-		Paragraph{Text: b.title, Face: Medium, Size: factSize, Ink: accent},
+	title := strings.Join(wrapped(b.title, Medium, factSize, width-folioRoom), "\n")
+	elements, height := Stack(corner, width, 0.6,
+		Paragraph{Text: title, Face: Medium, Size: factSize, Ink: accent},
 		Paragraph{Text: name, Face: Bold, Size: size, Ink: Black})
+	return append(elements, folio(corner, title)), height
+}
+
+// folioRoom is what the number of a sheet takes after its title, in
+// millimetres.
+const folioRoom = 26.0
+
+// folio is the number of the sheet among those it is bound with, after its
+// title.
+func folio(corner Point, title string) Element {
+	const gap = 3.0
+	lines := strings.Split(title, "\n")
+	last := lines[len(lines)-1]
+	at := Point{corner.X + Medium.Width(last, factSize) + gap, baseLine(corner.Y, len(lines)-1, Medium, factSize)}
+	return numbered{text: Text{At: at, Size: factSize, Ink: Grey}, words: func(number, count int) string {
+		return fmt.Sprintf("sheet %d of %d", number, count)
+	}}
 }
 
 // setFacts sets the facts in columns, as many as there is room for.

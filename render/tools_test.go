@@ -15,8 +15,18 @@ func tool(t *testing.T, file []byte, name string, args ...string) string {
 	if _, err := exec.LookPath(name); err != nil {
 		t.Skipf("%s is not installed", name)
 	}
+	out, err := exec.Command(name, inFile(t, file, args)...).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%s: %v\n%s", name, err, out)
+	}
+	return string(out)
+}
+
+// inFile keeps contents in a file and puts its name where "FILE" stands.
+func inFile(t *testing.T, contents []byte, args []string) []string {
+	t.Helper()
 	path := filepath.Join(t.TempDir(), "sheet")
-	if err := os.WriteFile(path, file, 0o644); err != nil {
+	if err := os.WriteFile(path, contents, 0o644); err != nil {
 		t.Fatal(err)
 	}
 	for i, a := range args {
@@ -24,11 +34,7 @@ func tool(t *testing.T, file []byte, name string, args ...string) string {
 			args[i] = path
 		}
 	}
-	out, err := exec.Command(name, args...).CombinedOutput()
-	if err != nil {
-		t.Fatalf("%s: %v\n%s", name, err, out)
-	}
-	return string(out)
+	return args
 }
 
 func written(t *testing.T, write func(*Sheet) ([]byte, error), s *Sheet) []byte {

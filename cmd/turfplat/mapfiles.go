@@ -20,6 +20,7 @@ type leaf struct {
 
 // leaves writes sheets into files that are named after the one asked for.
 func (f form) leaves(output string, sheets []*render.Sheet) ([]leaf, error) {
+	sheets = render.Bound(sheets...)
 	leaves := make([]leaf, len(sheets))
 	for i, sheet := range sheets {
 		leaves[i] = leaf{sheet: sheet, file: output, page: i + 1}
