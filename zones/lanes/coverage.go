@@ -142,12 +142,9 @@ func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, pra
 			}
 		case otherTurf:
 			c.Seam += got
-		case beyond:
-			off += got
-			c.Where[""] += got
 		default:
 			off += got
-			c.Where[y.Covers[int(m)-firstCover].Kind] += got
+			c.Where[y.kindOf(m)] += got
 		}
 	}
 	c.Even = even.evenness()

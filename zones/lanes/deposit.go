@@ -34,7 +34,7 @@ func strokes(l Lane) []stroke {
 	for i := range all {
 		a, b := line[i], line[i+1]
 		dir := unit(b.Minus(a))
-		all[i] = stroke{a: a, b: b, dir: dir, length: a.Distance(b), begin: dir, end: dir, shield: shield{math.Inf(1), math.Inf(1)}}
+		all[i] = stroke{a: a, b: b, dir: dir, length: a.Distance(b), begin: dir, end: dir, shield: shield{boundless, boundless}}
 		if i > 0 {
 			halve(&all[i-1], &all[i])
 		}
@@ -98,12 +98,12 @@ func (s stroke) leaves(q geo.XY, p Pattern, turf bool) float64 {
 		side, throw = -1, s.shield.left
 	}
 	switch {
-	case math.IsInf(throw, 1):
+	case !throw.hard():
 		return p.catch(x) / p.output
-	case math.Abs(x) > throw || !turf:
+	case math.Abs(x) > throw.at || !turf:
 		return 0
 	}
-	return p.half(side) / throw
+	return p.half(side) / throw.at
 }
 
 // half is the share of the output that falls to a side, -1 the left.

@@ -2,6 +2,7 @@ package lanes
 
 import (
 	"math"
+	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -96,6 +97,7 @@ func (l Lane) feature(f geo.Frame) *ingest.Feature {
 	}
 	if l.Deflector != Neither {
 		props.Set("deflector", l.Deflector)
+		props.Set("beside", besideWords(l.Beside))
 	}
 	if l.Refill {
 		props.Set("refill", true)
@@ -105,6 +107,17 @@ func (l Lane) feature(f geo.Frame) *ingest.Feature {
 		line[i] = f.Place(q)
 	}
 	return ingest.NewFeature(props, line)
+}
+
+// besideWords names what lies beside a lane, "beyond" where nothing is known.
+func besideWords(kinds []zones.Kind) []zones.Kind {
+	words := slices.Clone(kinds)
+	for i, k := range words {
+		if k == "" {
+			words[i] = "beyond"
+		}
+	}
+	return words
 }
 
 func thousandths(v float64) float64 { return math.Round(v*1000) / 1000 }

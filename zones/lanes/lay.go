@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
 )
 
 // Work is what is to be spread, and how.
@@ -45,16 +46,18 @@ type Lane struct {
 	Zone      string
 	Line      geo.Line // closed for a lap
 	Spreading bool
-	Spacing   float64 // m, to the lanes beside it
-	Deflector Side    // the sides on which a hard edge lies within the throw
-	Ground    float64 // m2 that its output serves: times the rate, what it puts out
-	Left      float64 // m2 that what is left in the hopper after it serves; of all lanes, if the hopper holds all
-	Refill    bool    // a way by way of a refill
+	Spacing   float64      // m, to the lanes beside it
+	Deflector Side         // the sides on which a hard edge lies within the throw
+	Beside    []zones.Kind // what lies there, the longest first; "" = beyond all that is known
+	Ground    float64      // m2 that its output serves: times the rate, what it puts out
+	Left      float64      // m2 that what is left in the hopper after it serves; of all lanes, if the hopper holds all
+	Refill    bool         // a way by way of a refill
 }
 
 // A Plan is lanes in walking order.
 type Plan struct {
 	Work    Work
+	Zones   []string // ids of the zones that are treated
 	Lanes   []Lane
 	Walked  []geo.Region // the ground that lanes serve, a region a plot
 	Hand    []geo.Region // what is too narrow for them
@@ -76,6 +79,9 @@ func Lay(y Yard, w Work) (Plan, error) {
 	plan := Plan{Work: w}
 	var tasks []task
 	for i, p := range y.Plots {
+		for _, z := range p.Zones {
+			plan.Zones = append(plan.Zones, z.ID)
+		}
 		walked, hand, err := y.ground(p, w.Practice)
 		if err != nil {
 			return Plan{}, err

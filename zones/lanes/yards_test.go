@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -119,6 +120,29 @@ func TestKindsOfYards(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A lap tells what the deflector keeps the product off: here a drive along one
+// side of the lawn, the bed in it, and what is not known.
+func TestDeflectorTellsWhatLiesBeside(t *testing.T) {
+	var s sketch
+	s.polygon(`"kind":"turf"`, rectangle(-20, -12, 20, 12))
+	s.polygon(`"kind":"hardscape"`, rectangle(20, -12, 24, 12))
+	s.polygon(`"kind":"bed"`, regular(12, 3, 2, 2.5))
+	y, _ := s.yard(t)
+	p := must[Plan](t)(Lay(y, singleWork(2.5)))
+	var told [][]zones.Kind
+	for _, l := range p.Lanes {
+		if l.Spreading && l.Pass == Header {
+			told = append(told, l.Beside)
+		} else if l.Beside != nil {
+			t.Errorf("lane %d tells %v", l.N, l.Beside)
+		}
+	}
+	want := [][]zones.Kind{{"", zones.Hardscape}, {zones.Bed}}
+	if !reflect.DeepEqual(told, want) && !reflect.DeepEqual(told, [][]zones.Kind{want[1], want[0]}) {
+		t.Errorf("told %q, want %q", told, want)
 	}
 }
 
