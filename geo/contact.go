@@ -10,44 +10,83 @@ const mostAskew = 30 * degree
 
 // Contact returns the length, on the ellipsoid, of the edge of r that runs
 // along an edge of o: within d metres of it and less than 30 degrees askew.
-func (f Frame) Contact(r, o Region, d float64) Length { return f.Frontage(r, o, d, 0) }
+func (f Frame) Contact(r, o Region, d float64) Length {
+	if !r.Bounds().Grown(d).Meets(o.Bounds()) {
+		return 0
+	}
+	return f.Frontage(NewBorder(r), NewBorder(o), d, 0)
+}
 
 // Frontage is Contact, but for the edge of ground only that is at least depth
 // metres deep: a hairline of r between two other things, which tracings that
 // do not quite meet leave, fronts on nothing.
-func (f Frame) Frontage(r, o Region, d, depth float64) Length {
-	if !r.Bounds().Grown(d).Meets(o.Bounds()) {
+func (f Frame) Frontage(r, o *Border, d, depth float64) Length {
+	search := o.region.Bounds().Grown(d / math.Cos(mostAskew))
+	if !r.region.Bounds().Meets(search) {
 		return 0
 	}
-	grid := newEdgeGrid(o.edgeList())
+	s := frontSearch{of: r, along: o, distance: d, depth: depth}
 	var sum float64
-	r.edges(func(a, b XY) {
-		e := edge{a, b}
-		var spans []span
-		grid.near(e, d/math.Cos(mostAskew), func(i int) {
-			if s, ok := e.alongside(grid.edges[i], d); ok {
-				spans = append(spans, s)
-			}
-		})
-		if depth > 0 && len(spans) > 0 {
-			spans = common(spans, r.deep(e, depth))
+	for _, e := range r.edges {
+		if e.bounds().Meets(search) {
+			sum += s.share(e) * f.trueLength(e.a, e.b)
 		}
-		sum += covered(spans) * f.trueLength(a, b)
-	})
+	}
 	return Length(sum)
 }
 
-// deep returns the parts of an edge of the region, which lies to its left,
-// behind which the region is at least depth metres deep.
-func (r Region) deep(e edge, depth float64) []span {
+// A frontSearch finds what of the edges of a border runs along another.
+type frontSearch struct {
+	of, along       *Border
+	distance, depth float64
+
+	near  []int32 // reused
+	spans []span
+	stops []float64
+}
+
+// share returns the share of an edge that fronts.
+func (s *frontSearch) share(e edge) float64 {
+	s.spans = s.spans[:0]
+	if s.along.same(e) >= 0 {
+		s.spans = append(s.spans, span{0, 1})
+	} else {
+		s.findAlong(e)
+	}
+	switch {
+	case len(s.spans) == 0:
+		return 0
+	case s.depth > 0:
+		return covered(common(s.spans, s.deep(e)))
+	}
+	return covered(s.spans)
+}
+
+// findAlong finds the parts of an edge that run along others.
+func (s *frontSearch) findAlong(e edge) {
+	s.near = s.along.near(e.bounds().Grown(s.distance/math.Cos(mostAskew)), s.near[:0])
+	for _, i := range s.near {
+		if part, ok := e.alongside(s.along.edges[i], s.distance); ok {
+			s.spans = append(s.spans, part)
+		}
+	}
+}
+
+// deep returns the parts of an edge behind which the ground is deep enough.
+func (s *frontSearch) deep(e edge) []span {
 	way := e.b.Minus(e.a)
-	inward := XY{-way.Y, way.X}.Times(depth / way.Norm())
+	inward := XY{-way.Y, way.X}.Times(s.depth / way.Norm())
 	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
-	stops := r.stops(inner.a, inner.b)
+	s.near = s.of.near(inner.bounds(), s.near[:0])
+	s.stops = append(s.stops[:0], 0, 1)
+	for _, i := range s.near {
+		s.stops = inner.stopAt(s.of.edges[i], s.stops)
+	}
+	s.stops = inOrder(s.stops)
 	var parts []span
-	for i := 1; i < len(stops); i++ {
-		if s := (span{stops[i-1], stops[i]}); r.holds(inner.at((s.from + s.to) / 2)) {
-			parts = append(parts, s)
+	for i := 1; i < len(s.stops); i++ {
+		if part := (span{s.stops[i-1], s.stops[i]}); s.of.holds(inner.at((part.from + part.to) / 2)) {
+			parts = append(parts, part)
 		}
 	}
 	return parts
@@ -66,12 +105,6 @@ func common(some, others []span) []span {
 	return both
 }
 
-func (r Region) edgeList() []edge {
-	var list []edge
-	r.edges(func(a, b XY) { list = append(list, edge{a, b}) })
-	return list
-}
-
 // A span is a part of an edge, as shares of its length.
 type span struct{ from, to float64 }
 
@@ -79,7 +112,8 @@ type span struct{ from, to float64 }
 // opposite o and less than 30 degrees askew.
 func (e edge) alongside(o edge, d float64) (span, bool) {
 	u, v := e.b.Minus(e.a), o.b.Minus(o.a)
-	if math.Abs(u.Cross(v)) >= math.Sin(mostAskew)*u.Norm()*v.Norm() {
+	length := v.Norm()
+	if math.Abs(u.Cross(v)) >= math.Sin(mostAskew)*u.Norm()*length {
 		return span{}, false
 	}
 	along := func(p XY) float64 { return p.Minus(e.a).Dot(u) / u.Dot(u) }
@@ -88,7 +122,7 @@ func (e edge) alongside(o edge, d float64) (span, bool) {
 		s.from, s.to = s.to, s.from
 	}
 	s = span{max(0, s.from), min(1, s.to)}
-	offset := func(t float64) float64 { return v.Cross(e.at(t).Minus(o.a)) / v.Norm() }
+	offset := func(t float64) float64 { return v.Cross(e.at(t).Minus(o.a)) / length }
 	s = s.narrowed(offset(s.from), offset(s.to), d)
 	return s, s.from < s.to
 }
@@ -112,7 +146,7 @@ func (s span) narrowed(from, to, d float64) span {
 
 // covered returns the share of an edge that spans cover together.
 func covered(spans []span) float64 {
-	slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	slices.SortFunc(spans, func(a, b span) int { return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(b.to, a.to)) })
 	var sum, reached float64
 	for _, s := range spans {
 		sum += max(0, s.to-max(s.from, reached))

@@ -45,7 +45,7 @@ func TestAreaErrorCheckValues(t *testing.T) {
 			if tt.rho > 0 {
 				reach = -tt.ring.next(0).Minus(tt.ring[0]).Norm() / math.Log(tt.rho)
 			}
-			gradient, share := gradients(tt.ring, exposedWhole(tt.ring))
+			gradient, share := new(claims).gradients(tt.ring, exposedWhole(tt.ring))
 			w := newWayRound(tt.ring, reach)
 			s2 := tt.sigma * tt.sigma
 			first := math.Sqrt(s2 * w.firstOrder(gradient))
@@ -76,7 +76,7 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 			from := rapid.Float64Range(0, 1).Draw(t, "from")
 			exposed = append(exposed, exposure{i, span{from, rapid.Float64Range(from, 1).Draw(t, "to")}, rapid.SampledFrom([]float64{1, -1}).Draw(t, "outward")})
 		}
-		gradient, share := gradients(ring, exposed)
+		gradient, share := new(claims).gradients(ring, exposed)
 		w := newWayRound(ring, reach)
 		var first, second, size float64
 		for i := range n {

@@ -32,21 +32,33 @@ func (r Region) holds(p XY) bool {
 // stops returns 0, 1 and the shares of the way from a to b at which it meets
 // an edge of the region, in order.
 func (r Region) stops(a, b XY) []float64 {
-	stops := []float64{0, 1}
-	box, way := edgeBounds(a, b), b.Minus(a)
+	e, stops := edge{a, b}, []float64{0, 1}
+	box := e.bounds()
 	r.edges(func(c, d XY) {
-		if !edgeBounds(c, d).Meets(box) || !edgesMeet(a, b, c, d) {
-			return
-		}
-		edge := d.Minus(c)
-		if turn := way.Cross(edge); turn != 0 {
-			stops = append(stops, c.Minus(a).Cross(edge)/turn)
-			return
-		}
-		for _, p := range []XY{c, d} { // runs along the edge
-			stops = append(stops, p.Minus(a).Dot(way)/way.Dot(way))
+		if edgeBounds(c, d).Meets(box) {
+			stops = e.stopAt(edge{c, d}, stops)
 		}
 	})
+	return inOrder(stops)
+}
+
+// stopAt adds to some stops on the way along an edge those at another one.
+func (e edge) stopAt(o edge, stops []float64) []float64 {
+	if !edgesMeet(e.a, e.b, o.a, o.b) {
+		return stops
+	}
+	way, other := e.b.Minus(e.a), o.b.Minus(o.a)
+	if turn := way.Cross(other); turn != 0 {
+		return append(stops, o.a.Minus(e.a).Cross(other)/turn)
+	}
+	for _, p := range [...]XY{o.a, o.b} { // runs along the edge
+		stops = append(stops, p.Minus(e.a).Dot(way)/way.Dot(way))
+	}
+	return stops
+}
+
+// inOrder sorts stops, each of them once.
+func inOrder(stops []float64) []float64 {
 	for i := range stops {
 		stops[i] = min(1, max(0, stops[i]))
 	}

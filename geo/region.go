@@ -134,3 +134,16 @@ func (r Region) edges(visit func(a, b XY)) {
 		}
 	}
 }
+
+// edgeList returns the edges of the region, in order.
+func (r Region) edgeList() []edge {
+	count := 0
+	for _, p := range r.polygons {
+		for _, ring := range p.Rings() {
+			count += len(ring)
+		}
+	}
+	list := make([]edge, 0, count)
+	r.edges(func(a, b XY) { list = append(list, edge{a, b}) })
+	return list
+}

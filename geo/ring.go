@@ -83,26 +83,33 @@ const (
 	inside
 )
 
-// locate says where p lies, by counting edges to the right of it.
+// locate says where p lies, by counting edges to the east of it.
 func (r Ring) locate(p XY) side {
 	in := false
 	for i, a := range r {
-		b := r.next(i)
-		if (a.Y < p.Y) == (b.Y < p.Y) && a.Y != p.Y && b.Y != p.Y {
-			continue // wholly above or below
-		}
-		turn := orientation(a, b, p)
-		if turn == 0 && between(a, b, p) {
+		crosses, on := eastward(a, r.next(i), p)
+		if on {
 			return onEdge
 		}
-		if (a.Y > p.Y) != (b.Y > p.Y) && (turn > 0) == (b.Y > a.Y) {
-			in = !in
-		}
+		in = in != crosses
 	}
 	if in {
 		return inside
 	}
 	return outside
+}
+
+// eastward reports whether the way from p to the east crosses the edge from a
+// to b, and whether p lies on the edge.
+func eastward(a, b, p XY) (crosses, on bool) {
+	if a.Y < p.Y && b.Y < p.Y || a.Y > p.Y && b.Y > p.Y {
+		return false, false
+	}
+	turn := orientation(a, b, p)
+	if turn == 0 && between(a, b, p) {
+		return false, true
+	}
+	return (a.Y > p.Y) != (b.Y > p.Y) && (turn > 0) == (b.Y > a.Y), false
 }
 
 // between reports whether p, on the line through a and b, lies on the edge.

@@ -1,21 +1,28 @@
 package geo
 
+import "slices"
+
 // vertexVariance returns the variance of an area, m4, of which the exposed
 // parts of a ring are the edge, when the ring's vertices err with variance
 // sigma2 on each axis, correlated by the way round.
-func vertexVariance(ring Ring, exposed []exposure, sigma2 float64, w *wayRound) float64 {
+func (c *claims) vertexVariance(ring Ring, exposed []exposure, sigma2 float64, w *wayRound) float64 {
 	if len(exposed) == 0 {
 		return 0
 	}
-	gradient, share := gradients(ring, exposed)
+	gradient, share := c.gradients(ring, exposed)
 	return sigma2*w.firstOrder(gradient) + sigma2*sigma2*w.secondOrder(share)
 }
 
 // gradients returns, for each vertex, how the area grows with its position,
 // and which share of its two edges is exposed. A displacement runs linearly
 // along an edge from vertex to vertex.
-func gradients(ring Ring, exposed []exposure) ([]XY, []float64) {
-	gradient, share := make([]XY, len(ring)), make([]float64, len(ring))
+// Both are good until the next are asked for.
+func (c *claims) gradients(ring Ring, exposed []exposure) ([]XY, []float64) {
+	n := len(ring)
+	c.gradient, c.share = slices.Grow(c.gradient[:0], n)[:n], slices.Grow(c.share[:0], n)[:n]
+	gradient, share := c.gradient, c.share
+	clear(gradient)
+	clear(share)
 	for _, x := range exposed {
 		i, j := x.edge, (x.edge+1)%len(ring)
 		way := ring[j].Minus(ring[i])

@@ -19,23 +19,23 @@ const (
 )
 
 // edging measures where a part of the turf meets hardscape and beds.
-func (s *Site) edging(turf geo.Region, g *Ground) (hardscape, bed geo.Length) {
-	return s.frontage(turf, g.Cover(Hardscape)), s.frontage(turf, g.Cover(Bed))
+func (b borders) edging(turf *geo.Border) (hardscape, bed geo.Length) {
+	return b.frontage(turf, Hardscape), b.frontage(turf, Bed)
 }
 
 // frontage measures where turf meets a cover; turf less deep than two covers
 // may be apart to touch is the gap between them.
-func (s *Site) frontage(turf, cover geo.Region) geo.Length {
-	return s.Frame.Frontage(turf, cover, touching, touching)
+func (b borders) frontage(turf *geo.Border, cover Kind) geo.Length {
+	return b.frame.Frontage(turf, b.of(cover), touching, touching)
 }
 
-// trim measures what is trimmed by hand in a part of the turf: along
-// buildings, along each side of fences, walls and hedges that turf reaches, and
-// round trunks.
-func (s *Site) trim(turf geo.Region, g *Ground) geo.Length {
-	sum := s.frontage(turf, g.Cover(Building))
-	for _, o := range s.Objects {
-		sum += s.trimAlong(o, turf)
+// trim measures what is trimmed by hand on the turf: along buildings, along
+// each side of fences, walls and hedges that turf reaches, and round trunks.
+func (p *Plat) trim(b borders) geo.Length {
+	sum := b.frontage(b.of(Turf), Building)
+	turf := p.Ground.Cover(Turf)
+	for _, o := range p.Site.Objects {
+		sum += p.Site.trimAlong(o, turf)
 	}
 	return sum
 }

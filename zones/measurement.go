@@ -119,33 +119,36 @@ func (p *Plat) Measurement() Measurement {
 		outline := p.Measure(g.Outline)
 		m.Outline = &outline
 	}
+	b := p.borders()
 	for _, c := range g.Covers {
-		m.Covers[c.Kind] = p.Measure(c.Region)
+		m.Covers[c.Kind] = p.measure(c.Region, b.of(c.Kind))
 	}
 	for _, d := range g.Parcels {
 		if area := s.Frame.Area(d.OffTurf); area > 0 {
 			m.Deductions = append(m.Deductions, Deduction{d.Object.ID, d.Object.Cover, float64(area), d.Object.Name})
 		}
 	}
-	turf := g.Cover(Turf)
-	hardscape, bed := s.edging(turf, g)
-	m.Edges = EdgeMeasure{float64(hardscape), float64(bed), float64(s.trim(turf, g))}
+	hardscape, bed := b.edging(b.of(Turf))
+	m.Edges = EdgeMeasure{float64(hardscape), float64(bed), float64(p.trim(b))}
 	for _, z := range p.Zones {
 		if len(p.Zones) == 1 { // it is the turf
 			m.Zones = append(m.Zones, z.measure(m.Covers[Turf], hardscape+bed))
 			continue
 		}
-		hardscape, bed := s.edging(z.Region, g)
-		m.Zones = append(m.Zones, z.measure(p.Measure(z.Region), hardscape+bed))
+		border := geo.NewBorder(z.Region)
+		hardscape, bed := b.edging(border)
+		m.Zones = append(m.Zones, z.measure(p.measure(z.Region, border), hardscape+bed))
 	}
 	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
 	return m
 }
 
 // Measure measures a part of the property.
-func (p *Plat) Measure(r geo.Region) AreaMeasure {
+func (p *Plat) Measure(r geo.Region) AreaMeasure { return p.measure(r, geo.NewBorder(r)) }
+
+func (p *Plat) measure(r geo.Region, b *geo.Border) AreaMeasure {
 	f := p.Site.Frame
-	area, sigma := f.Area(r), float64(p.Ground.traces.AreaSigma(r))
+	area, sigma := f.Area(r), float64(p.Ground.traces.AreaSigma(b))
 	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
 }
 

@@ -1,0 +1,161 @@
+package geo
+
+import "math"
+
+// A Border is the edges of a region, made ready to be searched: the region's
+// extent is cut into rows from south to north, and each row knows the edges in
+// it. A border never changes, so that several goroutines may use one.
+type Border struct {
+	region Region
+	edges  []edge
+	boxes  []Bounds // of the edges
+	south  float64  // of the lowest row
+	perM   float64  // rows a metre
+	lowest []int32  // row of an edge's southern end
+	first  []int32  // place in list of the first edge of a row; one more than there are rows
+	list   []int32  // edges by row, in order
+	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
+}
+
+// edgesARow bounds how often an edge stands in the list, in the mean.
+const edgesARow = 2
+
+// NewBorder makes the edges of a region ready. That takes time and memory in
+// proportion to their number.
+func NewBorder(r Region) *Border {
+	b := &Border{region: r, edges: r.edgeList()}
+	if len(b.edges) > 0 {
+		b.layRows()
+		b.layEnds()
+	}
+	return b
+}
+
+func (b *Border) layRows() {
+	n := len(b.edges)
+	b.boxes = make([]Bounds, n)
+	var climbed float64
+	for i, e := range b.edges {
+		b.boxes[i] = edgeBounds(e.a, e.b)
+		climbed += b.boxes[i].Height()
+	}
+	bounds := b.region.Bounds()
+	b.south, b.perM = bounds.Min.Y, float64(n)/max(bounds.Height(), climbed/edgesARow, grain)
+	rows := 1 + int(bounds.Height()*b.perM)
+	index := make([]int32, n+rows+1)
+	b.lowest, b.first = index[:n], index[n:]
+	for i, box := range b.boxes {
+		b.lowest[i] = b.row(box.Min.Y)
+		for row, high := b.lowest[i], b.row(box.Max.Y); row <= high; row++ {
+			b.first[row+1]++
+		}
+	}
+	for row := range rows {
+		b.first[row+1] += b.first[row]
+	}
+	places := make([]int32, int(b.first[rows])+rows)
+	b.list = places[:b.first[rows]]
+	next := places[len(b.list):]
+	copy(next, b.first)
+	for i, box := range b.boxes {
+		for row, high := b.lowest[i], b.row(box.Max.Y); row <= high; row++ {
+			b.list[next[row]] = int32(i)
+			next[row]++
+		}
+	}
+}
+
+// row returns the row at y, or that nearest to it.
+func (b *Border) row(y float64) int32 {
+	return int32(max(0, min(float64(len(b.first)-2), (y-b.south)*b.perM)))
+}
+
+// near adds to some numbers those of the edges whose bounds meet a box, each
+// once.
+func (b *Border) near(box Bounds, found []int32) []int32 {
+	if !box.Meets(b.region.Bounds()) {
+		return found
+	}
+	low, high := b.row(box.Min.Y), b.row(box.Max.Y)
+	if listed := b.first[high+1] - b.first[low]; int(listed) >= len(b.boxes) {
+		for i := range b.boxes {
+			if b.boxes[i].Meets(box) {
+				found = append(found, int32(i))
+			}
+		}
+		return found
+	}
+	for row := low; row <= high; row++ {
+		for _, i := range b.list[b.first[row]:b.first[row+1]] {
+			if max(low, b.lowest[i]) == row && b.boxes[i].Meets(box) {
+				found = append(found, i)
+			}
+		}
+	}
+	return found
+}
+
+// holds reports whether p lies in the region and not on its edge.
+func (b *Border) holds(p XY) bool {
+	if !b.region.Bounds().holds(p) {
+		return false
+	}
+	in, row := false, b.row(p.Y)
+	for _, i := range b.list[b.first[row]:b.first[row+1]] {
+		crosses, on := eastward(b.edges[i].a, b.edges[i].b, p)
+		if on {
+			return false
+		}
+		in = in != crosses
+	}
+	return in
+}
+
+// layEnds lays the slots in which same looks edges up.
+func (b *Border) layEnds() {
+	size := 16
+	for size < 2*len(b.edges) {
+		size *= 2
+	}
+	b.slots = make([]int32, size)
+	for i, e := range b.edges {
+		at := b.slot(e)
+		for b.slots[at] > 0 {
+			at = (at + 1) % uint64(size)
+		}
+		b.slots[at] = int32(i) + 1
+	}
+}
+
+// same returns the first edge that has the same ends as another one; -1 if none
+// has.
+func (b *Border) same(e edge) int {
+	if len(b.slots) == 0 {
+		return -1
+	}
+	for at := b.slot(e); b.slots[at] > 0; at = (at + 1) % uint64(len(b.slots)) {
+		if i := int(b.slots[at] - 1); b.edges[i].same(e) {
+			return i
+		}
+	}
+	return -1
+}
+
+// slot is where the search for an edge begins, whichever way it runs.
+func (b *Border) slot(e edge) uint64 {
+	const odd = 0x9e3779b97f4a7c15         // 2^64 over the golden ratio, scatters neighbours
+	middle := e.a.Plus(e.b).Plus(XY{0, 0}) // never a negative zero
+	x, y := math.Float64bits(middle.X), math.Float64bits(middle.Y)
+	return ((x*odd ^ y) * odd >> 32) % uint64(len(b.slots))
+}
+
+// An edge is one of a region, which lies to its left.
+type edge struct{ a, b XY }
+
+// at returns the position a share t of the way along.
+func (e edge) at(t float64) XY { return e.a.Toward(e.b, t) }
+
+func (e edge) bounds() Bounds { return edgeBounds(e.a, e.b) }
+
+// same reports whether two edges have the same ends.
+func (e edge) same(o edge) bool { return e == o || e.a == o.b && e.b == o.a }

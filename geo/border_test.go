@@ -1,0 +1,155 @@
+package geo
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/paulmach/orb"
+	"pgregory.net/rapid"
+)
+
+// The slow path: every edge is compared with every other, and an edge with the
+// same ends with no more right than others.
+
+func slowFrontage(f Frame, r, o Region, d, depth float64) Length {
+	var sum float64
+	for _, e := range r.edgeList() {
+		var spans []span
+		for _, other := range o.edgeList() {
+			if s, ok := e.alongside(other, d); ok && other.bounds().Meets(e.bounds().Grown(d/math.Cos(mostAskew))) {
+				spans = append(spans, s)
+			}
+		}
+		if depth > 0 {
+			spans = common(spans, slowDeep(r, e, depth))
+		}
+		sum += covered(spans) * f.trueLength(e.a, e.b)
+	}
+	return Length(sum)
+}
+
+func slowDeep(r Region, e edge, depth float64) []span {
+	way := e.b.Minus(e.a)
+	inward := XY{-way.Y, way.X}.Times(depth / way.Norm())
+	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
+	var parts []span
+	stops := r.stops(inner.a, inner.b)
+	for i := 1; i < len(stops); i++ {
+		if s := (span{stops[i-1], stops[i]}); r.holds(inner.at((s.from + s.to) / 2)) {
+			parts = append(parts, s)
+		}
+	}
+	return parts
+}
+
+// slowExposures are what of the edges of rings in order bounds a region.
+func slowExposures(rings []Ring, r Region) [][]exposure {
+	const same = 1e-5
+	edges := r.edgeList()
+	free := make([][]span, len(edges))
+	for j := range free {
+		free[j] = []span{{0, 1}}
+	}
+	all := make([][]exposure, len(rings))
+	for k, ring := range rings {
+		for i, a := range ring {
+			e := edge{a, ring.next(i)}
+			alone := slices.IndexFunc(edges, e.same)
+			for j, o := range edges {
+				part, ok := o.alongside(e, same)
+				if !ok || alone >= 0 && j != alone || !o.bounds().Meets(e.bounds().Grown(same)) {
+					continue
+				}
+				for _, s := range free[j] {
+					if taken := (span{max(s.from, part.from), min(s.to, part.to)}); taken.from < taken.to {
+						all[k] = append(all[k], exposed(i, e, o, taken))
+					}
+				}
+				free[j] = without(free[j], part)
+			}
+		}
+	}
+	return all
+}
+
+// drawMeeting draws two regions that lie on each other's edges in part, and
+// the rings they come from. A few of the rings are moved by hairs.
+func drawMeeting(t *rapid.T) (a, b Region, rings []Ring) {
+	hair := rapid.SampledFrom([]float64{0, grain, 1e-6, 1e-5, 0.02}).Draw(t, "hair")
+	draw := drawLawnOrBox
+	for _, label := range []string{"bed", "lawn", "walk"} {
+		rings = append(rings, draw(t, label))
+	}
+	bed, lawn, walk := regionFrom(t, rings[0]), regionFrom(t, rings[1]), regionFrom(t, rings[2])
+	a = must[Region](t)(Difference(must[Region](t)(Difference(lawn, bed)), walk))
+	b = must[Region](t)(Union(bed, walk))
+	for i, p := range rings[0] {
+		if rapid.IntRange(0, 3).Draw(t, "moved") == 0 {
+			rings[0][i] = p.Plus(XY{hair, -hair}).snapped()
+		}
+	}
+	return a, b, rings
+}
+
+func drawLawnOrBox(t *rapid.T, label string) Ring {
+	if rapid.Bool().Draw(t, label+" traced") {
+		return drawLawn(t, label, 10)
+	}
+	at := func(from int, what string) float64 {
+		return float64(rapid.IntRange(from, from+8).Draw(t, label+what)) / 4
+	}
+	return rectangle(at(0, " west"), at(0, " south"), at(9, " east"), at(9, " north"))
+}
+
+func TestBorderFindsWhatComparingAllFinds(t *testing.T) {
+	f := NewFrame(orb.Point{10, 50})
+	check(t, 1000, func(t *rapid.T) {
+		a, b, rings := drawMeeting(t)
+		border, other := NewBorder(a), NewBorder(b)
+		d := rapid.SampledFrom([]float64{1e-5, 0.05, 0.5}).Draw(t, "distance")
+		depth := rapid.SampledFrom([]float64{0, 0.05, 0.5}).Draw(t, "depth")
+		if got, want := f.Frontage(border, other, d, depth), slowFrontage(f, a, b, d, depth); got != want {
+			t.Errorf("frontage %v m, comparing all %v m", got, want)
+		}
+		c := newClaims(border)
+		for k, want := range slowExposures(rings, a) {
+			if got := c.claim(rings[k], rings[k].bounds()); !slices.Equal(got, want) {
+				t.Errorf("ring %d bounds it at %v, comparing all at %v", k, got, want)
+			}
+		}
+		for range 20 {
+			p := XY{rapid.Float64Range(-25, 25).Draw(t, "x"), rapid.SampledFrom([]float64{0, 0.25, 3.3}).Draw(t, "y")}
+			if len(border.edges) > 0 && rapid.Bool().Draw(t, "on the border") {
+				p = rapid.SampledFrom(border.edges).Draw(t, "edge").a
+			}
+			if border.holds(p) != a.holds(p) {
+				t.Errorf("border holds %v: %t, region %t", p, border.holds(p), a.holds(p))
+			}
+		}
+	})
+}
+
+func TestBorderOfOddShapes(t *testing.T) {
+	comb := Ring{{0, 0}}
+	for i := range 400 { // long teeth
+		comb = append(comb, XY{float64(i) + 0.2, 50}, XY{float64(i) + 0.8, 1})
+	}
+	comb = append(comb, XY{400, 0})
+	for name, r := range map[string]Region{
+		"comb": regionFrom(t, comb), "hairline": regionFrom(t, rectangle(0, 0, 1000, grain)), "none": {},
+	} {
+		b := NewBorder(r)
+		if n := len(b.edges); len(b.list) > (edgesARow+2)*n || len(b.first) > n+2 {
+			t.Errorf("%s: %d edges make %d rows with %d", name, n, len(b.first)-1, len(b.list))
+		}
+		for i, e := range b.edges {
+			if got := b.near(e.bounds(), nil); !slices.Contains(got, int32(i)) {
+				t.Errorf("%s: edge %d is not found where it is", name, i)
+			}
+			if b.same(edge{e.b, e.a}) != i {
+				t.Errorf("%s: edge %d is not found by its ends", name, i)
+			}
+		}
+	}
+}

@@ -1,0 +1,96 @@
+package geo
+
+import "slices"
+
+// An exposure is a part of a traced edge that bounds the region. Outward is
+// +1 if the region grows when the edge moves to its right, else -1.
+type exposure struct {
+	edge    int
+	part    span
+	outward float64
+}
+
+// Claims tell which parts of the border of a region come from which trace: the
+// first that lies along them.
+type claims struct {
+	border *Border
+	free   []freedom // of the border's edges
+
+	near     []int32 // reused
+	found    []exposure
+	gradient []XY
+	share    []float64
+}
+
+// A freedom is what of an edge is not yet claimed.
+type freedom struct {
+	touched bool // else all of it is free
+	parts   []span
+}
+
+func newClaims(b *Border) *claims { return &claims{border: b, free: make([]freedom, len(b.edges))} }
+
+// claim finds the parts of a ring's edges that bound the region. They are good
+// until the next claim.
+func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
+	const same = 1e-5 // m: overlay rounds to 1e-9, a vertex put on an edge is snapped to 1e-7
+	c.found = c.found[:0]
+	search := c.border.region.Bounds()
+	if !bounds.Grown(same).Meets(search) {
+		return nil
+	}
+	for i, a := range ring {
+		e := edge{a, ring.next(i)}
+		if box := e.bounds().Grown(same); box.Meets(search) {
+			c.claimEdge(i, e, box, same)
+		}
+	}
+	return c.found
+}
+
+// claimEdge finds what edge i of a ring bounds: the border's edge with the same
+// ends, or else all that run along it within a distance.
+func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
+	if j := c.border.same(e); j >= 0 {
+		c.take(i, e, c.border.edges[j], span{0, 1}, &c.free[j])
+		return
+	}
+	c.near = c.border.near(box, c.near[:0])
+	slices.Sort(c.near) // so that sums do not depend on rows
+	for _, j := range c.near {
+		o := c.border.edges[j]
+		if part, ok := o.alongside(e, distance); ok {
+			c.take(i, e, o, part, &c.free[j])
+		}
+	}
+}
+
+// take claims a part of the border's edge o for edge i of a ring.
+func (c *claims) take(i int, e, o edge, part span, free *freedom) {
+	if !free.touched {
+		if free.touched = true; part != (span{0, 1}) {
+			free.parts = without([]span{{0, 1}}, part)
+		}
+		c.found = append(c.found, exposed(i, e, o, part))
+		return
+	}
+	for _, s := range free.parts {
+		taken := span{max(s.from, part.from), min(s.to, part.to)}
+		if taken.from < taken.to {
+			c.found = append(c.found, exposed(i, e, o, taken))
+		}
+	}
+	free.parts = without(free.parts, part)
+}
+
+// exposed turns a part of the region's edge o into one of the traced edge e.
+func exposed(i int, e, o edge, part span) exposure {
+	u := e.b.Minus(e.a)
+	along := func(p XY) float64 { return min(1, max(0, p.Minus(e.a).Dot(u)/u.Dot(u))) }
+	x := exposure{edge: i, part: span{along(o.at(part.from)), along(o.at(part.to))}, outward: 1}
+	if x.part.from > x.part.to {
+		x.part.from, x.part.to = x.part.to, x.part.from
+		x.outward = -1
+	}
+	return x
+}
