@@ -1,6 +1,7 @@
 package zones
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -67,6 +68,7 @@ func (d *division) looseEnds(o *Object) int {
 // cutBy divides each zone that a cutline crosses.
 func (d *division) cutBy(o *Object) error {
 	divided := false
+	d.site.checkSides(o)
 	for _, l := range o.Lines {
 		for _, z := range slices.Clone(d.zones) {
 			if z.setback {
@@ -82,7 +84,7 @@ func (d *division) cutBy(o *Object) error {
 			}
 			if !c.left.Empty() {
 				divided = true
-				d.replace(z, c)
+				d.replace(z, c, o)
 			}
 		}
 	}
@@ -164,21 +166,26 @@ func (s *Site) lengthInside(r geo.Region, l geo.Line) geo.Length {
 }
 
 // replace puts two parts in a zone's place, named by where they lie to each
-// other; what was not cut keeps its name.
-func (d *division) replace(z Zone, c cutting) {
-	d.zones = slices.DeleteFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })
+// other; what was not cut keeps its name. A part has the grass that the line
+// says of its side, else that of the zone.
+func (d *division) replace(z Zone, c cutting, o *Object) {
+	d.remove(z)
 	if !c.whole.Empty() {
 		uncut := z
 		uncut.Region = c.whole
 		d.zones = append(d.zones, uncut)
 	}
-	toLeft, toRight := bearings(c.left.Centroid(), c.right.Centroid())
+	left, right := c.left.Centroid(), c.right.Centroid()
+	toLeft, toRight := bearings(left, right)
+	planted := d.sidesOf(o, left, right)
 	for _, part := range []struct {
 		bearing string
 		region  geo.Region
-	}{{toLeft, c.left}, {toRight, c.right}} {
+		species string
+	}{{toLeft, c.left, planted.grassAt(left, right)}, {toRight, c.right, planted.grassAt(right, left)}} {
 		p := z
 		p.ID, p.Name, p.Region = d.freshID(z.ID+"-"+part.bearing), z.Name+", "+part.bearing, part.region
+		p.Species = cmp.Or(part.species, z.Species)
 		d.zones = append(d.zones, p)
 	}
 }

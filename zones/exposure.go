@@ -48,7 +48,7 @@ func (d *division) light(z Zone, l *Sunlight) {
 	if math.IsNaN(hours) {
 		return
 	}
-	noted := &d.zones[slices.IndexFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })]
+	noted := &d.zones[d.indexOf(z)]
 	noted.Sun = Sunshine{true, hours, doubtful}
 	found := l.Limits.Exposure(hours)
 	switch {
@@ -68,7 +68,7 @@ func (d *division) light(z Zone, l *Sunlight) {
 
 // part puts the patches of a zone in its place, named as people would.
 func (d *division) part(z Zone, patches []sun.Patch) {
-	d.zones = slices.DeleteFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })
+	d.remove(z)
 	for _, patch := range patches {
 		p := z
 		p.ID, p.Name = d.freshID(z.ID+"-"+string(patch.Exposure)), z.Name+", "+exposureWords[patch.Exposure]

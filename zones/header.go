@@ -17,6 +17,7 @@ func (s *Site) readHeader() {
 		s.problem(ingest.Warning, "site_member", s.place(), `member "site" is not an object, left aside`, "")
 	}
 	s.ID, s.Name, s.Notes = s.headerText(header, "id"), s.headerText(header, "name"), s.headerText(header, "notes")
+	s.Species = strings.TrimSpace(s.headerText(header, "species"))
 	s.Units, s.Revision = Units(s.headerText(header, "units")), s.headerRevision(header)
 	if access, ok := header["access"]; ok && string(access) != "null" {
 		s.readAccess(access)

@@ -57,8 +57,8 @@ func (d *drawing) frame() {
 		d.add(covering(Outline, "lot", d.star(geo.XY{}, rapid.IntRange(5, 12).Draw(d.T, "corners"), 12, 30)))
 	}
 	if with == 1 || with == 2 {
-		d.add(covering(Turf, "lawn", d.star(geo.XY{}, rapid.IntRange(5, 12).Draw(d.T, "corners of the lawn"), 10, 30)))
-		d.several("lawn", 2, func(id string) { d.add(covering(Turf, id, d.blob(25, 3, 12))) })
+		d.add(polygon(kind(Turf, "lawn", d.species("species")), d.star(geo.XY{}, rapid.IntRange(5, 12).Draw(d.T, "corners of the lawn"), 10, 30)))
+		d.several("lawn", 2, func(id string) { d.add(polygon(kind(Turf, id, d.species("species")), d.blob(25, 3, 12))) })
 	}
 }
 
@@ -101,7 +101,12 @@ func (d *drawing) cutline(id string) {
 	turn := rapid.Float64Range(0, 2*math.Pi).Draw(d.T, "bearing of the cutline")
 	sin, cos := math.Sincos(turn)
 	bend := d.at(8)
-	d.add(lineString(kind(Cutline, id), geo.XY{X: 35 * cos, Y: 35 * sin}, bend, geo.XY{X: -35 * cos, Y: -35 * sin}))
+	d.add(lineString(kind(Cutline, id, d.species("species_north")), geo.XY{X: 35 * cos, Y: 35 * sin}, bend, geo.XY{X: -35 * cos, Y: -35 * sin}))
+}
+
+// species draws a grass that an object states, often none.
+func (d *drawing) species(word string) string {
+	return fmt.Sprintf("%q:%q", word, rapid.SampledFrom([]string{"", "", "tall fescue", "bermuda"}).Draw(d.T, word))
 }
 
 // way draws a line of n positions, each a few metres on from the one before.

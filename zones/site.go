@@ -18,6 +18,7 @@ type Site struct {
 	Revision int
 	Notes    string
 	Access   AccessNotes
+	Species  string // the grass of all turf for which nothing else says it; "" = not stated
 
 	// Attribution names the makers of map data that must be named with it.
 	Attribution string

@@ -44,9 +44,9 @@ const (
 
 // layZones divides the turf: keepouts, then setbacks, then traced zones, the
 // smaller first, then what is left; each but the setbacks is divided by the
-// cutlines that cross it, and at last by its sun, if that is asked for. Zones
-// that an earlier division wrote into the file take the place of the traced
-// ones and the cutlines they came from.
+// cutlines that cross it, by the grasses that turf objects state, and at last
+// by its sun, if that is asked for. Zones that an earlier division wrote into
+// the file take the place of the traced ones and the cutlines they came from.
 func (s *Site) layZones(turf geo.Region) ([]Zone, *Sunlight, error) {
 	d := &division{site: s, turf: turf}
 	traced, derived := s.zoneObjects()
@@ -72,10 +72,16 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, *Sunlight, error) {
 		return nil, nil, err
 	}
 	if len(derived) > 0 {
+		if err := d.plantZones(); err != nil {
+			return nil, nil, err
+		}
 		light, err := d.lightWritten()
 		return d.lettered(), light, errors.Join(err, d.tellOutdated(append(s.Of(Keepout), setbacks...)))
 	}
 	if err := d.cut(s.Of(Cutline)); err != nil {
+		return nil, nil, err
+	}
+	if err := d.plantZones(); err != nil {
 		return nil, nil, err
 	}
 	light, err := d.byLight()
@@ -186,7 +192,7 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 		s.problem(ingest.Warning, "exposure_unknown", o.Place, fmt.Sprintf("exposure %q is not known, left aside", z.Exposure), "write full, part, shade or deep")
 		z.Exposure = ""
 	}
-	z.Species, _ = p.Text("species")
+	z.Species = o.statedSpecies()
 	z.Watered, _ = p.Bool("irrigated")
 	if slope, ok := p.Number("slope_percent"); ok {
 		if z.Slope = math.Abs(slope); z.Slope > steepest {
@@ -315,6 +321,15 @@ func (d *division) neighbour(piece geo.Region) (best int, along geo.Length) {
 		}
 	}
 	return best, along
+}
+
+func (d *division) indexOf(z Zone) int {
+	return slices.IndexFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })
+}
+
+// remove takes a zone away, whose parts are to come in its place.
+func (d *division) remove(z Zone) {
+	d.zones = slices.DeleteFunc(d.zones, func(o Zone) bool { return o.ID == z.ID })
 }
 
 func (d *division) freshID(id string) string {

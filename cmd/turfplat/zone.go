@@ -93,6 +93,11 @@ zones fit the turf without gap or overlap. Each is written as a feature of kind
 zone, derived true, in place of those written before; all else is kept. With -o,
 a table of the zones goes to standard output.
 
+The grass of a zone is what the cutline beside it says (species_north,
+species_south, species_east or species_west), else the zone's species, else that
+of the turf it lies on, else the site's ("site": {"species": ...}). A zone that
+lies on turf of two grasses is divided between them.
+
 Nothing is applied within the setback of water, drains and wells, on the
 property or beyond: as far as the object's setback_m says, else the rule of the
 region, else a proposal. Rules change: verify them locally. A rim under 0.5 m
