@@ -71,8 +71,9 @@ func (d *division) part(z Zone, patches []sun.Patch) {
 	d.remove(z)
 	for _, patch := range patches {
 		p := z
-		p.ID, p.Name = d.freshID(z.ID+"-"+string(patch.Exposure)), z.Name+", "+exposureWords[patch.Exposure]
-		p.Region, p.Exposure = patch.Region, string(patch.Exposure)
+		exposure := sun.Exposures[patch.Class]
+		p.ID, p.Name = d.freshID(z.ID+"-"+string(exposure)), z.Name+", "+exposureWords[exposure]
+		p.Region, p.Exposure = patch.Region, string(exposure)
 		p.Sun = Sunshine{true, patch.Hours, patch.Doubtful}
 		d.zones = append(d.zones, p)
 	}

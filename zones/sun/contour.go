@@ -33,7 +33,7 @@ func Contours(f *Field, turf geo.Region, l Limits) ([]Contour, error) {
 // contourAt draws one contour: the outline between two classes.
 func contourAt(f *Field, turf geo.Region, hours float64) (Contour, error) {
 	const above, below int8 = 0, 1
-	c := classed(f, turf, Limits{hours, -1, -2}) // no hours are below zero
+	c := classed(f, turf, Limits{hours})
 	contour := Contour{Hours: hours}
 	if !slices.Contains(c.class, above) {
 		return contour, nil

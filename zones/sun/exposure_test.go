@@ -1,6 +1,9 @@
 package sun
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 func TestParseLimits(t *testing.T) {
 	for _, tt := range []struct {
@@ -26,7 +29,7 @@ func TestParseLimits(t *testing.T) {
 			}
 			continue
 		}
-		if again, err := ParseLimits(got.String()); got != tt.want || err != nil || again != got {
+		if again, err := ParseLimits(got.String()); !slices.Equal(got, tt.want) || err != nil || !slices.Equal(again, got) {
 			t.Errorf("%q: %v, written and read %v, want %v", tt.text, got, again, tt.want)
 		}
 	}

@@ -7,22 +7,22 @@ import (
 	"example.org/turfplat/geo"
 )
 
-// A Patch is turf of one exposure, in one or several pieces.
+// A Patch is turf of one class, in one or several pieces.
 type Patch struct {
-	Exposure Exposure
+	Class    int // by the limits, from 0, the sunniest
 	Region   geo.Region
 	Hours    float64 // mean direct sun a day
 	Doubtful float64 // share of it that lies within half an hour of a limit
 }
 
 // Patches divides turf by its hours of direct sun into patches that a person
-// can walk, at most one of each exposure, the sunniest first. They tile the
+// can walk, at most one of each class, the sunniest first. They tile the
 // turf: all are cut by the same outlines from both sides.
 //
 // No piece of a patch is under 14 m2, or so narrow that no disc of 1.5 m fits
 // in, unless the turf itself is in pieces that are. Outlines lie within 0.5 m
 // of the edges of cells of their class, once cells are smoothed to patches.
-// The mean hours of each piece that can be walked are those of its exposure.
+// The mean hours of each piece that can be walked are those of its class.
 // The field must hold hours for the cells whose middle lies in the turf.
 // Without any there are no patches.
 func Patches(f *Field, turf geo.Region, frame geo.Frame, l Limits) ([]Patch, error) {
@@ -62,7 +62,7 @@ type piece struct {
 // is of the last class.
 func (d *dividing) clip(turf geo.Region) error {
 	var present []int8
-	for k := range int8(len(Exposures)) {
+	for k := range int8(len(d.limits) + 1) {
 		if slices.Contains(d.class, k) {
 			present = append(present, k)
 		}

@@ -74,7 +74,7 @@ func check(t *testing.T, cases int, property func(*rapid.T)) {
 func listed(patches []Patch) string {
 	text := ""
 	for _, p := range patches {
-		text += fmt.Sprintf("%s %.1f m2 in %d at %.2f h; ", p.Exposure, float64(frame.Area(p.Region)), len(p.Region.Polygons()), p.Hours)
+		text += fmt.Sprintf("%s %.1f m2 in %d at %.2f h; ", Exposures[p.Class], float64(frame.Area(p.Region)), len(p.Region.Polygons()), p.Hours)
 	}
 	return text
 }
@@ -119,7 +119,7 @@ func checkWalkable(t failer, patches []Patch, turf geo.Region) {
 				return r.Bounds().Grown(1e-5).Meets(piece.Bounds()) && math.Abs(float64(frame.Area(r))-area) < 1e-4
 			})
 			if !whole {
-				t.Errorf("piece of %s, %.2f m2, empty core %t, is under the limits: %s", p.Exposure, area, core.Empty(), listed(patches))
+				t.Errorf("piece of %s, %.2f m2, empty core %t, is under the limits: %s", Exposures[p.Class], area, core.Empty(), listed(patches))
 			}
 		}
 	}

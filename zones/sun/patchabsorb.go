@@ -105,7 +105,7 @@ func (c *classing) smallest(blots []*blot) int {
 
 func (c *classing) nearestBeside(blots []*blot, small int) int {
 	b := blots[small]
-	far := func(i int) float64 { return c.limits.distance(b.mean(), Exposures[blots[i].class]) }
+	far := func(i int) float64 { return c.limits.distance(b.mean(), blots[i].class) }
 	return slices.MinFunc(slices.Sorted(maps.Keys(b.beside)), func(i, j int) int {
 		return cmp.Or(cmp.Compare(far(i), far(j)), cmp.Compare(b.beside[j], b.beside[i]))
 	})

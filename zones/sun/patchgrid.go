@@ -6,12 +6,12 @@ import (
 	"example.org/turfplat/geo"
 )
 
-// A classing is the cells over one piece of ground by their exposure, on its
-// way from what the hours say to what a person can walk.
+// A classing is the cells over one piece of ground by their class, on its way
+// from what the hours say to what a person can walk.
 type classing struct {
 	Field  // of hours; NaN where no turf is
 	limits Limits
-	class  []int8 // place among Exposures, or none
+	class  []int8 // by the limits, or none
 }
 
 // none is the class of cells that have none (yet).

@@ -89,8 +89,8 @@ func TestPatchesTileAndCanBeWalked(t *testing.T) {
 func checkHours(t failer, patches []Patch) {
 	t.Helper()
 	for _, p := range patches {
-		if far := DefaultLimits().distance(p.Hours, p.Exposure); far > 0.05 {
-			t.Errorf("%s gets %.2f h", p.Exposure, p.Hours)
+		if far := DefaultLimits().distance(p.Hours, int8(p.Class)); far > 0.05 {
+			t.Errorf("%s gets %.2f h", Exposures[p.Class], p.Hours)
 		}
 	}
 }

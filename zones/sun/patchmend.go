@@ -77,7 +77,7 @@ func (d *dividing) bestBeside(p *piece) (*joint, error) {
 			return nil, err
 		}
 		if len(joined.Polygons()) <= len(o.region.Polygons()) {
-			joints = append(joints, joint{o, joined, d.limits.distance(p.hours, Exposures[o.class]), edge})
+			joints = append(joints, joint{o, joined, d.limits.distance(p.hours, o.class), edge})
 		}
 	}
 	if len(joints) == 0 {
@@ -121,7 +121,7 @@ func (d *dividing) classIslands() {
 	for _, p := range d.pieces {
 		if !p.walkable {
 			p.class = slices.MinFunc(walked, func(a, b int8) int {
-				return cmp.Compare(d.limits.distance(p.hours, Exposures[a]), d.limits.distance(p.hours, Exposures[b]))
+				return cmp.Compare(d.limits.distance(p.hours, a), d.limits.distance(p.hours, b))
 			})
 		}
 	}
@@ -131,7 +131,7 @@ func (d *dividing) classIslands() {
 func (d *dividing) patches() ([]Patch, error) {
 	var patches []Patch
 	var errs []error
-	for k, exposure := range Exposures {
+	for k := range len(d.limits) + 1 {
 		var regions []geo.Region
 		for _, p := range d.pieces {
 			if p.class == int8(k) {
@@ -143,7 +143,7 @@ func (d *dividing) patches() ([]Patch, error) {
 		}
 		region, err := geo.Union(regions...)
 		errs = append(errs, err)
-		p := Patch{Exposure: exposure, Region: region}
+		p := Patch{Class: k, Region: region}
 		p.Hours, p.Doubtful = d.field.Mean(region, d.limits)
 		patches = append(patches, p)
 	}

@@ -30,7 +30,7 @@ func (c *classing) majority() {
 		if own == none {
 			continue
 		}
-		var count [4]int
+		var count [mostClasses]int
 		for north := -reach; north <= reach; north++ {
 			for east := -reach; east <= reach; east++ {
 				if other := c.offset(cell, east, north); other >= 0 && before[other] != none {
@@ -158,17 +158,17 @@ func (g Grid) around(cell int, visit func(other, weight int)) {
 // commonestAround is the class that most cells around one have; of equals the
 // one nearer in hours.
 func (c *classing) commonestAround(cell int) int8 {
-	var weight [4]int
+	var weight [mostClasses]int
 	c.around(cell, func(other, w int) {
 		if k := c.class[other]; k != none {
 			weight[k] += w
 		}
 	})
 	best := int8(0)
-	for k := range weight {
-		nearer := c.limits.distance(c.Values[cell], Exposures[k]) < c.limits.distance(c.Values[cell], Exposures[best])
+	for k := range int8(len(c.limits) + 1) {
+		nearer := c.limits.distance(c.Values[cell], k) < c.limits.distance(c.Values[cell], best)
 		if weight[k] > weight[best] || weight[k] == weight[best] && weight[k] > 0 && nearer {
-			best = int8(k)
+			best = k
 		}
 	}
 	return best
