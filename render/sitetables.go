@@ -119,8 +119,11 @@ func (d *draft) zoneText(z zones.ZoneMeasure) string {
 	if words, ok := exposures[z.Exposure]; ok && !z.NameTellsExposure() {
 		known = append(known, words)
 	}
-	if species := d.letters.of(z.Species); species != "" {
+	if species := d.letters.of(z.Species); species != "" && !z.NameTellsSpecies() {
 		known = append(known, shortened(species, Regular, tableSize, twoLines))
+	}
+	if z.SunFit != "" && !z.NameTellsFit() && z.Apply {
+		known = append(known, z.SunFit)
 	}
 	if z.SlopePercent > 0 {
 		known = append(known, fmt.Sprintf("slope %.0f\u00a0%%", z.SlopePercent))

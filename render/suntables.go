@@ -60,8 +60,27 @@ func (s sunMap) groundsTable() Table {
 		add("Leaves", fmt.Sprintf("all out from %s to %s, coming and going in 3 weeks", from, to))
 	}
 	add("Ground", s.slopeText())
+	s.addNeeds(add)
 	add("Cells", fmt.Sprintf("%g m wide", s.sun.Hours.Step))
 	return t
+}
+
+// addNeeds tells by which hours the grasses on the site are judged, and whether
+// zones are divided by them.
+func (s sunMap) addNeeds(add func(what, text string)) {
+	for _, n := range s.plat.SunNeeds() {
+		var parts []string
+		if n.Enough != nil {
+			parts = append(parts, fmt.Sprintf("enough sun from %g h", *n.Enough))
+		}
+		if n.Least != nil {
+			parts = append(parts, fmt.Sprintf("too little under %g h", *n.Least))
+		}
+		add("Grass", s.letters.of(n.Grass)+": "+strings.Join(parts, ", "))
+	}
+	if s.sun.ByGrass {
+		add("Zones", "divided at those hours of their grass, those of no known grass by exposure")
+	}
 }
 
 const groundsColumn = 22.0 // mm
@@ -116,11 +135,11 @@ func (s sunMap) legend() legend {
 	}
 	for _, c := range s.contours {
 		if len(c.Lines) > 0 {
-			add(true, "Contour at a limit, hours a day", lineSample(contourLine))
+			add(true, s.contourWords(), lineSample(contourLine))
 			break
 		}
 	}
-	add(!s.doubtful().Empty(), "Within half an hour of a limit: check", doubt.swatch(White, doubtInk, Black, ThinLine))
+	add(!s.doubtful().Empty(), s.doubtWords(), doubt.swatch(White, doubtInk, Black, ThinLine))
 	add(len(s.plat.Zones) > 1, "Zone edge", lineSample(sunZoneEdge))
 	add(!s.plat.Ground.Cover(zones.Building).Empty(), looks[zones.Building].word, looks[zones.Building].swatch())
 	add(!s.plat.Ground.Outline.Empty(), "Site outline", lineSample(outlinePen))
@@ -128,6 +147,23 @@ func (s sunMap) legend() legend {
 	add(len(s.obstacles) > 0, "Height of what throws shade", s.heightSample(false))
 	add(s.assumes(), "Height assumed", s.heightSample(true))
 	return l
+}
+
+// doubtWords tells what is to be checked on site.
+func (s sunMap) doubtWords() string {
+	if s.sun.ByGrass {
+		return "Within half an hour of a limit of its grass: check"
+	}
+	return "Within half an hour of a limit: check"
+}
+
+// contourWords tells what contours are drawn at: the steps of the sheet, which
+// zones may be divided by or not.
+func (s sunMap) contourWords() string {
+	if s.sun.ByGrass {
+		return "Contour at a limit of exposure, hours a day"
+	}
+	return "Contour at a limit, hours a day"
 }
 
 // hoursOf tells the hours of an exposure.

@@ -8,6 +8,7 @@ import (
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/sun"
+	"example.org/turfplat/zones/turf"
 )
 
 // Sunshine is the direct sun that a zone gets.
@@ -15,12 +16,15 @@ type Sunshine struct {
 	Known    bool
 	Hours    float64 // a day, mean over the zone and the season
 	Doubtful float64 // share of the zone that lies within half an hour of a limit; 0 in zones read from a file
+
+	Fit  turf.Fit      // how the zone's grass gets on with it; Unknown in zones read from a file
+	Need *turf.SunNeed // of that grass; nil if Fit is Unknown
 }
 
 // exposureWords are what people call exposures after the name of a lawn.
 var exposureWords = map[sun.Exposure]string{sun.FullSun: "full sun", sun.PartSun: "part sun", sun.FullShade: "shade", sun.DeepShade: "deep shade"}
 
-// expose divides zones by their exposure. A zone where nothing is applied is
+// expose divides zones by their exposure, or by what their grass needs. A zone where nothing is applied is
 // left whole, and so is one whose exposure a person stated, with a word if the
 // sun says otherwise.
 func (d *division) expose(l *Sunlight) error {
@@ -29,7 +33,12 @@ func (d *division) expose(l *Sunlight) error {
 			d.light(z, l)
 			continue
 		}
-		patches, err := sun.Patches(l.Hours, z.Region, d.site.Frame, l.Limits)
+		limits := d.site.limitsOf(z)
+		if len(limits) == 0 { // its grass makes do with no sun at all
+			d.light(z, l)
+			continue
+		}
+		patches, err := sun.Patches(l.Hours, z.Region, d.site.Frame, limits)
 		if err != nil {
 			return err
 		}
@@ -37,19 +46,19 @@ func (d *division) expose(l *Sunlight) error {
 			d.light(z, l)
 			continue
 		}
-		d.part(z, patches)
+		d.part(z, patches, l)
 	}
 	return nil
 }
 
 // light notes the sun that a zone gets as a whole.
 func (d *division) light(z Zone, l *Sunlight) {
-	hours, doubtful := l.Hours.Mean(z.Region, l.Limits)
+	hours, doubtful := l.Hours.Mean(z.Region, d.site.limitsOf(z))
 	if math.IsNaN(hours) {
 		return
 	}
 	noted := &d.zones[d.indexOf(z)]
-	noted.Sun = Sunshine{true, hours, doubtful}
+	noted.Sun = d.site.sunshine(z, hours, doubtful)
 	found := l.Limits.Exposure(hours)
 	switch {
 	case !z.Apply:
@@ -66,24 +75,43 @@ func (d *division) light(z Zone, l *Sunlight) {
 	}
 }
 
-// part puts the patches of a zone in its place, named as people would.
-func (d *division) part(z Zone, patches []sun.Patch) {
+// part puts the patches of a zone in its place, named as people would. One that
+// is parted by what its grass needs has the exposure of its mean hours.
+func (d *division) part(z Zone, patches []sun.Patch, l *Sunlight) {
 	d.remove(z)
 	for _, patch := range patches {
 		p := z
-		exposure := sun.Exposures[patch.Class]
-		p.ID, p.Name = d.freshID(z.ID+"-"+string(exposure)), z.Name+", "+exposureWords[exposure]
-		p.Region, p.Exposure = patch.Region, string(exposure)
-		p.Sun = Sunshine{true, patch.Hours, patch.Doubtful}
+		p.Region, p.Sun = patch.Region, d.site.sunshine(z, patch.Hours, patch.Doubtful)
+		if d.site.judgedByGrass(z) {
+			p.Sun.Fit = d.site.fitOf(z, patch.Class)
+			p.ID, p.Name = d.freshID(z.ID+"-"+hyphened(p.Sun.Fit.String())), z.Name+", "+p.Sun.Fit.String()
+			p.Exposure = string(l.Limits.Exposure(patch.Hours))
+		} else {
+			exposure := sun.Exposures[patch.Class]
+			p.ID, p.Name = d.freshID(z.ID+"-"+string(exposure)), z.Name+", "+exposureWords[exposure]
+			p.Exposure = string(exposure)
+		}
 		d.zones = append(d.zones, p)
 	}
 }
 
+// nameTells reports whether a zone's name tells something already, after that
+// of the lawn.
+func (z ZoneMeasure) nameTells(words string) bool {
+	return words != "" && strings.Contains(z.Name+", ", ", "+words+", ")
+}
+
 // NameTellsExposure reports whether a zone's name tells its exposure already.
 func (z ZoneMeasure) NameTellsExposure() bool {
-	words, known := exposureWords[sun.Exposure(z.Exposure)]
-	return known && strings.HasSuffix(z.Name, ", "+words)
+	return z.nameTells(exposureWords[sun.Exposure(z.Exposure)])
 }
+
+// NameTellsSpecies reports whether a zone's name tells its grass already.
+func (z ZoneMeasure) NameTellsSpecies() bool { return z.nameTells(z.Species) }
+
+// NameTellsFit reports whether a zone's name tells already how its grass gets
+// on with its sun.
+func (z ZoneMeasure) NameTellsFit() bool { return z.nameTells(z.SunFit) }
 
 // sunHours is the property of a zone that a division wrote: the hours of direct
 // sun it gets.
@@ -98,9 +126,14 @@ func writtenSun(f *ingest.Feature) (hours float64, known bool) {
 	return hours, known && hours >= 0 && hours <= 24
 }
 
-// write sets the property of a zone's feature, to less than a second.
+// write sets the properties of a zone's feature, the hours to less than a
+// second.
 func (s Sunshine) write(p *ingest.Properties) {
 	if s.Known {
 		p.Set(sunHours, math.Round(s.Hours*1e4)/1e4)
+	}
+	if s.Need != nil {
+		p.Set("sun_fit", s.Fit.String())
+		p.Set("sun_limits", s.Need)
 	}
 }

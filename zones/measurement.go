@@ -7,6 +7,7 @@ import (
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/turf"
 )
 
 // MeasureSchema names the form of Measurement.
@@ -78,6 +79,9 @@ type ZoneMeasure struct {
 
 	SunHours      *float64 `json:"sun_hours,omitempty"`      // a day of direct sun, mean; nil = not known
 	DoubtfulShare float64  `json:"doubtful_share,omitempty"` // of it lies within half an hour of a limit
+
+	SunFit    string        `json:"sun_fit,omitempty"`    // "enough sun", "short of sun" or "too little sun" for its grass; "" = not known
+	SunLimits *turf.SunNeed `json:"sun_limits,omitempty"` // of that grass
 
 	Letter       string  `json:"-"`
 	SlopePercent float64 `json:"-"`
@@ -163,6 +167,9 @@ func (z Zone) measure(a AreaMeasure, edging geo.Length) ZoneMeasure {
 	}
 	if z.Sun.Known {
 		m.SunHours = &z.Sun.Hours
+	}
+	if z.Sun.Need != nil {
+		m.SunFit, m.SunLimits = z.Sun.Fit.String(), z.Sun.Need
 	}
 	return m
 }

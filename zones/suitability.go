@@ -21,7 +21,7 @@ func (d *division) tellUnsuited() {
 		case !known && !told[z.Species]:
 			told[z.Species] = true
 			d.tellUnknownGrass(z)
-		case known && grass.Suits(z.Sun.Hours) == turf.Fails:
+		case z.Sun.Fit == turf.Fails:
 			d.site.problem(ingest.Warning, "species_shaded", z.place, fmt.Sprintf("zone %q gets %.1f h of direct sun a day, in which %s thins out", z.Name, z.Sun.Hours, grass.Name), d.site.betterGrasses(z.Sun.Hours, grass.Season))
 		}
 	}

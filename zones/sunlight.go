@@ -15,7 +15,8 @@ import (
 // A SunRequest asks for turf to be divided by its hours of direct sun.
 type SunRequest struct {
 	Season       func(latitude float64) sun.Season // nil = that of the grasses that are stated, else the cool one
-	Limits       sun.Limits
+	Limits       sun.Limits                        // of exposure
+	ByGrass      bool                              // divide zones where their grass has enough sun and too little, those of no known grass by exposure
 	MinElevation sun.Degrees
 }
 
@@ -23,9 +24,10 @@ type SunRequest struct {
 type Sunlight struct {
 	Scene    sun.Scene
 	Season   sun.Season
-	Limits   sun.Limits
+	Limits   sun.Limits // of exposure
+	ByGrass  bool       // zones are divided by what their grass needs
 	Hours    *sun.Field // a day, mean over the season
-	Doubtful geo.Region // so near a limit that its exposure is to be checked on site
+	Doubtful geo.Region // so near a limit that zones were divided by that it is to be checked on site
 }
 
 // mostCells is the largest grid of hours that is worked out: 2 km by 2 km.
@@ -41,11 +43,11 @@ func (s *Site) sunlight(turf geo.Region, zones []Zone) (*Sunlight, error) {
 			"draw an outline round the part that is looked after, or run without --sun")
 		return nil, nil
 	}
-	l := &Sunlight{Season: s.season(zones), Limits: s.sun.Limits}
+	l := &Sunlight{Season: s.season(zones), Limits: s.sun.Limits, ByGrass: s.sun.ByGrass}
 	l.Scene = sun.Scene{Place: s.Frame.Center(), Obstacles: s.Obstacles(), Slopes: slopes(zones), MinElevation: s.sun.MinElevation}
 	l.Hours = l.Scene.Hours(grid, turf, l.Season)
 	var err error
-	l.Doubtful, err = sun.Doubtful(l.Hours, turf, l.Limits)
+	l.Doubtful, err = s.doubtful(l, turf, zones)
 	if account := s.HeightAccount(); len(account) > 0 {
 		s.problem(ingest.Note, "height_assumed", s.place(), "sun and shade rest on assumptions: "+strings.Join(account, "; "), "give height_m, and crown_m of trees, where it matters")
 	}
@@ -94,6 +96,9 @@ func (d *division) byLight() (*Sunlight, error) {
 	l, err := d.site.sunlight(d.turf, d.zones)
 	if l == nil || err != nil {
 		return nil, err
+	}
+	if l.ByGrass {
+		d.tellGrassless()
 	}
 	if err := d.expose(l); err != nil {
 		return nil, err

@@ -151,7 +151,8 @@ property fits the sheet, upright or across.
 
 With --sun the hours of direct sun a day are drawn in steps, with contours at
 the limits, what throws the shade and how high it stands. Zones whose exposure
-nobody stated are divided by it, as zone --sun does; zones already written into
+nobody stated are divided by it, or with --limits species by what their grass
+needs, as zone --sun does; zones already written into
 the file stay as they are. In a PDF the sun is page 2; SVG and PNG are written
 as NAME-1-site and NAME-2-sun.
 

@@ -106,8 +106,11 @@ func remarks(f figures, z zones.ZoneMeasure) string {
 	if z.Exposure != "" && !z.NameTellsExposure() {
 		said = append(said, z.Exposure)
 	}
-	if z.Species != "" {
+	if z.Species != "" && !z.NameTellsSpecies() {
 		said = append(said, z.Species)
+	}
+	if z.SunFit != "" && !z.NameTellsFit() && z.Apply {
+		said = append(said, z.SunFit)
 	}
 	if z.SlopePercent > 0 {
 		said = append(said, fmt.Sprintf("slope %.0f %%, surface %s", z.SlopePercent, f.Area(z.SurfaceAreaM2, 0)))

@@ -74,6 +74,9 @@ func (r *sunReason) print(w io.Writer) error {
 	if _, err := sum.WriteTo(w); err != nil {
 		return err
 	}
+	if r.SunLimits != nil {
+		fmt.Fprintf(w, "\n%s there; %s\n", r.SunFit, needText(*r.SunLimits))
+	}
 	for _, d := range r.Days {
 		fmt.Fprintf(w, "\n%s: sun from %s to %s, %.1f h of it left\n", d.Date, clock(d.Rise), clock(d.Set), d.Got)
 		for _, shade := range d.Shades {

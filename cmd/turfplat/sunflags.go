@@ -39,9 +39,11 @@ func (o *order) readSun(c *cli.Context) error {
 	if request.Season, err = seasonNamed(c.String("season")); err != nil {
 		return usageErrorf("--season: %w", err)
 	}
-	if text := c.String("limits"); c.IsSet("limits") {
+	if text := c.String("limits"); text == "species" {
+		request.ByGrass = true
+	} else if c.IsSet("limits") {
 		if request.Limits, err = sun.ParseLimits(text); err != nil {
-			return usageErrorf("--limits: %w", err)
+			return usageErrorf("--limits: %w, or species", err)
 		}
 	}
 	if text := c.String("min-elevation"); c.IsSet("min-elevation") {
@@ -100,8 +102,11 @@ const sunHelp = `    --sun          work out the hours of direct sun a day
     --season S     of which season: FROM..TO as month-day, 04-15..10-15 (one
                    day: FROM = TO), cool or warm; default: that of the grasses
                    stated, else cool
-    --limits H     least hours of full sun, part sun and shade; default: 6,4,2
+    --limits H     least hours of full sun, part sun and shade, by which zones
+                   are divided; default: 6,4,2. species: divide each zone where
+                   its own grass has enough sun, is short of it, has too little
     --min-elevation D
                    sun counts from so many degrees above the horizon; default: 5
-    --species FILE a table of grasses to use beside the built-in one
+    --species FILE a table of grasses to use beside the built-in one, CSV: name,
+                   and columns such as sun_h (enough) and least_sun_h
 `

@@ -8,6 +8,7 @@ import (
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/sun"
+	"example.org/turfplat/zones/turf"
 )
 
 const explainSchema = "turfplat/explain/1"
@@ -24,8 +25,12 @@ type sunReason struct {
 	Possible     float64     `json:"possible_hours"`
 	Got          float64     `json:"sun_hours"`
 	Exposure     string      `json:"exposure"`
-	Losses       []sunLoss   `json:"losses"`
-	Days         []sunDay    `json:"days"`
+
+	SunFit    string        `json:"sun_fit,omitempty"`    // of the grass of the zone; "" = not known
+	SunLimits *turf.SunNeed `json:"sun_limits,omitempty"` // of that grass
+
+	Losses []sunLoss `json:"losses"`
+	Days   []sunDay  `json:"days"`
 }
 
 // A caster is what stands between the sun and the spot.
@@ -72,8 +77,14 @@ func reasonAt(s surveyed, place orb.Point) (*sunReason, error) {
 	}
 	account := light.Scene.Explain(at, light.Season)
 	r := &sunReason{
-		Schema: explainSchema, Site: s.measure.ID, Place: place, Zone: zoneAt(s.plat, at), Season: light.Season.String(), MinElevation: light.Scene.MinElevation,
+		Schema: explainSchema, Site: s.measure.ID, Place: place, Season: light.Season.String(), MinElevation: light.Scene.MinElevation,
 		Possible: account.Possible, Got: account.Got, Exposure: string(light.Limits.Exposure(account.Got)), Losses: []sunLoss{}, Days: []sunDay{},
+	}
+	if z, on := zoneAt(s.plat, at); on {
+		r.Zone, r.SunLimits = z.Name, z.Sun.Need
+		if z.Sun.Need != nil {
+			r.SunFit = z.Sun.Need.Fit(account.Got).String()
+		}
 	}
 	for _, l := range account.Losses {
 		r.Losses = append(r.Losses, sunLoss{casterOf(s.site, l.ID, l.Name), l.Hours})
@@ -88,13 +99,13 @@ func reasonAt(s surveyed, place orb.Point) (*sunReason, error) {
 	return r, nil
 }
 
-func zoneAt(p *zones.Plat, at geo.XY) string {
+func zoneAt(p *zones.Plat, at geo.XY) (zones.Zone, bool) {
 	for _, z := range p.Zones {
 		if z.Region.Contains(at) {
-			return z.Name
+			return z, true
 		}
 	}
-	return ""
+	return zones.Zone{}, false
 }
 
 func casterOf(site *zones.Site, id, name string) caster {

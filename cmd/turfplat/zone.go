@@ -109,7 +109,10 @@ around it. Zones whose exposure nobody stated are divided into full sun, part
 sun, shade and deep shade, in pieces that can be walked: none under 14 m2
 (150 ft2) or 1.5 m (5 ft) wide, unless the lawn itself is. Heights that the file
 does not give are assumed, and that is told; turf within half an hour of a limit
-is to be checked on site. --explain tells of one spot what takes its sun, in
+is to be checked on site. Where the grass of a zone is known, it is told whether
+it has enough sun, is short of it or has too little, by the hours that the
+table of grasses gives it; --limits species divides zones at those hours
+instead, so that one sees where this grass will thin out. --explain tells of one spot what takes its sun, in
 place of the site file.
 
 Flags:

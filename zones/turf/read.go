@@ -94,6 +94,7 @@ func (t *Table) merge(header, record []string) []error {
 		s = t.species[at]
 	}
 	bad := append(s.takeWords(cells), s.takeFigures(cells)...)
+	bad = append(bad, s.checkSun()...)
 	bad = append(bad, t.checkNames(s, at)...)
 	if len(bad) > 0 {
 		return bad
@@ -155,6 +156,14 @@ func (s *Species) takeFigures(cells map[string]string) (bad []error) {
 			*have, fresh[have] = nil, true
 		}
 		*have = append(*have, figures...)
+	}
+	return bad
+}
+
+// checkSun refuses a grass that thins out with sun enough.
+func (s Species) checkSun() (bad []error) {
+	if n, _ := s.SunNeed(); n.Enough != nil && n.Least != nil && *n.Least > *n.Enough {
+		bad = append(bad, fmt.Errorf("%s: least_sun_h %g is above sun_h %g: give both", s.Name, *n.Least, *n.Enough))
 	}
 	return bad
 }

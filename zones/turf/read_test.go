@@ -52,6 +52,7 @@ func TestBadTables(t *testing.T) {
 		{"nothing at all", "name,mow_in\ncouch,0\n", `line 2: bermudagrass: mow_in "0": is not above 0 and up to 24`},
 		{"hexadecimal", "name,sun_h\ncouch,0x5\n", `line 2: bermudagrass: sun_h "0x5": write a number`},
 		{"boundless", "name,sun_h\ncouch,Inf\n", `line 2: bermudagrass: sun_h "Inf": write a number`},
+		{"least sun above what it wants", "name,sun_h\nKBG,3\n", `line 2: Kentucky bluegrass: least_sun_h 4 is above sun_h 3: give both`},
 		{"a name of another", "name,also\ncouch,fine fescue\n", `line 2: bermudagrass: "fine fescue" is a name of fine fescue already`},
 		{"all of them", "name,season,sun_h\nmoss,wet,lots\ncouch,,\nclover,cool,-\n",
 			"line 2: moss: season \"wet\" is neither cool nor warm\nline 2: moss: sun_h \"lots\": write a number, a range such as 6-8, or a limit such as <=9, then the source\nline 4: clover: sun_h \"-\": write a number"},

@@ -16,22 +16,66 @@ const (
 	Thrives            // has all the sun it wants
 )
 
-func (f Fit) String() string { return [...]string{"unknown", "fails", "bears", "thrives"}[f] }
+// String says what the grass has of sun.
+func (f Fit) String() string {
+	return [...]string{"sun needed not known", "too little sun", "short of sun", "enough sun"}[f]
+}
+
+// A SunNeed is the hours of direct sun a day, the mean over its season, by
+// which a grass is judged: the least of the figures that are used.
+type SunNeed struct {
+	Grass        string   `json:"grass"`                  // as the table names it
+	Enough       *float64 `json:"enough_hours,omitempty"` // from here on it thrives; nil = not known
+	EnoughSource string   `json:"enough_source,omitempty"`
+	Least        *float64 `json:"least_hours,omitempty"` // below it thins out; nil = not known
+	LeastSource  string   `json:"least_source,omitempty"`
+}
+
+// SunNeed returns the sun that a grass needs; false if the table has no hours
+// for it.
+func (s Species) SunNeed() (SunNeed, bool) {
+	need := SunNeed{Grass: s.Name}
+	wants, known := s.Sun.Used()
+	if known {
+		need.Enough, need.EnoughSource = &wants.Least, Citation(wants.Source)
+	}
+	least, bounded := s.LeastSun.Used()
+	if bounded {
+		need.Least, need.LeastSource = &least.Least, Citation(least.Source)
+	}
+	return need, known || bounded
+}
+
+// Fit says how the grass gets on with so many hours.
+func (n SunNeed) Fit(hours float64) Fit {
+	switch {
+	case n.Enough != nil && hours >= *n.Enough:
+		return Thrives
+	case n.Least != nil && hours >= *n.Least:
+		return Bears
+	case n.Enough != nil || n.Least != nil:
+		return Fails
+	}
+	return Unknown
+}
+
+// Limits are the hours at which the fit changes, in descending order, one or
+// two; none if the grass makes do with no sun at all.
+func (n SunNeed) Limits() []float64 {
+	var limits []float64
+	for _, hours := range []*float64{n.Enough, n.Least} {
+		if hours != nil && *hours > 0 && (len(limits) == 0 || *hours < limits[0]) {
+			limits = append(limits, *hours)
+		}
+	}
+	return limits
+}
 
 // Suits says how the grass gets on with so many hours of direct sun a day,
 // the mean over its season, by the figures that are used.
 func (s Species) Suits(hours float64) Fit {
-	wants, known := s.Sun.Used()
-	least, bounded := s.LeastSun.Used()
-	switch {
-	case known && hours >= wants.Least:
-		return Thrives
-	case bounded && hours >= least.Least:
-		return Bears
-	case known || bounded:
-		return Fails
-	}
-	return Unknown
+	need, _ := s.SunNeed()
+	return need.Fit(hours)
 }
 
 // Better returns the grasses of a season, or of any if it is "", that thrive

@@ -201,3 +201,36 @@ func TestExactUnits(t *testing.T) {
 		}
 	}
 }
+
+// The limits of a grass are the hours at which its fit changes, and no others.
+func TestSunNeed(t *testing.T) {
+	hours := func(h float64) *float64 { return &h }
+	for _, tt := range []struct {
+		name string
+		need SunNeed
+		want []float64
+	}{
+		{"both", SunNeed{Enough: hours(6), Least: hours(4)}, []float64{6, 4}},
+		{"one figure", SunNeed{Enough: hours(6)}, []float64{6}},
+		{"the least alone", SunNeed{Least: hours(4)}, []float64{4}},
+		{"both the same", SunNeed{Enough: hours(6), Least: hours(6)}, []float64{6}},
+		{"lives without sun", SunNeed{Enough: hours(3), Least: hours(0)}, []float64{3}},
+		{"none", SunNeed{}, nil},
+	} {
+		got := tt.need.Limits()
+		if !slices.Equal(got, tt.want) {
+			t.Errorf("%s: limits %v, want %v", tt.name, got, tt.want)
+		}
+		for i, limit := range got {
+			below, above := tt.need.Fit(limit-1e-9), tt.need.Fit(limit)
+			if below >= above || i > 0 && above != tt.need.Fit(got[i-1]-1e-9) {
+				t.Errorf("%s: %s below %g h, %s from there", tt.name, below, limit, above)
+			}
+		}
+	}
+	for _, s := range Default().Species() {
+		if need, known := s.SunNeed(); !known || need.Grass != s.Name || need.EnoughSource == "" || need.LeastSource == "" || len(need.Limits()) == 0 {
+			t.Errorf("%s needs %+v", s.Name, need)
+		}
+	}
+}
