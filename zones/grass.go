@@ -16,15 +16,15 @@ type sward struct {
 
 // plantZones gives zones of which nobody stated the grass that of the turf
 // they lie on, else that of the site. A zone that lies on turf of several
-// grasses is divided, unless nothing is applied there or an earlier division
-// wrote it.
+// grasses is divided, unless nothing is applied there. One that an earlier
+// division wrote stays as it was written, but where all turf is of one grass.
 func (d *division) plantZones() error {
 	swards, err := d.site.swards()
 	if err != nil {
 		return err
 	}
 	for _, z := range slices.Clone(d.zones) {
-		if z.Species != "" {
+		if z.Species != "" || z.written && len(swards) > 1 {
 			continue
 		}
 		parts, err := d.swardsOf(z, swards)
@@ -34,7 +34,7 @@ func (d *division) plantZones() error {
 		switch {
 		case len(parts) == 1:
 			d.zones[d.indexOf(z)].Species = parts[0].species
-		case z.Apply && !z.written:
+		case z.Apply:
 			d.plant(z, parts)
 		}
 	}

@@ -84,18 +84,20 @@ func TestGrassOfZones(t *testing.T) {
 	}
 }
 
-// Zones that were written keep their grass; one of which none was written has
-// that of the ground it lies on.
+// Zones that were written keep their grass; of which none was written have that
+// of all turf, if it is one.
 func TestGrassOfWrittenZones(t *testing.T) {
-	written := func(id, more string, ring geo.Ring) item {
-		return polygon(kind(ZoneKind, id, `"derived":true`+more), ring)
-	}
-	p := sketch{
-		polygon(kind(Turf, "front", `"species":"tall fescue"`), rectangle(0, 0, 10, 10)), polygon(kind(Turf, "back", `"species":"bermuda"`), rectangle(10, 0, 30, 10)),
-		written("zone/a", `,"species":"zoysia"`, rectangle(0, 0, 8, 10)), written("zone/b", "", rectangle(8, 0, 15, 10)), written("zone/c", "", rectangle(15, 0, 30, 10)),
-	}.plat(t)
-	want := "zone/a \"zone/a\" 80 m2 zoysia\nzone/b \"zone/b\" 70 m2 \nzone/c \"zone/c\" 150 m2 bermuda"
-	if got := planted(p); got != want {
-		t.Errorf("zones\n%s\nwant\n%s", got, want)
+	for other, grass := range map[string]string{"bermuda": "bermuda", "tall fescue": ""} {
+		written := func(id, more string, ring geo.Ring) item {
+			return polygon(kind(ZoneKind, id, `"derived":true`+more), ring)
+		}
+		p := sketch{
+			polygon(kind(Turf, "front", `"species":"bermuda"`), rectangle(0, 0, 10, 10)), polygon(kind(Turf, "back", fmt.Sprintf(`"species":%q`, other)), rectangle(10, 0, 30, 10)),
+			written("zone/a", `,"species":"zoysia"`, rectangle(0, 0, 8, 10)), written("zone/b", "", rectangle(8, 0, 30, 10)),
+		}.plat(t)
+		want := "zone/a \"zone/a\" 80 m2 zoysia\nzone/b \"zone/b\" 220 m2 " + grass
+		if got := planted(p); got != want {
+			t.Errorf("zones\n%s\nwant\n%s", got, want)
+		}
 	}
 }

@@ -2,6 +2,8 @@ package zones
 
 import (
 	"bytes"
+	"flag"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -15,13 +17,55 @@ import (
 	"example.org/turfplat/zones/sun"
 )
 
+var yards = flag.Int("yards", 40, "on how many properties zones by sun are written, read and zoned again")
+
 // Zones tile the turf of any property, can be walked, read back the same, and
 // are the same when the file that they were written into is zoned again.
 func TestZonesBySunLaws(t *testing.T) {
-	check(t, 40, func(t *rapid.T) {
+	check(t, *yards, func(t *rapid.T) {
 		file := drawPropertyOn(t, rapid.Bool().Draw(t, "coarse")).file(home, "")
 		checkLit(t, file)
 	})
+}
+
+// The zones of a thousand properties add up to their turf, lie apart, and no
+// piece is under the limits of patches; half of them are divided by exposure, half by
+// what their grass needs.
+func TestZonesBySunTileTheTurf(t *testing.T) {
+	worst := 0.0
+	check(t, 1000, func(t *rapid.T) {
+		file := drawPropertyOn(t, rapid.Bool().Draw(t, "coarse")).file(home, `"site":{"species":"fine fescue"}`)
+		survey := litPlat
+		if rapid.Bool().Draw(t, "by grass") {
+			survey = grassPlat
+		}
+		p := survey(t, file)
+		worst = max(worst, checkSum(t, p))
+		checkDisjoint(t, p)
+		checkWalkable(t, p, platAfresh(t, file))
+	})
+	t.Logf("zones and turf differ by %.1g of it at most", worst)
+}
+
+// checkSum proves that zones add up to the turf, and returns by how much of it
+// they do not.
+func checkSum(t failer, p *Plat) float64 {
+	t.Helper()
+	turf, sum := float64(p.Site.Frame.Area(p.Ground.Cover(Turf))), 0.0
+	for _, z := range p.Zones {
+		sum += float64(p.Site.Frame.Area(z.Region))
+	}
+	if turf == 0 {
+		if sum != 0 {
+			t.Errorf("zones of %g m2 on no turf", sum)
+		}
+		return 0
+	}
+	off := math.Abs(sum-turf) / turf
+	if off > 1e-6 {
+		t.Errorf("zones are %.9f m2, the turf is %.9f", sum, turf)
+	}
+	return off
 }
 
 func checkLit(t failer, file []byte) {
