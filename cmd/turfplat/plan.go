@@ -77,7 +77,7 @@ No rate of a pesticide is built in: it comes from the label. A step without a
 rate shows "by label". South of the equator, windows shift by six months.
 
 Of several sites each gets its page, and the truck a list of what to load for
-all that is ready on them.
+all that is ready on them; in JSON they are one document.
 
 Flags:
     --program P    cool, warm, or a program file (YAML); --schema describes it

@@ -10,6 +10,7 @@ import (
 
 	"example.org/turfplat/zones/program"
 	"example.org/turfplat/zones/soil"
+	"example.org/turfplat/zones/turf"
 )
 
 // planningFlags are the flags of commands that lay a program on a site.
@@ -21,6 +22,7 @@ func planningFlags(more ...cli.Flag) []cli.Flag {
 		&cli.StringFlag{Name: "station"},
 		&cli.StringFlag{Name: "on"},
 		&cli.IntFlag{Name: "year"},
+		&cli.StringFlag{Name: "species"},
 	}, more...)
 }
 
@@ -33,6 +35,7 @@ type planning struct {
 	station string
 	day     time.Time // zero = not stated
 	year    int       // 0 = not stated
+	grasses *turf.Table
 }
 
 // planning reads the flags that say what is planned, and the program.
@@ -53,6 +56,10 @@ func (o *order) planning(c *cli.Context) (*planning, error) {
 			return nil, usageErrorf("--columns: %w", err)
 		}
 	}
+	if p.grasses, err = grasses(c.String("species")); err != nil {
+		return nil, err
+	}
+	o.reading.Grasses = p.grasses
 	p.program, err = o.readProgram(c.String("program"))
 	return p, err
 }
@@ -111,7 +118,7 @@ func (p *planning) planOn(s surveyed) (*program.Plan, error) {
 
 // occasion finds the day of the plan, its year and its log.
 func (p *planning) occasion(longitude float64) (program.Occasion, error) {
-	occasion := program.Occasion{Today: p.day, Year: p.year}
+	occasion := program.Occasion{Today: p.day, Year: p.year, Grasses: p.grasses}
 	if p.soil != "" {
 		station, err := p.readSoil(longitude)
 		if err != nil {
@@ -153,4 +160,5 @@ const planningHelp = `    --soil FILE    a log of temperatures, CSV: time, and c
     --station S    the station, in a log of several
     --on DAY       the day of the plan, such as 2026-04-06
     --year Y       the year in which the season begins
+    --species FILE a table of grasses to use beside the built-in one
 `

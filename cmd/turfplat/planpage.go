@@ -182,13 +182,21 @@ func (p *planPage) letters(s *program.StepPlan) string {
 // where names a step's zones.
 func (p *planPage) where(s *program.StepPlan) string {
 	if p.Everywhere(s) {
-		return "all zones"
+		return p.allZones(s)
 	}
 	var names []string
 	for _, z := range s.Zones {
 		names = append(names, z.Label())
 	}
 	return strings.Join(names, "; ")
+}
+
+// allZones is what a step is done on that is done wherever it may be.
+func (p *planPage) allZones(s *program.StepPlan) string {
+	if p.Barred(s) {
+		return "all treated zones"
+	}
+	return "all zones"
 }
 
 // takes says what the whole season's visits take.

@@ -78,7 +78,7 @@ func (p *planPage) amountsByZone(s *program.StepPlan) string {
 		parts = append(parts, part)
 	}
 	if plain := len(s.Totals) == 0 && s.Step.Does != program.Mow; plain && p.Everywhere(s) {
-		return "all zones"
+		return p.allZones(s)
 	}
 	return strings.Join(parts, "; ")
 }

@@ -130,6 +130,12 @@ func Lasting(d time.Duration) string {
 	return fmt.Sprintf("%.0f h", d.Hours())
 }
 
+// Barred reports whether there are zones on which a step is not done because
+// nothing may be applied there.
+func (p *Plan) Barred(s *StepPlan) bool {
+	return s.Step.Does.lays() && slices.ContainsFunc(p.Grounds, func(g Ground) bool { return !g.Apply })
+}
+
 // Everywhere reports whether a step is done on every zone that it could be.
 func (p *Plan) Everywhere(s *StepPlan) bool {
 	could := 0

@@ -68,7 +68,7 @@ func (pl *planner) noteGrass(g Ground) {
 		taken = fmt.Sprintf("taken for %s-season grass, as the program says", s)
 	}
 	if g.Species == "" {
-		pl.note("species_missing", fmt.Sprintf("zone %s names no species: %s", quoted(g.Label()), taken), "give the zone a species")
+		pl.note("species_missing", fmt.Sprintf("zone %s names no species: %s", quoted(g.Label()), taken), "give the zone a species, or the site one for all its turf")
 		return
 	}
 	hint := "give it a name of the species table"

@@ -66,6 +66,9 @@ func (r *record) soil(t SoilTrigger, season time.Time) opening {
 		o.decided = fmt.Sprintf("%d-day mean %s on %s, that day %s (column %s)", t.Days,
 			r.degrees(w.Opened.Mean), isoDay(w.Opened.Day), r.degrees(w.Opened.Reading.Value), days.Column)
 	}
+	if o.opened.IsZero() {
+		o.now = joinNonempty(", ", o.now, likely(w, rule, r.today))
+	}
 	o.unsure = w.Doubt
 	o.told = days.Note
 	return o
@@ -91,6 +94,24 @@ func (r *record) standing(w soil.Window) string {
 		return fmt.Sprintf("%s, falling %.1f %s a day", text, -perDay, r.unit())
 	}
 	return text + ", steady"
+}
+
+// likely says when a window that is still shut opens if the trend lasts; "" if
+// it leads away, or the day it points at is past.
+func likely(w soil.Window, rule soil.Rule, today time.Time) string {
+	days, ok := w.Trend.DaysTo(w.Now.Mean, rule.Opens)
+	if !ok {
+		return ""
+	}
+	day := w.Now.Day.AddDate(0, 0, days)
+	switch left := int(day.Sub(today) / (24 * time.Hour)); {
+	case left < 1:
+		return ""
+	case left == 1:
+		return fmt.Sprintf("likely to open tomorrow, %s", isoDay(day))
+	default:
+		return fmt.Sprintf("likely to open in about %d days, on %s", left, isoDay(day))
+	}
 }
 
 // steady is a change a day, in degrees of either unit, that is not worth a
