@@ -79,7 +79,7 @@ func (s sunMap) addNeeds(add func(what, text string)) {
 		add("Grass", s.letters.of(n.Grass)+": "+strings.Join(parts, ", "))
 	}
 	if s.sun.ByGrass {
-		add("Zones", "divided at those hours of their grass, those of no known grass by exposure")
+		add("Zones", "divided at those hours of their grass, those of no known grass by exposure; near a limit: within half an hour")
 	}
 }
 
@@ -152,7 +152,7 @@ func (s sunMap) legend() legend {
 // doubtWords tells what is to be checked on site.
 func (s sunMap) doubtWords() string {
 	if s.sun.ByGrass {
-		return "Within half an hour of a limit of its grass: check"
+		return "Near a limit of its grass: check"
 	}
 	return "Within half an hour of a limit: check"
 }
@@ -161,7 +161,7 @@ func (s sunMap) doubtWords() string {
 // zones may be divided by or not.
 func (s sunMap) contourWords() string {
 	if s.sun.ByGrass {
-		return "Contour at a limit of exposure, hours a day"
+		return "Contour of exposure, hours a day"
 	}
 	return "Contour at a limit, hours a day"
 }
