@@ -46,3 +46,12 @@ func (b Bounds) holds(p XY) bool {
 func edgeBounds(a, b XY) Bounds {
 	return Bounds{XY{min(a.X, b.X), min(a.Y, b.Y)}, XY{max(a.X, b.X), max(a.Y, b.Y)}}
 }
+
+// Bounds returns the bounds of a line.
+func (l Line) Bounds() Bounds {
+	b := Region{}.Bounds()
+	for _, p := range l {
+		b = b.With(p)
+	}
+	return b
+}

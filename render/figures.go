@@ -25,6 +25,15 @@ func (f figures) lengthUnit() string {
 	return "ft"
 }
 
+// lengthText writes a length with its unit.
+func (f figures) lengthText(m float64) string { return f.Length(m) + " " + f.lengthUnit() }
+
+// shortLength writes a length of which less than the unit matters, with its
+// unit.
+func (f figures) shortLength(m float64) string {
+	return strconv.FormatFloat(math.Round(10*f.InLengthUnit(m))/10, 'f', -1, 64) + " " + f.lengthUnit()
+}
+
 // areaInWords writes an area with its error and unit.
 func (f figures) areaInWords(m2, ci95M2 float64) string {
 	return f.Area(m2, ci95M2) + " ± " + f.PlusMinus(ci95M2) + " " + f.areaUnit()

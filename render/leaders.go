@@ -55,16 +55,31 @@ func (d *draft) roomBeside(l zoneLabel, v view) (form, Point) {
 // window but clear of the target and of other zones' ground if it can be.
 func (d *draft) placeBy(f form, target Point, v view) (Point, bool) {
 	const (
-		nearest, step = 4.0, 2.0 // mm
-		directions    = 36
-		onTurf        = 25.0 // mm that a label rather goes further than cover turf
-		onSite        = 10.0 // and than cover other ground of the site
+		onTurf = 25.0 // mm that a label rather goes further than cover turf
+		onSite = 10.0 // and than cover other ground of the site
 	)
 	turf := newField(v.area(d.plat.Ground.Cover(zones.Turf)))
 	site := newField(v.area(d.plat.Ground.Outline))
+	return d.placeNear(f, target, v, math.Hypot(v.window.Width(), v.window.Height()), func(box plate) float64 {
+		switch {
+		case turf.meets(box):
+			return onTurf
+		case site.meets(box):
+			return onSite
+		}
+		return 0
+	})
+}
+
+// placeNear finds the free place for a label that costs least, within reach of
+// a target: its distance and what the ground there costs, in millimetres.
+func (d *draft) placeNear(f form, target Point, v view, reach float64, extra func(plate) float64) (Point, bool) {
+	const (
+		nearest, step = 4.0, 2.0 // mm
+		directions    = 36
+	)
 	window := v.window.inset(1)
 	best, cost, found := Point{}, math.Inf(1), false
-	reach := math.Hypot(window.Width(), window.Height())
 	for out := nearest; out < reach && out < cost; out += step {
 		for i := range directions {
 			at := target.polar(out, 2*math.Pi*float64(i)/directions)
@@ -74,13 +89,7 @@ func (d *draft) placeBy(f form, target Point, v view) (Point, bool) {
 			if !box.within(window) || !d.labels.free(box) || !d.labels.free(strokePlate(box.nearest(target), target, leaderRoom)) {
 				continue
 			}
-			c := out
-			if turf.meets(box) {
-				c += onTurf
-			} else if site.meets(box) {
-				c += onSite
-			}
-			if c < cost {
+			if c := out + extra(box); c < cost {
 				best, cost, found = at, c, true
 			}
 		}

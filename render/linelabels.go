@@ -44,16 +44,23 @@ func (d *draft) labelAlong(line Line, way, left float64, f form, v view) []Eleme
 	turn := math.Atan2(to.Y-from.Y, to.X-from.X) * 180 / math.Pi
 	aside := Point{0, left}.turned(turn)
 	at = at.plus(aside.X, aside.Y)
-	if turn > 90 { // so that the text is upright
-		turn -= 180
-	} else if turn <= -90 {
-		turn += 180
-	}
+	turn = upright(turn)
 	box := f.plate(at, turn)
 	if !box.within(v.window.inset(windowInset)) || !d.labels.free(box) {
 		return nil
 	}
 	return d.put(f, at, turn, White)
+}
+
+// upright turns text that would stand on its head round, in degrees.
+func upright(turn float64) float64 {
+	switch {
+	case turn > 90:
+		return turn - 180
+	case turn <= -90:
+		return turn + 180
+	}
+	return turn
 }
 
 // length is that of an open line, in millimetres.

@@ -102,7 +102,7 @@ func (d *draft) zones(v view) ([]Element, error) {
 		area := v.area(shown)
 		drawn := append([]Element{zonePattern(z, area)}, zoneEdge(turf.inner(area))...)
 		if !z.Apply {
-			drawn = append(drawn, barred.Fill(area, warning), Path{Lines: area.Lines(), Stroke: warning, Weight: MediumLine})
+			drawn = append(drawn, barredOff(area)...)
 		}
 		elements = append(elements, Group{ID: "zone-" + z.Letter, Title: "Zone " + z.Letter + ", " + d.letters.of(z.Name), Elements: drawn})
 	}

@@ -64,11 +64,12 @@ func (d *draft) signsOf(kind zones.Kind, v view) []sign {
 }
 
 // shownPoints are those of an object's points that lie on the site or close
-// to it.
+// to it, on or close to the ground that is to be shown.
 func (d *draft) shownPoints(o *zones.Object) []geo.XY {
 	var shown []geo.XY
+	around := d.extent.Grown(closeBy)
 	for _, p := range o.Points {
-		if d.near.Contains(p) {
+		if d.near.Contains(p) && (geo.Bounds{Min: p, Max: p}).Meets(around) {
 			shown = append(shown, p)
 		}
 	}
@@ -83,5 +84,7 @@ func (d *draft) shows(o *zones.Object) bool {
 	if len(o.Lines) == 0 {
 		return o.Ground.Bounds().Meets(d.extent)
 	}
-	return slices.ContainsFunc(o.Lines, func(l geo.Line) bool { return len(d.near.Inside(l)) > 0 })
+	return slices.ContainsFunc(o.Lines, func(l geo.Line) bool {
+		return slices.ContainsFunc(d.near.Inside(l), func(part geo.Line) bool { return part.Bounds().Meets(d.extent.Grown(closeBy)) })
+	})
 }

@@ -67,7 +67,7 @@ func TestPDFOfSeveralSheets(t *testing.T) {
 			Page  int    `json:"destpageposfrom1"`
 		} `json:"outlines"`
 		PageLabels []struct {
-			Index int               `json:"index"`
+			Index int            `json:"index"`
 			Label map[string]any `json:"label"`
 		} `json:"pagelabels"`
 	}

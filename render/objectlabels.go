@@ -96,7 +96,12 @@ func joined(parts []named) ([]named, error) {
 
 // labelNamed labels the covers of the site that have a name, in their ground
 // or on it.
-func (d *draft) labelNamed(v view) ([]Element, error) {
+func (d *draft) labelNamed(v view) ([]Element, error) { return d.labelNames(v, true) }
+
+// labelNamedWithin labels those that have room for their name.
+func (d *draft) labelNamedWithin(v view) ([]Element, error) { return d.labelNames(v, false) }
+
+func (d *draft) labelNames(v view, spill bool) ([]Element, error) {
 	var parts []named
 	for _, p := range d.plat.Ground.Parcels {
 		if name := d.letters.of(p.Object.Name); name != "" {
@@ -108,7 +113,7 @@ func (d *draft) labelNamed(v view) ([]Element, error) {
 			parts = append(parts, named{p.Object.Cover, name, along, region})
 		}
 	}
-	return d.labelAll(parts, v, placing{spill: true, keep: d.onSite(v)}, func(n named) (form, Ink) {
+	return d.labelAll(parts, v, placing{spill: spill, keep: d.onSite(v)}, func(n named) (form, Ink) {
 		return d.mapText(n.name, Regular, Black), looks[n.kind].tint
 	})
 }

@@ -37,6 +37,9 @@ func TestMapsLookAsTheyDid(t *testing.T) {
 	} {
 		sheets[name] = sheet.sheet
 	}
+	for _, name := range []string{"lanes-orchard-house", "lanes-u", "lanes-three"} {
+		sheets[name] = laneSites[name].draw(t, name, Paper{}).sheet
+	}
 	delete(sheets, "courtyard") // it is there for its sun
 	for name, sheet := range sheets {
 		t.Run(name, func(t *testing.T) {

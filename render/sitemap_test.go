@@ -15,6 +15,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
 )
 
 var sheetsDir = flag.String("sheets", "", "write the site maps of the tests into this folder, to be looked at")
@@ -70,6 +71,11 @@ func mapCases(t *testing.T) []mapCase {
 			drawnMaps = append(drawnMaps, litCases(t, name+" "+paper.Name, p, m, MapOptions{Paper: paper})...)
 		}
 	}
+	for _, name := range laneNames() {
+		for _, paper := range []Paper{Letter, A3} {
+			drawnMaps = append(drawnMaps, laneSites[name].draw(t, name+" "+paper.Name, paper))
+		}
+	}
 	for _, path := range realSites(t) {
 		text, err := os.ReadFile(path)
 		if err != nil {
@@ -79,6 +85,9 @@ func mapCases(t *testing.T) []mapCase {
 		drawnMaps = append(drawnMaps, mapCaseOf(t, filepath.Base(path), siteDraft, p, m, MapOptions{}))
 		p, m = lit(t, string(text), path)
 		drawnMaps = append(drawnMaps, litCases(t, filepath.Base(path), p, m, MapOptions{})...)
+		for _, mode := range []lanes.Mode{lanes.Single, lanes.Tight} {
+			drawnMaps = append(drawnMaps, mapCaseOf(t, filepath.Base(path)+" lanes "+string(mode), laneDrawing(t, spreadWork(t, 2.5, mode)), p, m, MapOptions{}))
+		}
 	}
 	return drawnMaps
 }
@@ -175,7 +184,7 @@ func TestNoLabelOverASignOrTheFrame(t *testing.T) {
 				t.Errorf("%s: %q reaches over the frame", c.name, text.String)
 			}
 			for _, s := range signs {
-				if _, drawn := d.subject.(siteMap); !drawn {
+				if _, signless := d.subject.(sunMap); signless {
 					break
 				}
 				for _, sign := range d.signsOf(s.kind, v) {

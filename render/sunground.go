@@ -92,16 +92,8 @@ func (s sunMap) hours(v view) ([]Element, error) {
 
 // zoneEdges draws where zones part.
 func (s sunMap) zoneEdges(v view) ([]Element, error) {
-	turf := newRim(v.area(s.plat.Ground.Cover(zones.Turf)))
-	var lines []Line
-	for _, z := range s.plat.Zones {
-		shown, err := v.shown(z.Region)
-		if err != nil {
-			return nil, err
-		}
-		lines = append(lines, turf.inner(v.area(shown))...)
-	}
-	return sunZoneEdge(lines), nil
+	lines, err := s.zoneEdgeLines(v)
+	return sunZoneEdge(lines), err
 }
 
 func (s sunMap) outline(v view) ([]Element, error) {

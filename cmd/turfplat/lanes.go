@@ -15,9 +15,7 @@ func lanesCommand(d *desk) *cli.Command {
 		Name:               "lanes",
 		CustomHelpTemplate: lanesHelp,
 		OnUsageError:       onUsageError,
-		Flags: readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(),
-			&cli.StringFlag{Name: "swath"}, &cli.StringFlag{Name: "trays"}, &cli.StringFlag{Name: "pattern", Value: "triangle"},
-			&cli.StringFlag{Name: "mode", Value: string(lanes.Tight)}, &cli.StringFlag{Name: "deflector", Value: string(lanes.Right)}, &cli.StringFlag{Name: "filling"}),
+		Flags:              readingFlags(laneFlags(&cli.BoolFlag{Name: "lines"}, outputFlag())...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -121,19 +119,7 @@ back what header laps would throw off the turf: summary in the output tells.
 With -o, a table of it goes to standard output.
 
 Flags:
-    --swath L      effective swath, as in 10ft or 3m: the width between the
-                   places where a pass leaves half of what it leaves at its
-                   centre
-    --trays FILE   a tray test in place of --swath: CSV with the columns
-                   offset_ft (or offset_m) and catch, 0 on the centre line
-    --pattern P    triangle (default), bell, trapezoid or drop
-    --mode M       tight: half the rate, lanes half a swath apart (default);
-                   single: the rate, lanes a swath apart;
-                   cross: half the rate, two sets of lanes at right angles
-    --deflector S  the side of the spreader that has it, right (default) or left
-    --filling A    ground that one filling of the hopper serves, as in 5000ft2:
-                   tells where to refill
-` + readingHelp + linesHelp + outHelp + `
+` + laneHelp + readingHelp + linesHelp + outHelp + `
 The label is the law: rates, buffers and weather are what it says. Spread on
 steep, wet or frozen ground, by water or in wind only as local rules allow, and
 sweep back at once what lies on pavement.

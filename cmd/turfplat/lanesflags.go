@@ -11,6 +11,33 @@ import (
 	"example.org/turfplat/zones/material"
 )
 
+// laneFlags are the flags of commands that lay spread lanes.
+func laneFlags(more ...cli.Flag) []cli.Flag {
+	return append([]cli.Flag{
+		&cli.StringFlag{Name: "swath"},
+		&cli.StringFlag{Name: "trays"},
+		&cli.StringFlag{Name: "pattern", Value: "triangle"},
+		&cli.StringFlag{Name: "mode", Value: string(lanes.Tight)},
+		&cli.StringFlag{Name: "deflector", Value: string(lanes.Right)},
+		&cli.StringFlag{Name: "filling"},
+	}, more...)
+}
+
+// workIfAsked is the work of a command that lays lanes only if it is told for
+// which swath; nil if it is not. The flags that say how mean nothing without.
+func workIfAsked(c *cli.Context) (*lanes.Work, error) {
+	if !c.IsSet("swath") && !c.IsSet("trays") {
+		for _, f := range laneFlags() {
+			if name := f.Names()[0]; c.IsSet(name) {
+				return nil, usageErrorf("--%s says how spread lanes are laid: add --swath", name)
+			}
+		}
+		return nil, nil
+	}
+	work, err := workOf(c)
+	return &work, err
+}
+
 // workOf reads the flags that say what is spread, and how.
 func workOf(c *cli.Context) (lanes.Work, error) {
 	w := lanes.Work{Practice: lanes.CommonPractice()}
@@ -87,3 +114,17 @@ func areaFlag(text string) (geo.Area, error) {
 	}
 	return q.Area()
 }
+
+const laneHelp = `    --swath L      effective swath, as in 10ft or 3m: the width between the
+                   places where a pass leaves half of what it leaves at its
+                   centre
+    --trays FILE   a tray test in place of --swath: CSV with the columns
+                   offset_ft (or offset_m) and catch, 0 on the centre line
+    --pattern P    triangle (default), bell, trapezoid or drop
+    --mode M       tight: half the rate, lanes half a swath apart (default);
+                   single: the rate, lanes a swath apart;
+                   cross: half the rate, two sets of lanes at right angles
+    --deflector S  the side of the spreader that has it, right (default) or left
+    --filling A    ground that one filling of the hopper serves, as in 5000ft2:
+                   tells where to refill
+`

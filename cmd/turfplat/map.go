@@ -10,6 +10,7 @@ import (
 
 	"example.org/turfplat/render"
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
 )
 
 func mapCommand(d *desk) *cli.Command {
@@ -17,8 +18,8 @@ func mapCommand(d *desk) *cli.Command {
 		Name:               "map",
 		CustomHelpTemplate: mapHelp,
 		OnUsageError:       onUsageError,
-		Flags: readingFlags(sunFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
-			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"})...),
+		Flags: readingFlags(sunFlags(laneFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
+			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"})...)...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -37,6 +38,7 @@ func mapCommand(d *desk) *cli.Command {
 type drawing struct {
 	options render.MapOptions
 	form    form
+	spread  *lanes.Work // nil = no sheet of lanes
 }
 
 // A form is what sheets are written as: all in one file, or each in its own.
@@ -80,7 +82,10 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 	if o.reading.Sun != nil && o.output == "" {
 		return d, usageErrorf("map --sun draws two sheets: name a file for them with -o")
 	}
-	return d, nil
+	if d.spread, err = workIfAsked(c); err == nil && d.spread != nil && o.output == "" {
+		return d, usageErrorf("map --swath draws two sheets: name a file for them with -o")
+	}
+	return d, err
 }
 
 func (o *order) drawMap(d drawing) error {
@@ -90,7 +95,7 @@ func (o *order) drawMap(d drawing) error {
 		if count++; count > 1 {
 			return fmt.Errorf("map draws one site, and there are more: give it one")
 		}
-		sheets, err := o.sheets(s, d.options)
+		sheets, err := o.sheets(s, d)
 		if err == nil {
 			drawn, err = d.form.leaves(o.output, sheets)
 		}
@@ -109,15 +114,23 @@ func (o *order) drawMap(d drawing) error {
 	return writeJSON(o.out, mapAccount(drawn), "")
 }
 
-// sheets draws the site map and, if the sun was asked for, the sheet of it.
-func (o *order) sheets(s surveyed, options render.MapOptions) ([]*render.Sheet, error) {
+// A sheetOf draws one sheet of a site.
+type sheetOf func(*zones.Plat, zones.Measurement, render.MapOptions) (*render.Sheet, error)
+
+// sheets draws the site map and, if they were asked for, the sheets of the sun
+// and of the spread lanes.
+func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
+	options := d.options
 	options.Units = s.site.Units
 	if options.Fixes && !s.site.HasFixes() {
 		o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
 	}
-	draw := []func(*zones.Plat, zones.Measurement, render.MapOptions) (*render.Sheet, error){render.SiteMap}
+	draw := []sheetOf{render.SiteMap}
 	if o.reading.Sun != nil {
 		draw = append(draw, render.SunSheet)
+	}
+	if d.spread != nil {
+		draw = append(draw, o.laneSheet(s, *d.spread))
 	}
 	var sheets []*render.Sheet
 	var missing []rune
@@ -139,8 +152,31 @@ func (o *order) sheets(s surveyed, options render.MapOptions) ([]*render.Sheet, 
 	return sheets, nil
 }
 
+// laneSheet lays the lanes of a site and draws them.
+func (o *order) laneSheet(s surveyed, work lanes.Work) sheetOf {
+	return func(p *zones.Plat, m zones.Measurement, options render.MapOptions) (*render.Sheet, error) {
+		plan, sum, err := o.lay(s, work)
+		if err != nil {
+			return nil, err
+		}
+		sheet, err := render.LaneSheet(p, m, plan, sum, options)
+		if err != nil {
+			return nil, err
+		}
+		if apart := sheet.Scale.MM(plan.FillSpacing()); apart > 0 && apart < closestLanes {
+			o.tell("hint", fmt.Sprintf("%s: lanes lie %.1f mm apart on the sheet: larger paper shows them better", m.ID, apart))
+		}
+		return sheet, nil
+	}
+}
+
+// closestLanes is how far apart lanes must lie on paper to be told apart, in
+// millimetres.
+const closestLanes = 2.0
+
 const mapHelp = `turfplat map draws the site map of one property, north up and true to scale,
-and with --sun a second sheet, of its sun and shade.
+with --sun a sheet of its sun and shade, and with --swath one of the lanes along
+which a spreader is walked.
 
 Usage:
     turfplat map [flags] [FILE]
@@ -153,16 +189,20 @@ With --sun the hours of direct sun a day are drawn in steps, with contours at
 the limits, what throws the shade and how high it stands. Zones whose exposure
 nobody stated are divided by it, or with --limits species by what their grass
 needs, as zone --sun does; zones already written into
-the file stay as they are. In a PDF the sun is page 2; SVG and PNG are written
-as NAME-1-site and NAME-2-sun.
+the file stay as they are.
+
+With --swath or --trays the spread lanes are laid as lanes does, and drawn with
+their numbers in walking order and what they come to. Sheets follow each other
+in a PDF; SVG and PNG are written as NAME-1-site, NAME-2-sun, NAME-3-lanes.
 
 Flags:
     --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric
     --scale S      1:240, 20ft (1 in = 20 ft)
     --mono         black, white and grey only
     --fixes        the fixes that walked edges were found from, as dots
-` + sunHelp + readingHelp + outHelp + `
+` + sunHelp + laneHelp + readingHelp + outHelp + `
 Example:
     $ turfplat map yard.geojson -o yard.pdf
     $ turfplat map --sun --season 06-21..06-21 yard.geojson -o june.pdf
+    $ turfplat map --swath 10ft --mode single yard.geojson -o spread.pdf
 `

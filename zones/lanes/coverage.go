@@ -160,6 +160,22 @@ func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, pra
 // SpreadLength is the length of all lanes that spread, m.
 func (p Plan) SpreadLength() float64 { return p.lengthOf(true) }
 
+// FillSpacing is the mean way between fill lanes that lie side by side, m, over
+// their length; 0 if there are none.
+func (p Plan) FillSpacing() float64 {
+	var sum, whole float64
+	for _, l := range p.Lanes {
+		if l.Spreading && l.Pass == Fill {
+			sum += l.Spacing * length(l.Line)
+			whole += length(l.Line)
+		}
+	}
+	if whole == 0 {
+		return 0
+	}
+	return sum / whole
+}
+
 // TravelLength is the length of the ways between them, m.
 func (p Plan) TravelLength() float64 { return p.lengthOf(false) }
 

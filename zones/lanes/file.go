@@ -2,7 +2,6 @@ package lanes
 
 import (
 	"math"
-	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -111,7 +110,7 @@ func (l Lane) feature(f geo.Frame) *ingest.Feature {
 
 // besideWords names what lies beside a lane, "beyond" where nothing is known.
 func besideWords(kinds []zones.Kind) []zones.Kind {
-	words := slices.Clone(kinds)
+	words := append([]zones.Kind{}, kinds...)
 	for i, k := range words {
 		if k == "" {
 			words[i] = "beyond"

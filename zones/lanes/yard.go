@@ -150,7 +150,7 @@ func fencesOf(s *zones.Site, near geo.Bounds, gates []geo.XY) []geo.Line {
 				continue
 			}
 			for _, l := range o.Lines {
-				if !boundsOf(l).Meets(near) {
+				if !l.Bounds().Meets(near) {
 					continue
 				}
 				fences = append(fences, opened(l, gates)...)
@@ -158,14 +158,6 @@ func fencesOf(s *zones.Site, near geo.Bounds, gates []geo.XY) []geo.Line {
 		}
 	}
 	return fences
-}
-
-func boundsOf(l geo.Line) geo.Bounds {
-	b := geo.Region{}.Bounds()
-	for _, p := range l {
-		b = b.With(p)
-	}
-	return b
 }
 
 const (

@@ -1,0 +1,107 @@
+package render
+
+// broken returns the parts of lines that lie on none of the plates, so that
+// what stands on these can be read.
+func (b *board) broken(lines []Line) []Line {
+	var shown []Line
+	for _, line := range lines {
+		var run []Point
+		end := func() {
+			if len(run) > 1 {
+				shown = append(shown, Line{Points: run})
+			}
+			run = nil
+		}
+		for i := 1; i < len(line.Points); i++ {
+			p, q := line.Points[i-1], line.Points[i]
+			clear := b.clearOf(p, q)
+			if len(clear) == 0 {
+				end()
+			}
+			for _, part := range clear {
+				from, to := between(p, q, part.from), between(p, q, part.to)
+				if part.from > 0 || run == nil {
+					end()
+					run = []Point{from}
+				}
+				run = append(run, to)
+				if part.to < 1 {
+					end()
+				}
+			}
+		}
+		end()
+	}
+	return shown
+}
+
+// A stretch is a part of an edge, in shares of its length.
+type stretch struct{ from, to float64 }
+
+// clearOf returns the parts of an edge on none of the plates, in order.
+func (b *board) clearOf(p, q Point) []stretch {
+	parts := []stretch{{0, 1}}
+	around := boundsOf(p, q)
+	for _, t := range b.taken {
+		if !boundsOf(t[:]...).meets(around) {
+			continue
+		}
+		under, crossed := t.under(p, q)
+		if !crossed {
+			continue
+		}
+		var left []stretch
+		for _, part := range parts {
+			if part.from < under.from {
+				left = append(left, stretch{part.from, min(part.to, under.from)})
+			}
+			if part.to > under.to {
+				left = append(left, stretch{max(part.from, under.to), part.to})
+			}
+		}
+		parts = left
+	}
+	return parts
+}
+
+// under returns the part of an edge that a plate covers (Cyrus and Beck 1978,
+// Computers & Graphics 3:23).
+func (p plate) under(a, b Point) (stretch, bool) {
+	part := stretch{0, 1}
+	for i, corner := range p {
+		next := p[(i+1)%len(p)]
+		inside := func(q Point) float64 {
+			return (next.X-corner.X)*(q.Y-corner.Y) - (next.Y-corner.Y)*(q.X-corner.X)
+		}
+		at, change := inside(a), inside(b)-inside(a)
+		switch cross := -at / change; {
+		case change > 0:
+			part.from = max(part.from, cross)
+		case change < 0:
+			part.to = min(part.to, cross)
+		case at < 0:
+			return stretch{}, false
+		}
+	}
+	return part, part.from < part.to
+}
+
+// between is the point at a share of the way from a to b.
+func between(a, b Point, share float64) Point {
+	return Point{a.X + (b.X-a.X)*share, a.Y + (b.Y-a.Y)*share}
+}
+
+// boundsOf is the rectangle round points.
+func boundsOf(points ...Point) Rect {
+	r := Rect{points[0], points[0]}
+	for _, p := range points[1:] {
+		r.Min = Point{min(r.Min.X, p.X), min(r.Min.Y, p.Y)}
+		r.Max = Point{max(r.Max.X, p.X), max(r.Max.Y, p.Y)}
+	}
+	return r
+}
+
+// meets reports whether two rectangles share a point.
+func (r Rect) meets(o Rect) bool {
+	return r.Min.X <= o.Max.X && o.Min.X <= r.Max.X && r.Min.Y <= o.Max.Y && o.Min.Y <= r.Max.Y
+}

@@ -1,0 +1,80 @@
+package render
+
+import "example.org/turfplat/zones"
+
+// ground draws the site pale, and the lanes on it. Letters and signs take their
+// places first, then numbers, then names where there is room in their ground;
+// lines are drawn last, and broken at all of them.
+func (l laneMap) ground(v view) ([]Element, error) {
+	signs := l.signs(v)
+	labels, err := l.labelLanes(v)
+	if err != nil {
+		return nil, err
+	}
+	walked, err := l.lanes.ground(v)
+	if err != nil {
+		return nil, err
+	}
+	layers := []struct {
+		id, title string
+		draw      func(view) ([]Element, error)
+	}{
+		{"context", "Beyond the outline", l.context},
+		{"covers", "Covers of the ground", l.paleCovers},
+		{"other-turf", "Turf that lanes do not serve", l.lanes.otherGround},
+		{"zones", "Edges of zones", l.paleZoneEdges},
+		{"trees", "Trees", l.paleTrees},
+		{"outline", "Outline of the site", l.outline},
+		{"barriers", "Fences, walls and hedges", l.standingBarriers},
+	}
+	var elements []Element
+	for _, layer := range layers {
+		drawn, err := layer.draw(v)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, Group{ID: layer.id, Title: layer.title, Elements: drawn})
+	}
+	return append(append(elements, walked...),
+		Group{ID: "signs", Title: "Signs", Elements: signs},
+		Group{ID: "labels", Title: "Labels", Elements: labels}), nil
+}
+
+// labelLanes puts letters on zones, and names on signs, covers and streets
+// where they have room. None hides a short lane.
+func (l laneMap) labelLanes(v view) ([]Element, error) {
+	for _, p := range l.lanes.shortLanes(v) {
+		l.labels.take(p)
+		defer l.labels.release(p)
+	}
+	elements, err := l.labelZones(v, l.letterOfZone)
+	if err != nil {
+		return nil, err
+	}
+	elements = append(elements, l.labelSigns(v)...)
+	for _, label := range []func(view) ([]Element, error){l.labelNamedWithin, l.labelCovers, l.labelStreets} {
+		more, err := label(v)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, more...)
+	}
+	return elements, nil
+}
+
+// letterOfZone is a label with the letter of a zone alone: its figures stand in
+// the tables.
+func (l laneMap) letterOfZone(i int) zoneLabel {
+	return zoneLabel{letter: zoneLetter(l.plat.Zones[i].Letter), ground: turfTint}
+}
+
+func (d *draft) outline(v view) ([]Element, error) {
+	if d.plat.Ground.Outline.Empty() {
+		return nil, nil
+	}
+	return outlinePen(v.rim(d.plat.Ground.Outline)), nil
+}
+
+func (d *draft) standingBarriers(v view) ([]Element, error) {
+	return d.barriers(v, zones.Wall, zones.Hedge, zones.Fence), nil
+}

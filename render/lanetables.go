@@ -1,0 +1,345 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
+)
+
+// modeWords say how the rate is shared out.
+var modeWords = map[lanes.Mode]string{
+	lanes.Tight:  "half the rate, lanes half a swath apart",
+	lanes.Single: "the rate once, lanes a swath apart",
+	lanes.Cross:  "half the rate, two sets of lanes crosswise",
+}
+
+// workTable says how the ground is walked and what that comes to.
+func (l laneLayer) workTable() Table {
+	f, s := l.figures, l.sum
+	t := Table{Size: tableSize, Columns: []Column{{Head: "Spreading", Width: workColumn}, {Wrap: true}}}
+	add := func(what, text string) {
+		if text != "" {
+			t.Rows = append(t.Rows, []string{what, text})
+		}
+	}
+	ground := l.areaText(s.GroundM2)
+	if l.byHandTold() {
+		ground += ", and " + l.areaText(s.ByHandM2) + " by hand"
+	}
+	add("Ground", ground)
+	add("Not this time", l.notNowText())
+	add("Swath", f.shortLength(s.SwathM)+": "+modeWords[s.Mode])
+	if s.Lanes == 0 {
+		return t
+	}
+	add("Lanes", l.countText())
+	add("Setting", fmt.Sprintf("%.0f %% of the rate, for a spreader calibrated at the swath", 100*s.SettingShare))
+	add("Walk", fmt.Sprintf("%s spreading, %s without, %d turns", f.lengthText(s.SpreadLengthM), f.lengthText(s.TravelLengthM), s.Turns))
+	add("Time", fmt.Sprintf("%.0f min at %s", math.Ceil(s.Minutes), l.speedText()))
+	add("Refill", l.refillText())
+	add("Covered", l.coveredText())
+	add("Off the turf", l.offTurfText())
+	add("Deflector", l.deflectorText())
+	return t
+}
+
+// byHandTold reports whether so much is left to hands that it is worth a word.
+func (l laneLayer) byHandTold() bool {
+	const telling = 0.5 // m2
+	return l.sum.ByHandM2 >= telling
+}
+
+func (l laneLayer) countText() string {
+	text := strconv.Itoa(l.sum.Lanes)
+	if apart := l.plan.FillSpacing(); apart > 0 {
+		text += ", fill lanes " + l.figures.shortLength(apart) + " apart"
+	}
+	return text
+}
+
+func (l laneLayer) coveredText() string {
+	const telling = 0.5 // m2
+	text := fmt.Sprintf("%.1f %%", math.Floor(1000*l.sum.CoveredShare)/10)
+	if l.sum.MissedM2 >= telling {
+		text += "; " + l.areaText(l.sum.MissedM2) + " get less than half the rate"
+	}
+	return text
+}
+
+const workColumn = 21.0 // mm
+
+func (l laneLayer) areaText(m2 float64) string {
+	const share = 0.01 // of the area, that one writes it to
+	return l.figures.Area(m2, share*m2) + " " + l.figures.areaUnit()
+}
+
+func (l laneLayer) notNowText() string {
+	var letters []string
+	for _, z := range l.untreated() {
+		letters = append(letters, z.Letter)
+	}
+	return strings.Join(letters, ", ")
+}
+
+func (l laneLayer) speedText() string {
+	const perHour = 3600
+	speed := l.plan.Work.Practice.Speed * perHour
+	if l.figures.Metric() {
+		return fmt.Sprintf("%.1f km/h", speed/1000)
+	}
+	return fmt.Sprintf("%.1f mph", speed/(metresPerFoot*5280))
+}
+
+// refillText says before or on which lanes the hopper is filled again.
+func (l laneLayer) refillText() string {
+	filling, left := l.plan.Work.Filling, l.plan.Work.Filling
+	if filling == 0 || l.plan.Refills == 0 {
+		return ""
+	}
+	var before, on []int
+	for _, lane := range l.spreading() {
+		const hair = 1e-6
+		if lane.Ground > left*(1+hair) && lane.N > 1 {
+			before, left = append(before, lane.N), filling
+		}
+		if lane.Ground > left*(1+hair) {
+			on = append(on, lane.N)
+		}
+		left = lane.Left
+	}
+	var parts []string
+	if len(before) > 0 {
+		parts = append(parts, "before "+laneList(before))
+	}
+	if len(on) > 0 {
+		parts = append(parts, "on "+laneList(on))
+	}
+	return fmt.Sprintf("%d times, %s; one filling serves %s", l.plan.Refills, strings.Join(parts, "; "), l.areaText(filling))
+}
+
+// offTurfText says how much lands where it must not.
+func (l laneLayer) offTurfText() string {
+	text := fmt.Sprintf("%.1f %% of the product", 100*l.sum.OutsideShare)
+	var where []string
+	for _, kind := range append([]zones.Kind{"beyond"}, zones.CoverKinds...) {
+		if part := l.sum.OutsideByCover[kind]; part >= 0.0005 {
+			where = append(where, fmt.Sprintf("%s %.1f", groundWord(kind), 100*part))
+		}
+	}
+	if len(where) > 0 {
+		text += ": " + strings.Join(where, ", ")
+	}
+	return text
+}
+
+// groundWord names ground that must get nothing.
+func groundWord(kind zones.Kind) string {
+	switch kind {
+	case "", "beyond":
+		return "other ground"
+	case zones.Keepout:
+		return noApplication
+	}
+	return strings.ToLower(looks[kind].word)
+}
+
+// deflectorText says on which lanes the deflector is down, and on which it does
+// not help: it keeps off one side only.
+func (l laneLayer) deflectorText() string {
+	var down, both, other []int
+	for _, lane := range l.spreading() {
+		switch lane.Deflector {
+		case lanes.Neither:
+			continue
+		case lanes.Both:
+			both = append(both, lane.N)
+		case l.plan.Work.Shield:
+		default:
+			other = append(other, lane.N)
+			continue
+		}
+		down = append(down, lane.N)
+	}
+	var parts []string
+	if len(down) > 0 {
+		parts = append(parts, "down on "+laneList(down))
+	}
+	if len(both) > 0 {
+		parts = append(parts, "hard edges on both sides of "+laneList(both))
+	}
+	if len(other) > 0 {
+		parts = append(parts, "on the other side of "+laneList(other))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return string(l.plan.Work.Shield) + ", " + strings.Join(parts, "; ")
+}
+
+// laneList writes numbers of lanes, in order, as "lanes 1 to 4, 7", and counts
+// them where that would be long.
+func laneList(numbers []int) string {
+	const most = 6 // parts
+	var parts []string
+	for i := 0; i < len(numbers); {
+		j := i
+		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
+			j++
+		}
+		part := strconv.Itoa(numbers[i])
+		if j > i {
+			part += " to " + strconv.Itoa(numbers[j])
+		}
+		parts = append(parts, part)
+		i = j + 1
+	}
+	if len(parts) > most {
+		return fmt.Sprintf("%d lanes", len(numbers))
+	}
+	word := "lanes "
+	if len(numbers) == 1 {
+		word = "lane "
+	}
+	return word + strings.Join(parts, ", ")
+}
+
+// wayText tells how a lane runs, and of a lap by which hard edges.
+func wayText(lane lanes.Lane, shield lanes.Side) string {
+	text := wayWord(lane)
+	if lane.Deflector == lanes.Neither {
+		return text
+	}
+	var by []string
+	for _, kind := range lane.Beside {
+		by = append(by, groundWord(kind))
+	}
+	switch edges := strings.Join(by, ", "); {
+	case edges == "":
+		return text
+	case lane.Deflector == lanes.Both:
+		return text + ", both sides hard: " + edges
+	case lane.Deflector == shield:
+		return text + ", deflector: " + edges
+	default:
+		return text + ", hard on the " + string(lane.Deflector) + ": " + edges
+	}
+}
+
+// laneTable lists the lanes in walking order, several to a row if there is no
+// room for each.
+func (l laneLayer) laneTable(rows int) Table {
+	const least = 4 // rows
+	f := l.figures
+	t := Table{Size: tableSize, Columns: []Column{
+		{Head: "Lane"}, {Head: "Zone", Wrap: true}, {Head: "Way", Wrap: true}, {Head: f.lengthUnit(), Anchor: End}, {Head: "Left for " + f.areaUnit(), Anchor: End},
+	}}
+	all := l.spreading()
+	for group := range slices.Chunk(all, perRow(len(all), max(least, rows))) {
+		t.Rows = append(t.Rows, l.laneRow(group))
+	}
+	t.Columns[0].Width = t.naturalWidth(0)
+	t.Totals = [][]string{{"All", "", "", f.Length(l.sum.SpreadLengthM), ""}}
+	return t
+}
+
+// perRow is how many lanes go into a row so that so many rows hold all.
+func perRow(count, rows int) int {
+	for factor := 1; ; factor *= 10 {
+		for _, n := range []int{1, 2, 5} {
+			if n*factor*rows >= count {
+				return n * factor
+			}
+		}
+	}
+}
+
+func (l laneLayer) laneRow(group []lanes.Lane) []string {
+	first, last := group[0], group[len(group)-1]
+	name, way := strconv.Itoa(first.N), wayText(first, l.plan.Work.Shield)
+	if len(group) > 1 {
+		name, way = fmt.Sprintf("%d to %d", first.N, last.N), passWord(group)
+	}
+	var letters []string
+	var length float64
+	for _, lane := range group {
+		length += l.lengthOf(lane)
+		if letter := l.letter(lane.Zone); !slices.Contains(letters, letter) {
+			letters = append(letters, letter)
+		}
+	}
+	zone := strings.Join(letters, ", ")
+	if len(letters) > mostLetters {
+		zone = fmt.Sprintf("%d zones", len(letters))
+	}
+	return []string{name, zone, way, l.figures.Length(length), l.areaNumber(last.Left)}
+}
+
+// mostLetters of zones are listed for a row of the table.
+const mostLetters = 3
+
+func (l laneLayer) areaNumber(m2 float64) string { return l.figures.Area(m2, m2/100) }
+
+// passWord names the pass of lanes that share it.
+func passWord(group []lanes.Lane) string {
+	pass := group[0].Pass
+	if slices.ContainsFunc(group, func(lane lanes.Lane) bool { return lane.Pass != pass }) {
+		return ""
+	}
+	return string(pass)
+}
+
+// wayWord tells a lap, and of other lanes to which of eight winds they run.
+func wayWord(lane lanes.Lane) string {
+	first, last := lane.Line[0], lane.Line[len(lane.Line)-1]
+	if first == last {
+		return "lap"
+	}
+	winds := []string{"E", "NE", "N", "NW", "W", "SW", "S", "SE"}
+	way := last.Minus(first)
+	eighth := int(math.Round(math.Atan2(way.Y, way.X) / (math.Pi / 4)))
+	return "to " + winds[(eighth+8)%8]
+}
+
+// cautions say how lanes are walked, and what stands above any map.
+func (l laneLayer) cautions() Table {
+	t := Table{Size: tableSize, Columns: []Column{{Head: "On the way", Wrap: true}}}
+	add := func(text string) { t.Rows = append(t.Rows, []string{text}) }
+	if cut := l.plan.Cut; len(cut) > 0 {
+		add(fmt.Sprintf("No way leads round beds and buildings to %s: carry the spreader across.", laneList(cut)))
+	}
+	add("The label is the law: rate, buffers, weather, clothing. No spreading by water, in wind, or on steep, soaked or frozen ground but as local rules allow.")
+	add("Start walking before you open, close before you stop; closed in turns and on dotted ways. One even pace.")
+	if l.deflectorText() != "" {
+		add("Deflector down where the table says; sweep what lies on pavement back onto the turf.")
+	}
+	add("Less left than the table says: stop at the lane where it ends, do not stretch the rate. More left: check the setting.")
+	return t
+}
+
+// keys explain the lanes.
+func (l laneLayer) keys(add func(bool, string, func(Rect) []Element)) {
+	has := func(want func(lanes.Lane) bool) bool { return slices.ContainsFunc(l.plan.Lanes, want) }
+	add(has(func(lane lanes.Lane) bool { return lane.Spreading && lane.Pass == lanes.Header }), "Header lap, deflector side out", headerSample)
+	add(has(func(lane lanes.Lane) bool { return lane.Spreading && lane.Pass == lanes.Fill }), "Fill lane", fillSample)
+	add(has(func(lane lanes.Lane) bool { return !lane.Spreading }), "Way without spreading", lineSample(travelPen))
+	add(len(l.spreading()) > 0, "Lane number; where close, each 5th", numberSample)
+	add(l.byHandTold(), "By hand", func(box Rect) []Element { return byHand(box.Polygon()) })
+	add(len(l.untreated()) > 0, "Not treated this time", func(box Rect) []Element { return notNow(box.Polygon()) })
+	add(l.bars(), capitalized(noApplication), barredSwatch())
+}
+
+func headerSample(box Rect) []Element { return arrowSample(box, headerPen, lanes.Header) }
+func fillSample(box Rect) []Element   { return arrowSample(box, fillPen, lanes.Fill) }
+
+func arrowSample(box Rect, pen func([]Line) []Element, p lanes.Pass) []Element {
+	return append(lineSample(pen)(box), arrowhead(box.center(), 0, 1, p))
+}
+
+func numberSample(box Rect) []Element {
+	return numeral(7).set(box.center(), 0, Text{})
+}
