@@ -14,27 +14,15 @@ const mostCrossings = 1 << 22
 // Lay lays regions on each other. It fails only if their edges cross more than
 // four million times.
 func Lay(regions ...Region) (*Overlay, error) {
-	n, err := noded(strandsOf(regions), mostCrossings)
-	if err != nil {
+	n := newNoder(mostCrossings)
+	defer n.release()
+	for set, r := range regions {
+		r.edges(func(a, b XY) { n.add(set, a, b) })
+	}
+	if err := n.node(); err != nil {
 		return nil, fmt.Errorf("geo: overlay of regions failed: %w", err)
 	}
 	return &Overlay{n.subdivided()}, nil
-}
-
-func strandsOf(regions []Region) []strand {
-	count := 0
-	for _, r := range regions {
-		r.edges(func(a, b XY) { count++ })
-	}
-	strands := make([]strand, 0, count)
-	for set, r := range regions {
-		r.edges(func(a, b XY) {
-			if p, q := spotOf(a), spotOf(b); p != q {
-				strands = append(strands, strandOf(set, p, q))
-			}
-		})
-	}
-	return strands
 }
 
 // Partition returns the ground of each of n classes. A piece of ground belongs

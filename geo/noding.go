@@ -3,6 +3,7 @@ package geo
 import (
 	"cmp"
 	"slices"
+	"sync"
 )
 
 // Strands are noded when they share ends and whole strands only. Where two
@@ -25,29 +26,73 @@ type noder struct {
 	crossings int  // pairs of strands that pass through each other, at first sight
 	first     spot // the first of them from west to east
 	limit     int  // of crossings
+
+	fresh []strand // reused, as is all room of a noder
+	slots []int32
 }
 
-// noded nodes strands and leaves them in order. ErrTangled says that there are
-// more crossings than limit. One round does, if rounding is kind; a few settle
-// it.
-func noded(strands []strand, limit int) (*noder, error) {
+// noders are those not in use.
+var noders = sync.Pool{New: func() any { return new(noder) }}
+
+// newNoder returns a noder without strands. It should be released when what it
+// made of them was read off it.
+func newNoder(limit int) *noder {
+	n := noders.Get().(*noder)
+	n.strands, n.limit = n.strands[:0], limit
+	return n
+}
+
+func (n *noder) release() { noders.Put(n) }
+
+// add adds the edge of a set from one position to another.
+func (n *noder) add(set int, from, to XY) {
+	if p, q := spotOf(from), spotOf(to); p != q {
+		n.strands = append(n.strands, strandOf(set, p, q))
+	}
+}
+
+// node nodes the strands and leaves them in order. ErrTangled says that there
+// are more crossings than the limit. One round does, if rounding is kind; a few
+// settle it.
+func (n *noder) node() error {
 	const rounds = 16
-	n := &noder{strands: strands, limit: limit}
 	for round := range rounds {
-		slices.SortFunc(n.strands, compareStrands)
+		n.sort()
 		n.stops = n.stops[:0]
 		if crossings, first := n.compare(); round == 0 {
 			n.crossings, n.first = crossings, first
 		}
-		if n.crossings > limit {
+		if n.crossings > n.limit {
 			break
 		}
 		if len(n.stops) == 0 {
-			return n, nil
+			return nil
 		}
 		n.divide()
 	}
-	return nil, ErrTangled
+	return ErrTangled
+}
+
+// sort brings fresh strands into order with the others, which are in order.
+func (n *noder) sort() {
+	n.fresh = n.fresh[:0]
+	known := n.strands[:0]
+	for _, s := range n.strands {
+		if s.fresh {
+			n.fresh = append(n.fresh, s)
+		} else {
+			known = append(known, s)
+		}
+	}
+	slices.SortFunc(n.fresh, compareStrands)
+	fresh := n.fresh
+	for i := len(n.strands) - 1; len(fresh) > 0; i-- {
+		if k, f := len(known)-1, len(fresh)-1; k >= 0 && compareStrands(known[k], fresh[f]) > 0 {
+			n.strands[i], known = known[k], known[:k]
+		} else {
+			n.strands[i], fresh = fresh[f], fresh[:f]
+		}
+	}
 }
 
 // compare finds the stops of strands not compared before, by a sweep from west
@@ -80,8 +125,8 @@ func (n *noder) compare() (crossings int, first spot) {
 
 // meet notes where two strands have to be divided, and tells where they cross.
 func (n *noder) meet(i, j int) (crossing spot, crosses bool) {
-	s, o := n.strands[i], n.strands[j]
-	if s.a == o.a && s.b == o.b {
+	s, o := &n.strands[i], &n.strands[j]
+	if s.a == o.a && s.b == o.b || s.clearOf(o) {
 		return spot{}, false
 	}
 	told := len(n.stops)
@@ -90,10 +135,10 @@ func (n *noder) meet(i, j int) (crossing spot, crosses bool) {
 	n.stopAt(j, s.a)
 	n.stopAt(j, s.b)
 	apart := !o.ends(s.a) && !o.ends(s.b)
-	if !apart || !s.crosses(o) {
+	if !apart || !s.crosses(*o) {
 		return spot{}, false
 	}
-	crossing = s.crossing(o)
+	crossing = s.crossing(*o)
 	if len(n.stops) == told {
 		if !s.ends(crossing) {
 			n.stops = append(n.stops, stop{i, crossing})

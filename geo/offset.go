@@ -21,19 +21,17 @@ func (r Region) Offset(d float64) (Region, error) {
 	if r.Empty() || d == 0 {
 		return r, nil
 	}
-	var strands []strand
+	n := newNoder(mostCrossings)
+	defer n.release()
 	for _, p := range r.polygons {
 		for _, ring := range p.Rings() {
 			line := ring.beside(d)
 			for i, p := range line {
-				if a, b := spotOf(p), spotOf(line.next(i)); a != b {
-					strands = append(strands, strandOf(0, a, b))
-				}
+				n.add(0, p, line.next(i))
 			}
 		}
 	}
-	n, err := noded(strands, mostCrossings)
-	if err != nil {
+	if err := n.node(); err != nil {
 		return Region{}, fmt.Errorf("geo: offset failed: %w", err)
 	}
 	return n.subdivided().partition(1, func(counts []lap) int {

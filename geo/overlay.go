@@ -7,6 +7,9 @@ import (
 
 // Union returns the ground that is in any of the regions.
 func Union(regions ...Region) (Region, error) {
+	if len(regions) == 1 {
+		return regions[0], nil
+	}
 	groups := clusters(regions)
 	var polygons []Polygon
 	for _, g := range groups {

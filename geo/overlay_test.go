@@ -92,7 +92,8 @@ func TestNodingOfAlmostStraightEdges(t *testing.T) {
 			ring[i] = ends[0].Toward(ends[1], float64(rapid.IntRange(0, 24).Draw(t, "share"))/24).snapped()
 		}
 		ring = ring.withoutRepeats()
-		n, err := noded(ring.strands(), mostMeetings)
+		n := &noder{strands: ring.strands(), limit: mostMeetings}
+		err := n.node()
 		if err != nil {
 			t.Fatalf("unexpected error: %v", err)
 		}

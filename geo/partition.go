@@ -3,24 +3,24 @@ package geo
 import (
 	"cmp"
 	"slices"
+	"sync"
 )
 
 // partition returns the regions of ground of each of n classes. A face belongs
 // to the class that its counts give it, to none if that is negative; the
 // ground outside all rings, which has no counts, must belong to none.
 func (d *subdivision) partition(n int, class func(counts []lap) int) []Region {
-	b := bounding{subdivision: d, classes: make([]int32, len(d.counts))}
-	for rim, counts := range d.counts {
-		b.classes[rim] = int32(class(counts))
-	}
+	b := boundings.Get().(*bounding)
+	b.start(d, class)
+	defer b.release()
 	shells, holes := make([][]Polygon, n), make([][]Ring, n)
-	b.followed, b.seen = make([]bool, len(d.from)), make([]int32, len(d.spots))
 	for side := range d.from {
 		k := b.class(int32(side))
 		if b.followed[side] || !b.bounds(int32(side), k) {
 			continue
 		}
-		for _, loop := range b.loops(b.follow(int32(side), k)) {
+		b.follow(int32(side), k)
+		for _, loop := range b.loops() {
 			switch area := loop.signedArea(); {
 			case max(area, -area) < grain*loop.length(): // thinner than a grain
 			case area > 0:
@@ -32,7 +32,7 @@ func (d *subdivision) partition(n int, class func(counts []lap) int) []Region {
 	}
 	regions := make([]Region, n)
 	for k := range regions {
-		regions[k] = regionOf(nested(shells[k], holes[k]))
+		regions[k] = regionOfWound(nested(shells[k], holes[k]))
 	}
 	return regions
 }
@@ -43,6 +43,34 @@ type bounding struct {
 	classes  []int32 // by rim
 	followed []bool  // by side
 	seen     []int32 // by spot: its place in a path plus one
+	path     []int32 // sides
+	spots    []int32 // of the path, less the loops that were taken off it
+	rings    []Ring
+}
+
+// boundings are those not in use.
+var boundings = sync.Pool{New: func() any { return new(bounding) }}
+
+func (b *bounding) start(d *subdivision, class func(counts []lap) int) {
+	b.subdivision = d
+	b.classes = b.classes[:0]
+	for _, counts := range d.counts {
+		b.classes = append(b.classes, int32(class(counts)))
+	}
+	b.followed, b.seen = blank(b.followed, len(d.from)), blank(b.seen, len(d.spots))
+}
+
+func (b *bounding) release() {
+	b.subdivision = nil
+	clear(b.rings)
+	boundings.Put(b)
+}
+
+// blank returns n zeroes, in the room of a slice if that is enough.
+func blank[T any](room []T, n int) []T {
+	room = slices.Grow(room[:0], n)[:n]
+	clear(room)
+	return room
 }
 
 func (b *bounding) class(side int32) int32 { return b.classes[b.rims[side]] }
@@ -52,13 +80,13 @@ func (b *bounding) bounds(side, class int32) bool {
 	return class >= 0 && b.class(side) == class && b.class(side^1) != class
 }
 
-// follow follows the edge of ground of a class, which stays on the left, and
-// at each spot turns as far to the left as it can. It returns the sides.
-func (b *bounding) follow(side, class int32) []int32 {
-	var path []int32
+// follow lays a path along the edge of ground of a class, which stays on the
+// left, and at each spot turns as far to the left as it can.
+func (b *bounding) follow(side, class int32) {
+	b.path = b.path[:0]
 	for !b.followed[side] {
 		b.followed[side] = true
-		path = append(path, side)
+		b.path = append(b.path, side)
 		back := side ^ 1
 		for places := int32(1); ; places++ {
 			if side = b.clockwise(back, places); b.bounds(side, class) {
@@ -66,36 +94,45 @@ func (b *bounding) follow(side, class int32) []int32 {
 			}
 		}
 	}
-	return path
 }
 
 // loops takes a path that touches itself apart at each spot it comes back to.
-func (b *bounding) loops(path []int32) []Ring {
-	var loops []Ring
-	var spots []int32
-	for _, side := range append(path, path[0]) {
+// The rings are good until the next are asked for.
+func (b *bounding) loops() []Ring {
+	b.rings, b.spots = b.rings[:0], b.spots[:0]
+	for _, side := range append(b.path, b.path[0]) {
 		p := b.from[side]
 		if start := b.seen[p]; start > 0 {
-			loops = append(loops, b.ring(spots[start-1:]))
-			for _, q := range spots[start:] {
+			b.rings = append(b.rings, b.ring(b.spots[start-1:]))
+			for _, q := range b.spots[start:] {
 				b.seen[q] = 0
 			}
-			spots = spots[:start]
+			b.spots = b.spots[:start]
 			continue
 		}
-		spots = append(spots, p)
-		b.seen[p] = int32(len(spots))
+		b.spots = append(b.spots, p)
+		b.seen[p] = int32(len(b.spots))
 	}
-	for _, p := range spots {
+	for _, p := range b.spots {
 		b.seen[p] = 0
 	}
-	return loops
+	return b.rings
 }
 
+// ring returns the ring through spots, from its least position on.
 func (b *bounding) ring(spots []int32) Ring {
-	ring := make(Ring, len(spots))
+	least := 0
 	for i, p := range spots {
-		ring[i] = b.spots[p].xy()
+		if b.subdivision.spots[p].before(b.subdivision.spots[spots[least]]) {
+			least = i
+		}
+	}
+	ring := make(Ring, 0, len(spots))
+	for _, p := range spots[least:] {
+		ring = append(ring, b.subdivision.spots[p].xy())
+	}
+	for _, p := range spots[:least] {
+		ring = append(ring, b.subdivision.spots[p].xy())
 	}
 	return ring
 }
@@ -103,6 +140,9 @@ func (b *bounding) ring(spots []int32) Ring {
 // nested puts each hole into the smallest shell round it. The middle of an
 // edge of a hole never lies on a shell.
 func nested(shells []Polygon, holes []Ring) []Polygon {
+	if len(holes) == 0 {
+		return shells
+	}
 	slices.SortStableFunc(shells, func(a, b Polygon) int { return cmp.Compare(a.Shell.signedArea(), b.Shell.signedArea()) })
 	for _, h := range holes {
 		middle := h[0].Toward(h[1], 0.5)

@@ -48,22 +48,32 @@ type Region struct {
 // regionOf returns the region of polygons that are known to be apart, in an
 // order that depends on the ground alone.
 func regionOf(polygons []Polygon) Region {
+	wound := make([]Polygon, len(polygons))
+	for i, p := range polygons {
+		wound[i].Shell = p.Shell.wound(true)
+		if len(p.Holes) > 0 {
+			wound[i].Holes = make([]Ring, len(p.Holes))
+		}
+		for j, h := range p.Holes {
+			wound[i].Holes[j] = h.wound(false)
+		}
+	}
+	return regionOfWound(wound)
+}
+
+// regionOfWound is regionOf for polygons whose rings are wound already; they
+// become the region's.
+func regionOfWound(polygons []Polygon) Region {
 	if len(polygons) == 0 {
 		return Region{}
 	}
-	ordered := make([]Polygon, len(polygons))
 	bounds := noBounds
-	for i, p := range polygons {
-		holes := make([]Ring, len(p.Holes))
-		for j, h := range p.Holes {
-			holes[j] = h.wound(false)
-		}
-		slices.SortFunc(holes, compareRings)
-		ordered[i] = Polygon{p.Shell.wound(true), holes}
+	for _, p := range polygons {
+		slices.SortFunc(p.Holes, compareRings)
 		bounds = bounds.Union(p.Shell.bounds())
 	}
-	slices.SortFunc(ordered, func(a, b Polygon) int { return compareRings(a.Shell, b.Shell) })
-	return Region{ordered, bounds}
+	slices.SortFunc(polygons, func(a, b Polygon) int { return compareRings(a.Shell, b.Shell) })
+	return Region{polygons, bounds}
 }
 
 func compareRings(a, b Ring) int { return slices.CompareFunc(a, b, compareXY) }

@@ -44,17 +44,20 @@ func (r Ring) bounds() Bounds {
 // wound returns the ring counter-clockwise, or clockwise, starting at its
 // least position, so that equal rings are equal slices.
 func (r Ring) wound(counterClockwise bool) Ring {
-	w := slices.Clone(r)
-	if (w.signedArea() > 0) != counterClockwise {
-		slices.Reverse(w)
-	}
 	least := 0
-	for i := range w {
-		if compareXY(w[i], w[least]) < 0 {
+	for i := range r {
+		if compareXY(r[i], r[least]) < 0 {
 			least = i
 		}
 	}
-	return append(w[least:len(w):len(w)], w[:least]...)
+	w := make(Ring, 0, len(r))
+	if (r.signedArea() > 0) == counterClockwise {
+		return append(append(w, r[least:]...), r[:least]...)
+	}
+	for i := range r {
+		w = append(w, r[(least+len(r)-i)%len(r)])
+	}
+	return w
 }
 
 func (r Ring) snapped() Ring {
@@ -65,9 +68,16 @@ func (r Ring) snapped() Ring {
 	return w
 }
 
-// withoutRepeats drops positions equal to the one before.
+// withoutRepeats returns the ring less positions equal to the one before; the
+// ring itself if there are none.
 func (r Ring) withoutRepeats() Ring {
-	w := slices.Compact(slices.Clone(r))
+	w := r
+	for i, p := range r {
+		if i > 0 && p == r[i-1] {
+			w = slices.Compact(slices.Clone(r))
+			break
+		}
+	}
 	for len(w) > 1 && w[0] == w[len(w)-1] {
 		w = w[:len(w)-1]
 	}

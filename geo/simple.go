@@ -6,11 +6,36 @@ import (
 )
 
 // simple reports whether no two edges of a ring share a point, save
-// neighbours their common vertex. It sweeps over the vertices from west to
-// east, keeps the edges cut by the sweep in order from south to north, and
-// compares those that become neighbours there (Shamos & Hoey 1976, "Geometric
-// intersection problems").
+// neighbours their common vertex.
 func (r Ring) simple() bool {
+	const few = 40 // up to which comparing all edges beats a sweep
+	if len(r) <= few {
+		return r.simpleByPairs()
+	}
+	return r.simpleBySweep()
+}
+
+// simpleByPairs compares each edge with all others.
+func (r Ring) simpleByPairs() bool {
+	for i, a := range r {
+		b := r.next(i)
+		if a == b {
+			return false
+		}
+		box := edgeBounds(a, b)
+		for j := i + 1; j < len(r); j++ {
+			if edgeBounds(r[j], r.next(j)).Meets(box) && r.meet(i, j) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// simpleBySweep sweeps over the vertices from west to east, keeps the edges cut
+// by the sweep in order from south to north, and compares those that become
+// neighbours there (Shamos & Hoey 1976, "Geometric intersection problems").
+func (r Ring) simpleBySweep() bool {
 	order := make([]int, len(r))
 	for i := range order {
 		order[i] = i
@@ -59,7 +84,7 @@ func (s *sweep) pass(i int) bool {
 	}
 	s.cut = slices.Replace(s.cut, at, over, starting...)
 	for k := at; k <= at+len(starting); k++ {
-		if k > 0 && k < len(s.cut) && s.meet(s.cut[k-1], s.cut[k]) {
+		if k > 0 && k < len(s.cut) && s.ring.meet(s.cut[k-1], s.cut[k]) {
 			return false
 		}
 	}
@@ -77,8 +102,8 @@ func (s *sweep) below(e int, p XY) bool {
 
 // meet reports whether two edges share a point other than the common vertex
 // of neighbours.
-func (s *sweep) meet(e, f int) bool {
-	a, b, c, d := s.ring[e], s.ring.next(e), s.ring[f], s.ring.next(f)
+func (r Ring) meet(e, f int) bool {
+	a, b, c, d := r[e], r.next(e), r[f], r.next(f)
 	switch {
 	case b == c:
 		return orientation(a, b, d) == 0 && (between(a, b, d) || between(c, d, a))

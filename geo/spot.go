@@ -1,7 +1,6 @@
 package geo
 
 import (
-	"cmp"
 	"math"
 	"math/bits"
 )
@@ -23,7 +22,15 @@ func (s spot) xy() XY { return XY{float64(s.x) * mesh, float64(s.y) * mesh} }
 // to north.
 func (s spot) before(o spot) bool { return s.x < o.x || s.x == o.x && s.y < o.y }
 
-func (s spot) compare(o spot) int { return cmp.Or(cmp.Compare(s.x, o.x), cmp.Compare(s.y, o.y)) }
+func (s spot) compare(o spot) int {
+	switch {
+	case s.before(o):
+		return -1
+	case s == o:
+		return 0
+	}
+	return 1
+}
 
 // A way leads from one spot to another.
 type way struct{ x, y int64 }

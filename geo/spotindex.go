@@ -6,13 +6,19 @@ type spotIndex struct {
 	slots []int32 // number of a spot plus one, by hash; a power of two of them
 }
 
-// newSpotIndex returns an index with room for twice n spots.
-func newSpotIndex(n int) *spotIndex {
+// newSpotIndex returns an index with room for twice n spots. Slots no longer in
+// use are taken if there are enough.
+func newSpotIndex(n int, slots []int32) *spotIndex {
 	size := 16
 	for size < 4*n {
 		size *= 2
 	}
-	return &spotIndex{spots: make([]spot, 0, n), slots: make([]int32, size)}
+	if cap(slots) < size {
+		slots = make([]int32, size)
+	}
+	slots = slots[:size]
+	clear(slots)
+	return &spotIndex{spots: make([]spot, 0, n), slots: slots}
 }
 
 func (x *spotIndex) of(p spot) int32 {

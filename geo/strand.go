@@ -24,7 +24,15 @@ func strandOf(set int, p, q spot) strand {
 }
 
 func compareStrands(s, o strand) int {
-	return cmp.Or(s.a.compare(o.a), s.b.compare(o.b), cmp.Compare(s.set, o.set))
+	switch {
+	case s.a.x != o.a.x:
+		return cmp.Compare(s.a.x, o.a.x)
+	case s.a.y != o.a.y:
+		return cmp.Compare(s.a.y, o.a.y)
+	case s.b != o.b:
+		return s.b.compare(o.b)
+	}
+	return cmp.Compare(s.set, o.set)
 }
 
 func (s strand) south() int64 { return min(s.a.y, s.b.y) }
@@ -32,6 +40,44 @@ func (s strand) north() int64 { return max(s.a.y, s.b.y) }
 
 // ends reports whether p is an end of the strand.
 func (s strand) ends(p spot) bool { return p == s.a || p == s.b }
+
+// clearOf reports whether two strands neither cross nor pass through the square
+// about an end of the other that is none of their own. False may also mean that
+// it takes exact arithmetic to find out.
+//
+// If both ends of one lie to one side of the line of the other, farther off
+// than the squares of side mesh about the spots of that line reach, so does all
+// of it.
+func (s *strand) clearOf(o *strand) bool {
+	a, b := s.sideOf(o.a), s.sideOf(o.b)
+	if a*b > 0 {
+		return true
+	}
+	c, d := o.sideOf(s.a), o.sideOf(s.b)
+	if c*d > 0 {
+		return true
+	}
+	if !s.ends(o.a) && !s.ends(o.b) {
+		return false
+	}
+	return (a != 0 || s.ends(o.a)) && (b != 0 || s.ends(o.b)) && (c != 0 || o.ends(s.a)) && (d != 0 || o.ends(s.b))
+}
+
+// sideOf is +1 if p lies to the left of the line of a strand, -1 if to the
+// right, and 0 if it lies so near that the line may pass through the square of
+// side mesh about it.
+func (s *strand) sideOf(p spot) int {
+	alongX, alongY := float64(s.b.x-s.a.x), float64(s.b.y-s.a.y)
+	l, r := alongX*float64(p.y-s.a.y), alongY*float64(p.x-s.a.x)
+	near := math.Abs(alongX) + math.Abs(alongY) + 4*roundingOfCross*(math.Abs(l)+math.Abs(r))
+	switch det := 2 * (l - r); {
+	case det > near:
+		return 1
+	case det < -near:
+		return -1
+	}
+	return 0
+}
 
 // passes reports whether the strand passes through the square of side mesh
 // about p, which is not one of its ends.

@@ -18,6 +18,7 @@ type subdivision struct {
 	counts [][]lap // by rim: how often the sets go round the face, by set; no zeroes
 	steps  []lap   // sets that have an edge, and how often they run along it
 	laps   []int32 // place in steps of the first of an edge
+	room   []lap   // that counts stand in
 }
 
 // A lap is how often a set of rings goes round some ground, or along an edge.
@@ -29,7 +30,9 @@ type lap struct {
 // subdivided divides the ground by noded strands.
 func (n *noder) subdivided() *subdivision {
 	d := &subdivision{}
-	d.layEdges(n.strands)
+	index := newSpotIndex(len(n.strands), n.slots)
+	d.layEdges(n.strands, index)
+	d.spots, n.slots = index.spots, index.slots
 	d.layFans()
 	d.layRims()
 	d.count()
@@ -38,13 +41,15 @@ func (n *noder) subdivided() *subdivision {
 
 // layEdges makes an edge of strands with the same ends. Those that cancel each
 // other are left out.
-func (d *subdivision) layEdges(strands []strand) {
-	index := newSpotIndex(len(strands))
+func (d *subdivision) layEdges(strands []strand, index *spotIndex) {
+	d.steps = make([]lap, 0, len(strands))
+	numbers := make([]int32, 3*len(strands)+1)
+	d.from, d.laps = numbers[:0:2*len(strands)], numbers[2*len(strands):][:0]
 	for from := 0; from < len(strands); {
-		s, start := strands[from], len(d.steps)
+		s, start := &strands[from], len(d.steps)
 		to := from
 		for ; to < len(strands) && strands[to].a == s.a && strands[to].b == s.b; to++ {
-			o := strands[to]
+			o := &strands[to]
 			if last := len(d.steps) - 1; last >= start && d.steps[last].set == o.set {
 				d.steps[last].times += o.runs
 				continue
@@ -59,24 +64,19 @@ func (d *subdivision) layEdges(strands []strand) {
 		}
 	}
 	d.laps = append(d.laps, int32(len(d.steps)))
-	d.spots = index.spots
 }
 
 // layFans orders the sides that start from a spot.
 func (d *subdivision) layFans() {
-	d.first = make([]int32, len(d.spots)+1)
+	spots, sides := len(d.spots), len(d.from)
+	numbers := make([]int32, spots+1+3*sides)
+	d.first, numbers = numbers[:spots+1], numbers[spots+1:]
+	d.fans, d.place, d.rims = numbers[:sides], numbers[sides:2*sides], numbers[2*sides:]
 	for _, p := range d.from {
 		d.first[p+1]++
 	}
-	for p := range d.spots {
-		d.first[p+1] += d.first[p]
-	}
-	d.fans, d.place = make([]int32, len(d.from)), make([]int32, len(d.from))
-	filled := slices.Clone(d.first)
-	for side, p := range d.from {
-		d.fans[filled[p]] = int32(side)
-		filled[p]++
-	}
+	sum(d.first)
+	fill(d.first, d.from, d.fans)
 	for p := range d.spots {
 		fan := d.fans[d.first[p]:d.first[p+1]]
 		slices.SortFunc(fan, d.compareTurns)
@@ -110,7 +110,6 @@ func (d *subdivision) clockwise(side int32, places int32) int32 {
 // layRims follows the rims of the faces, which keep to the left.
 func (d *subdivision) layRims() {
 	const none = -1
-	d.rims = make([]int32, len(d.from))
 	for i := range d.rims {
 		d.rims[i] = none
 	}
@@ -162,15 +161,28 @@ func (d *subdivision) sidesByRim() func(rim int32) []int32 {
 	for _, rim := range d.rims {
 		first[rim+1]++
 	}
-	for rim := range d.counts {
-		first[rim+1] += first[rim]
-	}
-	sides, filled := make([]int32, len(d.rims)), slices.Clone(first)
-	for side, rim := range d.rims {
-		sides[filled[rim]] = int32(side)
-		filled[rim]++
-	}
+	sum(first)
+	sides := make([]int32, len(d.rims))
+	fill(first, d.rims, sides)
 	return func(rim int32) []int32 { return sides[first[rim]:first[rim+1]] }
+}
+
+// sum turns how many there are in each group, one place on, into the place of
+// the first of each.
+func sum(first []int32) {
+	for i := 1; i < len(first); i++ {
+		first[i] += first[i-1]
+	}
+}
+
+// fill puts members, numbered in order, into their groups.
+func fill(first, group, members []int32) {
+	for i, g := range group {
+		members[first[g]] = int32(i)
+		first[g]++
+	}
+	copy(first[1:], first) // each ended where the next began
+	first[0] = 0
 }
 
 // across returns the counts of the face to the right of a side, that to its
@@ -180,15 +192,15 @@ func (d *subdivision) across(left []lap, side int32) []lap {
 	if side&1 == 1 {
 		sign = 1
 	}
-	return added(left, d.runs(side), sign)
+	return d.added(left, d.runs(side), sign)
 }
 
 // runs are the sets that have the edge of a side.
 func (d *subdivision) runs(side int32) []lap { return d.steps[d.laps[side/2]:d.laps[side/2+1]] }
 
 // added returns the counts with others times a sign added.
-func added(counts, others []lap, sign int32) []lap {
-	sum := make([]lap, 0, len(counts)+len(others))
+func (d *subdivision) added(counts, others []lap, sign int32) []lap {
+	start, sum := len(d.room), d.room
 	for len(counts) > 0 || len(others) > 0 {
 		switch {
 		case len(others) == 0 || len(counts) > 0 && counts[0].set < others[0].set:
@@ -202,7 +214,8 @@ func added(counts, others []lap, sign int32) []lap {
 			counts, others = counts[1:], others[1:]
 		}
 	}
-	return sum
+	d.room = sum
+	return sum[start:len(sum):len(sum)]
 }
 
 // west returns the counts just west of a spot, and a trifle north, from which
@@ -218,9 +231,9 @@ func (d *subdivision) west(p spot) []lap {
 			continue
 		}
 		if turn := a.to(b).turn(a.to(p)); turn < 0 && b.y > a.y {
-			counts = added(counts, d.runs(side), -1)
+			counts = d.added(counts, d.runs(side), -1)
 		} else if turn > 0 && b.y < a.y {
-			counts = added(counts, d.runs(side), 1)
+			counts = d.added(counts, d.runs(side), 1)
 		}
 	}
 	return counts

@@ -70,14 +70,17 @@ func (r Ring) region(repair bool) (Region, error) {
 	if r = r.snapped().withoutRepeats(); len(r) < 3 {
 		return Region{}, nil
 	}
-	strands := r.strands()
-	noded, err := noded(strands, mostMeetings)
-	if err != nil {
+	n := newNoder(mostMeetings)
+	defer n.release()
+	for i, p := range r {
+		n.add(0, p, r.next(i))
+	}
+	if err := n.node(); err != nil {
 		return Region{}, err
 	}
-	d := noded.subdivided()
+	d := n.subdivided()
 	if stake := d.misread(); stake > negligible*r.length() && !repair {
-		return Region{}, noded.crossingError(r, stake)
+		return Region{}, n.crossingError(r, stake)
 	}
 	return d.partition(1, func(counts []lap) int { return len(counts) - 1 })[0], nil
 }

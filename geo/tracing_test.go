@@ -174,19 +174,18 @@ func TestSimple(t *testing.T) {
 			ring = drawLawn(t, "lawn", 10)
 		}
 		want := true
-		s := sweep{ring: ring}
 		for i := range ring {
 			if ring.next(i) == ring[i] {
 				want = false
 			}
 			for j := range i {
-				if s.meet(j, i) {
+				if ring.meet(j, i) {
 					want = false
 				}
 			}
 		}
-		if got := ring.simple(); got != want {
-			t.Errorf("simple = %t, want %t", got, want)
+		if pairs, sweep := ring.simpleByPairs(), ring.simpleBySweep(); pairs != want || sweep != want {
+			t.Errorf("simple by pairs: %t, by sweep: %t, want %t", pairs, sweep, want)
 		}
 	})
 }

@@ -1,7 +1,5 @@
 package geo
 
-import "slices"
-
 // vertexVariance returns the variance of an area, m4, of which the exposed
 // parts of a ring are the edge, when the ring's vertices err with variance
 // sigma2 on each axis, correlated by the way round.
@@ -19,10 +17,8 @@ func (c *claims) vertexVariance(ring Ring, exposed []exposure, sigma2 float64, w
 // Both are good until the next are asked for.
 func (c *claims) gradients(ring Ring, exposed []exposure) ([]XY, []float64) {
 	n := len(ring)
-	c.gradient, c.share = slices.Grow(c.gradient[:0], n)[:n], slices.Grow(c.share[:0], n)[:n]
+	c.gradient, c.share = blank(c.gradient, n), blank(c.share, n)
 	gradient, share := c.gradient, c.share
-	clear(gradient)
-	clear(share)
 	for _, x := range exposed {
 		i, j := x.edge, (x.edge+1)%len(ring)
 		way := ring[j].Minus(ring[i])

@@ -1,9 +1,6 @@
 package geo
 
-import (
-	"cmp"
-	"math"
-)
+import "math"
 
 // XY is a position in a frame: metres east and north of its centre; or a way
 // from one to another.
@@ -43,4 +40,18 @@ func (p XY) snapped() XY {
 	return XY{math.Round(p.X/grain) * grain, math.Round(p.Y/grain) * grain}
 }
 
-func compareXY(p, q XY) int { return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) }
+// compareXY orders positions from west to east, and those of one meridian from
+// south to north.
+func compareXY(p, q XY) int {
+	switch {
+	case p.X < q.X:
+		return -1
+	case p.X > q.X:
+		return 1
+	case p.Y < q.Y:
+		return -1
+	case p.Y > q.Y:
+		return 1
+	}
+	return 0
+}

@@ -100,7 +100,10 @@ func sortObjects(f geo.Frame, objects []*Object) {
 		areas[o] = squareCentimetres(f.Area(o.Ground))
 	}
 	slices.SortStableFunc(objects, func(a, b *Object) int {
-		return cmp.Or(cmp.Compare(a.Cover.rank(), b.Cover.rank()), cmp.Compare(areas[a], areas[b]), compareStanding(a, b))
+		if c := cmp.Or(cmp.Compare(a.Cover.rank(), b.Cover.rank()), cmp.Compare(areas[a], areas[b])); c != 0 {
+			return c
+		}
+		return compareStanding(a, b)
 	})
 }
 
@@ -111,8 +114,11 @@ func squareCentimetres(a geo.Area) float64 { return math.Round(float64(a) * 1e4)
 // compareStanding orders objects by id, and those without one by where they
 // lie, so that the order of the file does not matter.
 func compareStanding(a, b *Object) int {
+	if c := cmp.Compare(a.Feature.ID, b.Feature.ID); c != 0 {
+		return c
+	}
 	p, q := a.Feature.Geometry.Bound(), b.Feature.Geometry.Bound()
-	return cmp.Or(cmp.Compare(a.Feature.ID, b.Feature.ID), slices.Compare(p.Min[:], q.Min[:]), slices.Compare(p.Max[:], q.Max[:]))
+	return cmp.Or(slices.Compare(p.Min[:], q.Min[:]), slices.Compare(p.Max[:], q.Max[:]))
 }
 
 func union(objects []*Object) (geo.Region, error) {
