@@ -70,6 +70,13 @@ func (c *coordinates) nested() bool {
 
 // position reads one position into the row.
 func (c *coordinates) position() {
+	if !c.plainPosition() {
+		c.oddPosition()
+	}
+}
+
+// oddPosition reads a position however it is written.
+func (c *coordinates) oddPosition() {
 	from := c.at
 	if !c.nested() {
 		return

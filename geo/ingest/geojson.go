@@ -20,7 +20,7 @@ import (
 func GeoJSON(r io.Reader, source string, limits Limits) iter.Seq[*Collection] {
 	return func(yield func(*Collection) bool) {
 		limits := limits.filled()
-		g := &geoJSON{input: newInput(r, limits), source: source, limits: limits, yield: yield}
+		g := &geoJSON{input: newInput(r, limits), source: source, limits: limits, yield: yield, reader: newGeometries(newObjects(), limits.Positions)}
 		g.read()
 	}
 }
@@ -31,6 +31,7 @@ type geoJSON struct {
 	source string
 	limits Limits
 	yield  func(*Collection) bool
+	reader *geometries // of collections, one after the other
 
 	open  *site     // its features stand on lines of their own
 	bytes int       // of those lines
@@ -103,6 +104,7 @@ func (g *geoJSON) record(rec record) bool {
 	switch {
 	case ok && kind == "FeatureCollection":
 		s := newSite(g.source, rec.line, g.limits)
+		s.geometries = g.reader.again(g.limits.Positions)
 		s.top(kind, value, rec.line)
 		s.Digest = sha256.Sum256(rec.content())
 		return g.close() && g.yield(s.done())

@@ -24,6 +24,12 @@ func newGeometries(o *objects, positions int) *geometries {
 	return g
 }
 
+// again allows for so many positions of another site.
+func (g *geometries) again(positions int) *geometries {
+	g.coordinates.left = positions
+	return g
+}
+
 // read returns the geometry of a value, nil if it has none or is refused, and
 // the text of the value as repaired, nil if it may stay as it is.
 func (g *geometries) read(value []byte) (geometry orb.Geometry, repaired []byte) {

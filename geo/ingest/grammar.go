@@ -60,15 +60,43 @@ func stayTable() (t [stateCount][256]bool) {
 // feed takes the next bytes. It returns how many of them were right and, if
 // that is not all, what is wrong with the next one.
 func (g *grammar) feed(b []byte) (int, *fault) {
+	stay := &stays[g.state]
 	for i, c := range b {
-		if stays[g.state][c] {
+		if stay[c] {
 			continue
 		}
-		if f := g.step(c); f != nil {
+		if next := numberSteps[g.state][c]; next != stateCount {
+			g.state = next
+		} else if f := g.step(c); f != nil {
 			return i, f
 		}
+		stay = &stays[g.state]
 	}
 	return len(b), nil
+}
+
+// numberSteps tells which state follows on a byte that begins or goes on with a
+// number, and stateCount for all that step looks at.
+var numberSteps = numberTable()
+
+func numberTable() (t [stateCount][256]state) {
+	for s := range t {
+		for c := range t[s] {
+			t[s][c] = stateCount
+		}
+	}
+	for _, s := range []state{wantValue, wantValueOrEnd, afterMinus} {
+		t[s]['0'] = inZero
+		for c := '1'; c <= '9'; c++ {
+			t[s][c] = inWhole
+		}
+	}
+	t[wantValue]['-'], t[wantValueOrEnd]['-'] = afterMinus, afterMinus
+	t[inZero]['.'], t[inWhole]['.'] = afterPoint, afterPoint
+	for c := '0'; c <= '9'; c++ {
+		t[afterPoint][c] = inFraction
+	}
+	return t
 }
 
 // begun reports whether anything but blanks was seen.

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"bytes"
+	"encoding/binary"
 	"encoding/json"
 	"iter"
 )
@@ -48,8 +49,24 @@ func valueEnd(text []byte, i int) int {
 // structural marks the bytes that matter for finding the end of a bracket.
 var structural = [256]bool{'"': true, '{': true, '[': true, '}': true, ']': true}
 
+// noneStructural reports whether none of eight bytes matters, as is the case
+// within numbers: brackets are among the bytes with the bit 0x40, quotes have
+// no bit that 0x22 lacks. It may also be false for others, such as letters.
+func noneStructural(eight uint64) bool {
+	const (
+		ones   = 0x0101010101010101
+		tops   = 0x80 * ones
+		quotes = '"' * ones
+	)
+	unquoted := eight ^ quotes // a quote becomes zero
+	return eight&(0x40*ones) == 0 && (unquoted-ones)&^unquoted&tops == 0
+}
+
 func bracketEnd(text []byte, i int) int {
 	for depth := 0; ; i++ {
+		for i+8 <= len(text) && noneStructural(binary.LittleEndian.Uint64(text[i:])) {
+			i += 8
+		}
 		for !structural[text[i]] {
 			i++
 		}
