@@ -40,7 +40,7 @@ type geoJSON struct {
 
 // read finds out whether the input is one document or many: they are many if
 // its first line is a whole value and more follows, or if it is no value at
-// all but the next line is one.
+// all but the next line is one, or if it broke off and a collection follows.
 func (g *geoJSON) read() {
 	if f := sniff(g.peek(512)); f != nil {
 		g.document(record{fault: f, at: -1})
@@ -52,8 +52,12 @@ func (g *geoJSON) read() {
 		return
 	}
 	if first.fault == nil && !first.complete() && g.separator == '\n' {
-		g.rest(&first)
-		g.document(first)
+		document, lines := g.firstBroken(first)
+		if lines == nil {
+			g.document(document)
+			return
+		}
+		g.records(lines)
 		return
 	}
 	g.many = first.complete()

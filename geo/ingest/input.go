@@ -21,6 +21,7 @@ type input struct {
 	line      int // on which the next record begins
 	offset    int // at which the next record begins
 	ended     bool
+	failed    error     // why it ended within a record that had a fault of its own
 	many      bool      // if there is more, it is more records
 	sum       hash.Hash // of all bytes read; nil once the records count one by one
 }
@@ -50,7 +51,9 @@ func (in *input) peek(n int) []byte {
 	return b
 }
 
-// next returns the next record that is not blank; ok is false at the end.
+// next returns the next record that is not blank; ok is false at the end. That
+// an input cannot be read on is a fault of the record it happens in or, if that
+// has one already, of one more.
 func (in *input) next() (rec record, ok bool) {
 	for !in.ended {
 		rec = record{line: in.line, offset: in.offset, grammar: grammar{depth: in.limits.Depth}, at: -1}
@@ -59,7 +62,17 @@ func (in *input) next() (rec record, ok bool) {
 			return rec, true
 		}
 	}
-	return rec, false
+	if in.failed == nil {
+		return rec, false
+	}
+	rec = record{line: in.line, offset: in.offset}
+	rec.fail(readFailed(in.failed), -1)
+	in.failed = nil
+	return rec, true
+}
+
+func readFailed(err error) *fault {
+	return &fault{code: "read_failed", text: "cannot be read on: " + err.Error()}
 }
 
 // fill adds the stretch up to the next separator to rec. After a fault the
@@ -69,7 +82,7 @@ func (in *input) fill(rec *record) {
 		chunk, err := in.r.ReadSlice(in.separator)
 		in.take(chunk)
 		if rec.fault == nil {
-			rec.add(in.text(chunk), in.limits.Bytes)
+			rec.add(in.text(chunk), in.most())
 		} else {
 			passed += len(chunk)
 		}
@@ -85,6 +98,14 @@ func (in *input) fill(rec *record) {
 			return
 		}
 	}
+}
+
+// most is how many bytes a record may have.
+func (in *input) most() int {
+	if in.many {
+		return min(in.limits.Line, in.limits.Bytes)
+	}
+	return in.limits.Bytes
 }
 
 // hopeless reports whether to give up an input that may still be one document
@@ -112,8 +133,12 @@ func (in *input) text(chunk []byte) []byte {
 
 func (in *input) end(rec *record, err error) {
 	in.ended = true
-	if err != io.EOF && rec.fault == nil {
-		rec.fail(&fault{code: "read_failed", text: "cannot be read on: " + err.Error()}, -1)
+	switch {
+	case err == io.EOF:
+	case rec.fault == nil:
+		rec.fail(readFailed(err), -1)
+	default:
+		in.failed = err
 	}
 }
 

@@ -6,6 +6,7 @@ import "cmp"
 // that of [DefaultLimits].
 type Limits struct {
 	Bytes     int // of the text of a site
+	Line      int // of the text of a site that is a line among others
 	Depth     int // of brackets within brackets
 	Features  int // of a site
 	Positions int // of a site
@@ -22,6 +23,7 @@ type Limits struct {
 // memory.
 var DefaultLimits = Limits{
 	Bytes:     256 << 20,
+	Line:      64 << 20,
 	Depth:     100,
 	Features:  1_000_000,
 	Positions: 5_000_000,
@@ -36,6 +38,7 @@ var DefaultLimits = Limits{
 func (l Limits) filled() Limits {
 	return Limits{
 		Bytes:     cmp.Or(l.Bytes, DefaultLimits.Bytes),
+		Line:      cmp.Or(l.Line, DefaultLimits.Line),
 		Depth:     cmp.Or(l.Depth, DefaultLimits.Depth),
 		Features:  cmp.Or(l.Features, DefaultLimits.Features),
 		Positions: cmp.Or(l.Positions, DefaultLimits.Positions),

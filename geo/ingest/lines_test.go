@@ -48,6 +48,12 @@ var lineRules = []struct {
 	{"bad first line", siteLine("a") + "!\n" + siteLine("b") + "\n", []string{
 		"1: 0 features\nerror json_syntax: x: line 1: \"a\": is not valid JSON: expected nothing more, found ! at column 143",
 		`2: 1 features {"id":"b"}`}},
+	{"first lines cut short", siteLine("a")[:59] + "\n\n" + siteLine("b")[:59] + "\n" + siteLine("c") + "\n" + siteLine("d"), []string{
+		"1: 0 features\nerror input_short: x: line 1: \"a\": ends early, 3 brackets are still open",
+		"3: 0 features\nerror input_short: x: line 3: \"b\": ends early, 3 brackets are still open",
+		`4: 1 features {"id":"c"}`, `5: 1 features {"id":"d"}`}},
+	{"a document with its features a line", `{"type":"FeatureCollection","site":{"id":"a"},"features":[` + "\n" + feature(`"id":1`) + ",\n" + feature(`"id":2`) + "\n]}\n", []string{`0: 2 features {"id":"a"}`}},
+	{"a document with one feature", `{"type":"FeatureCollection","site":{"id":"a"},"features":[` + "\n" + feature(`"id":1`) + "\n]}\n", []string{`0: 1 features {"id":"a"}`}},
 	{"line cut short in a string", siteLine("a") + "\n" + siteLine("b")[:70] + "\n" + siteLine("c") + "\n", []string{
 		`1: 1 features {"id":"a"}`,
 		"2: 0 features\nerror json_syntax: x: line 2: \"b\": is not valid JSON: expected the end of the string, found a line break at column 71",

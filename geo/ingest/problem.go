@@ -35,6 +35,7 @@ func (s Severity) String() string {
 type Place struct {
 	Source  string     // file name as the user gave it
 	Line    int        // 1-based line, where the input is read by lines, else 0
+	Site    string     // id of the site that the line is, where it is told
 	Column  int        // 1-based column of the line, in characters, where it is known, else 0
 	Feature int        // index in features, -1 for the file itself
 	Label   string     // the feature's name or id, or the site's id
@@ -43,7 +44,7 @@ type Place struct {
 
 // String names the place without Near, as in
 //
-//	route.ndjson: line 12: features[3] "back bed"
+//	route.ndjson: line 12 "maple-3": features[3] "back bed"
 //
 // Empty parts are left out.
 func (p Place) String() string {
@@ -55,6 +56,9 @@ func (p Place) String() string {
 		line := "line " + strconv.Itoa(p.Line)
 		if p.Column > 0 {
 			line += ", column " + strconv.Itoa(p.Column)
+		}
+		if p.Site != "" {
+			line += " " + quoted(p.Site)
 		}
 		parts = append(parts, line)
 	}

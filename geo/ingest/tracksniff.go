@@ -44,7 +44,7 @@ var sentence = regexp.MustCompile(`\$[A-Z]{2}(GGA|RMC|GST|GLL|GNS|GSA|GSV|VTG|ZD
 // file of tracks.
 func trackFormOf(head []byte, source string) (trackForm, *fault) {
 	head = bytes.TrimPrefix(head, byteOrderMark)
-	ending := strings.ToLower(path.Ext(source))
+	ending := strings.ToLower(path.Ext(UnpackedName(source)))
 	text := trimBlanks(head)
 	switch {
 	case len(text) == 0:
