@@ -4,6 +4,7 @@ go 1.26.0
 
 require (
 	github.com/golang/geo v0.0.0-20260818125358-b200a1149890
+	github.com/klauspost/compress v1.20.4
 	github.com/paulmach/orb v0.14.0
 	github.com/peterstace/simplefeatures v0.59.0
 	github.com/rogpeppe/go-internal v1.16.0

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
 )
@@ -156,7 +157,7 @@ func viewOf(t *testing.T, d *draft) view {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v, err := newView(a.window, a.scale, d.extent)
+	v, err := a.view()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,21 +12,12 @@ import (
 // readHeader takes what a file says of the site as a whole, in its foreign
 // member "site".
 func (s *Site) readHeader() {
-	var header map[string]json.RawMessage
-	if raw, ok := s.collection.Member("site"); ok && json.Unmarshal(raw, &header) != nil {
-		s.problem(ingest.Warning, "site_member", s.place(), `member "site" is not an object, left aside`, "")
-	}
-	s.ID, s.Name, s.Notes = s.headerText(header, "id"), s.headerText(header, "name"), s.headerText(header, "notes")
+	header := s.headerMembers()
+	s.ID, s.Name, s.Notes = s.headerID(header), s.headerText(header, "name"), s.headerText(header, "notes")
 	s.Species = strings.TrimSpace(s.headerText(header, "species"))
 	s.Units, s.Revision = Units(s.headerText(header, "units")), s.headerRevision(header)
 	if access, ok := header["access"]; ok && string(access) != "null" {
 		s.readAccess(access)
-	}
-	if s.ID == "" {
-		s.ID = idFromFile(s.collection.Source)
-		if line := s.collection.Line; line > 0 {
-			s.ID = fmt.Sprintf("%s-%d", s.ID, line)
-		}
 	}
 	if s.Name == "" {
 		s.Name = s.ID
@@ -41,6 +32,32 @@ func (s *Site) readHeader() {
 		s.readRegion(s.headerText(header, "region"))
 	}
 	s.readAttribution()
+}
+
+// IDOf is the id of the site that a collection makes: its own, else the name
+// of its file and, where sites are lines, the number of the line.
+func IDOf(c *ingest.Collection) string {
+	s := &Site{collection: c}
+	return s.headerID(s.headerMembers())
+}
+
+func (s *Site) headerMembers() map[string]json.RawMessage {
+	var header map[string]json.RawMessage
+	if raw, ok := s.collection.Member("site"); ok && json.Unmarshal(raw, &header) != nil {
+		s.problem(ingest.Warning, "site_member", s.place(), `member "site" is not an object, left aside`, "")
+	}
+	return header
+}
+
+func (s *Site) headerID(header map[string]json.RawMessage) string {
+	if id := s.headerText(header, "id"); id != "" {
+		return id
+	}
+	id := idFromFile(s.collection.Source)
+	if line := s.collection.Line; line > 0 {
+		id = fmt.Sprintf("%s-%d", id, line)
+	}
+	return id
 }
 
 // readRegion takes the region whose setback rules hold.

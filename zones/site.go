@@ -104,11 +104,21 @@ func (s *Site) Of(kind Kind) []*Object {
 
 // idFromFile is the id of a site that gives none.
 func idFromFile(name string) string {
-	base := filepath.Base(name)
+	base := filepath.Base(ingest.UnpackedName(name))
 	if id := strings.TrimSuffix(base, filepath.Ext(base)); id != "" {
 		return id
 	}
 	return "site" // a name that is nothing but an ending
+}
+
+// Warn adds a warning about the site as a whole.
+func (s *Site) Warn(code, text, hint string) {
+	s.problem(ingest.Warning, code, s.place(), text, hint)
+}
+
+// Refuse adds a problem that blocks the site as a whole.
+func (s *Site) Refuse(code, text, hint string) {
+	s.problem(ingest.Refusal, code, s.place(), text, hint)
 }
 
 // place is the site as a whole.

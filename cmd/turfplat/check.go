@@ -15,11 +15,17 @@ func checkCommand(d *desk) *cli.Command {
 		Name:               "check",
 		CustomHelpTemplate: checkHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag()),
+		Flags:              streamFlags(),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
 				return err
+			}
+			if err := o.refuseResume(o.json, "add --json"); err != nil {
+				return err
+			}
+			if o.json && o.lines {
+				return o.checkLines().do(o)
 			}
 			return o.check()
 		},
@@ -58,22 +64,21 @@ func (o *order) check() error {
 	blocked := false
 	err := o.write(func(w io.Writer) error {
 		var all []checkedSite
+		progress := o.progress()
+		defer progress.hide()
 		for s := range o.surveys() {
 			site := checked(s)
 			blocked = blocked || !site.Usable
-			switch {
-			case !o.json:
-				o.tellAll(s.site.Problems)
-				fmt.Fprintln(w, verdict(site))
-			case o.lines:
-				if err := writeJSON(w, checkDocument{checkSchema, []checkedSite{site}}, ""); err != nil {
-					return err
-				}
-			default:
+			progress.step()
+			if o.json {
 				all = append(all, site)
+				continue
 			}
+			progress.hide()
+			o.tellAll(s.site.Problems)
+			fmt.Fprintln(w, verdict(site))
 		}
-		if o.json && !o.lines {
+		if o.json {
 			return writeJSON(w, checkDocument{checkSchema, all}, " ")
 		}
 		return nil
@@ -82,6 +87,19 @@ func (o *order) check() error {
 		return errRefused
 	}
 	return err
+}
+
+// checkLines is the route that checks sites, a document each, of those as well
+// that are refused.
+func (o *order) checkLines() route[*ingest.Collection] {
+	r := o.surveying(nil)
+	r.make = func(c *ingest.Collection) product {
+		site := checked(o.survey(c))
+		text, err := jsonLine(checkDocument{checkSchema, []checkedSite{site}})
+		return product{text: text, refused: !site.Usable, err: err}
+	}
+	r.mark = documentLine
+	return r
 }
 
 func checked(s surveyed) checkedSite {
@@ -144,7 +162,7 @@ The verdict on each site goes to standard output. Exit status 1 if any site
 cannot be measured.
 
 Flags:
-` + readingHelp + linesHelp + outHelp + `
+` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat check yard.geojson
 `

@@ -90,7 +90,7 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 			return err
 		}
 		var feed bytes.Buffer
-		rows := newCSVRows(&feed)
+		rows := newCSVRows(&feed).head()
 		if err := rows.write(s.plat.FeedRows(s.measure, software())); err != nil {
 			return err
 		}

@@ -15,7 +15,7 @@ func feedCommand(d *desk) *cli.Command {
 		Name:               "feed",
 		CustomHelpTemplate: feedHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "format"}),
+		Flags:              streamFlags(&cli.StringFlag{Name: "format"}),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -24,6 +24,12 @@ func feedCommand(d *desk) *cli.Command {
 			format, err := o.feedFormat(c.String("format"))
 			if err != nil {
 				return err
+			}
+			if err := o.refuseResume(true, ""); err != nil {
+				return err
+			}
+			if o.lines {
+				return o.feedLines(format).do(o)
 			}
 			return o.write(func(w io.Writer) error { return o.feed(w, format) })
 		},
@@ -59,7 +65,7 @@ func (o *order) feed(w io.Writer, format string) error {
 	var rows rowWriter
 	switch format {
 	case "csv":
-		rows = newCSVRows(w)
+		rows = newCSVRows(w).head()
 	case "json":
 		rows = &jsonRows{w: w, rows: []zones.FeedRow{}}
 	case "ndjson":
@@ -75,13 +81,19 @@ func (o *order) feed(w io.Writer, format string) error {
 	return err
 }
 
-// csvRows writes RFC 4180: a header, CRLF.
+// csvRows writes RFC 4180: CRLF, and a header if it was asked for.
 type csvRows struct{ w *csv.Writer }
 
 func newCSVRows(w io.Writer) csvRows {
 	c := csvRows{csv.NewWriter(w)}
 	c.w.UseCRLF = true
-	c.w.Write(zones.FeedColumns) // an error stays with the writer until it is flushed
+	return c
+}
+
+// head writes the names of the columns. An error stays with the writer until
+// it is flushed.
+func (c csvRows) head() csvRows {
+	c.w.Write(zones.FeedColumns)
 	return c
 }
 
@@ -141,7 +153,7 @@ interval. Zone rows have a zone_id, cover rows have none: sum one sort only.
 
 Flags:
     --format F     csv, json or ndjson; default: csv
-` + readingHelp + linesHelp + outHelp + `
+` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat feed yard.geojson -o yard.csv
 `

@@ -7,23 +7,24 @@ import (
 	"example.org/turfplat/geo/ingest"
 )
 
-// inputs yields the objects of one site file after the other: where sites are
-// lines those of each site read, else those of all files together.
-func (s *surveyor) inputs() iter.Seq2[*ingest.Collection, error] {
-	return func(yield func(*ingest.Collection, error) bool) {
-		if !s.lines {
-			yield(s.together())
-			return
-		}
+// A find is what one site of a file holds.
+type find struct {
+	objects *ingest.Collection
+	err     error // ends the survey
+}
+
+// finds yields the objects of one site after the other.
+func (s *surveyor) finds() iter.Seq[find] {
+	return func(yield func(find) bool) {
 		for _, file := range s.files {
 			for c, err := range s.objects(file) {
-				if !yield(c, err) || err != nil {
+				if !yield(find{c, err}) || err != nil {
 					return
 				}
 			}
 		}
 		if err := s.refuseIdleOffset(); err != nil {
-			yield(nil, err)
+			yield(find{err: err})
 		}
 	}
 }

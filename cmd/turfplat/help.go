@@ -48,7 +48,13 @@ const readingHelp = `    --repair       take a ring that crosses itself for all 
 
 const linesHelp = `    --lines        one whole document, site or row a line, as they come; a
                    site at fault is told and left out, the good ones are kept
+    --resume       go on with the FILE.part that a run with --lines left when it
+                   broke off; give it the same input and flags
 `
 
 const outHelp = `    -o FILE        write there; default: standard output
+`
+
+const textOutHelp = `    -o FILE        write there, packed if it ends in .gz or .zst; default:
+                   standard output. Files to be read may be packed, too
 `

@@ -10,6 +10,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync/atomic"
 
 	"github.com/urfave/cli/v2"
 
@@ -29,6 +30,11 @@ func readingFlags(more ...cli.Flag) []cli.Flag {
 	}, more...)
 }
 
+// streamFlags are those of every command that takes sites a line.
+func streamFlags(more ...cli.Flag) []cli.Flag {
+	return readingFlags(append([]cli.Flag{&cli.BoolFlag{Name: "lines"}, &cli.BoolFlag{Name: "resume"}, outputFlag()}, more...)...)
+}
+
 func outputFlag() cli.Flag { return &cli.StringFlag{Name: "output", Aliases: []string{"o"}} }
 
 // An order is what a command was asked to do with which files.
@@ -40,14 +46,17 @@ type order struct {
 	json    bool
 	lines   bool
 	quiet   bool
+	resume  bool
+	parcels string // the file of them, if the sites are parcels
 	output  string
 
-	typed *bufio.Reader // standard input
+	typed *opened      // standard input, once it was looked at
+	taken atomic.Int64 // bytes of the files read so far, packed as they are
 }
 
 // order reads the flags that commands share.
 func (d *desk) order(c *cli.Context) (*order, error) {
-	o := &order{desk: d, files: c.Args().Slice(), json: c.Bool("json"), lines: c.Bool("lines"), quiet: c.Bool("quiet"), output: c.String("output")}
+	o := &order{desk: d, files: c.Args().Slice(), json: c.Bool("json"), lines: c.Bool("lines"), quiet: c.Bool("quiet"), resume: c.Bool("resume"), output: c.String("output"), parcels: c.String("parcels")}
 	switch units := zones.Units(c.String("units")); units {
 	case "", zones.US, zones.Metric:
 		o.units = units
@@ -70,6 +79,14 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 	key, err := mapKey(c.String("tags"))
 	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair"), Region: region}
 	return o, err
+}
+
+// siteFiles are the files that the sites come from.
+func (o *order) siteFiles() []string {
+	if o.parcels != "" {
+		return []string{o.parcels}
+	}
+	return o.files
 }
 
 // setbackRegion is the region whose setback rules are asked for, if any is.
@@ -110,14 +127,6 @@ func mapKey(file string) (*zones.MapKey, error) {
 // sniffed is how much of an input is looked at to tell what it is.
 const sniffed = 1 << 14
 
-// standardInput may be looked at before it is read.
-func (o *order) standardInput() *bufio.Reader {
-	if o.typed == nil {
-		o.typed = bufio.NewReaderSize(o.in, 1<<16)
-	}
-	return o.typed
-}
-
 // opened is a file, or standard input, about to be read.
 type opened struct {
 	*bufio.Reader
@@ -127,10 +136,19 @@ type opened struct {
 
 var errFolder = errors.New("is a folder, name the files in it")
 
-// open opens a file that was named on the command line.
+// open opens a file that was named on the command line, and unpacks it if it
+// is packed. Standard input may be looked at before it is read.
 func (o *order) open(file string) (opened, error) {
 	if file == "-" {
-		return opened{o.standardInput(), "standard input", func() error { return nil }}, nil
+		if o.typed == nil {
+			r, err := o.unpacked(o.in, func() error { return nil })
+			if err != nil {
+				return opened{}, err
+			}
+			r.name = "standard input"
+			o.typed = &r
+		}
+		return *o.typed, nil
 	}
 	f, err := os.Open(file)
 	if err != nil {
@@ -140,7 +158,43 @@ func (o *order) open(file string) (opened, error) {
 		f.Close()
 		return opened{}, errFolder
 	}
-	return opened{bufio.NewReaderSize(f, 1<<16), file, f.Close}, nil
+	r, err := o.unpacked(f, f.Close)
+	r.name = file
+	return r, err
+}
+
+// unpacked reads what in holds, packed or not, by its first bytes.
+func (o *order) unpacked(in io.Reader, shut func() error) (opened, error) {
+	taken := &takings{r: in, all: &o.taken}
+	raw := bufio.NewReaderSize(taken, 1<<16)
+	head, _ := raw.Peek(4)
+	for _, p := range packings {
+		if !p.begins(head) {
+			continue
+		}
+		text, err := p.unpack(raw)
+		if err != nil {
+			shut()
+			return opened{}, fmt.Errorf("the %s data is damaged: %w", p.name, err)
+		}
+		u := &unpacking{ReadCloser: text, how: p, packed: func() int64 { return taken.own }}
+		return opened{Reader: bufio.NewReaderSize(u, 1<<16), close: func() error { u.Close(); return shut() }}, nil
+	}
+	return opened{Reader: raw, close: shut}, nil
+}
+
+// takings counts the bytes taken from a file.
+type takings struct {
+	r   io.Reader
+	own int64
+	all *atomic.Int64 // of all files together
+}
+
+func (t *takings) Read(p []byte) (int, error) {
+	n, err := t.r.Read(p)
+	t.own += int64(n)
+	t.all.Add(int64(n))
+	return n, err
 }
 
 // looksWalked reports whether an input is a file of tracks by what stands in

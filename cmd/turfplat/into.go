@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"io"
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
@@ -26,7 +25,11 @@ func (s *surveyor) extend(siteFile string) error {
 	if extended.File == nil {
 		return errors.Join(errRefused, s.explain())
 	}
-	err = s.write(func(w io.Writer) error { return s.writeSite(w, extended.File) })
+	written := extended.File.WriteGeoJSON
+	if s.lines {
+		written = extended.File.WriteGeoJSONLine
+	}
+	err = s.write(written)
 	if err == nil && s.output != "" && !s.lines {
 		err = s.tellChanges(extended, site.Units)
 	}

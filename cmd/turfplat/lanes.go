@@ -6,6 +6,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
 )
@@ -15,7 +16,7 @@ func lanesCommand(d *desk) *cli.Command {
 		Name:               "lanes",
 		CustomHelpTemplate: lanesHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(laneFlags(&cli.BoolFlag{Name: "lines"}, outputFlag())...),
+		Flags:              streamFlags(laneFlags()...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -24,6 +25,12 @@ func lanesCommand(d *desk) *cli.Command {
 			work, err := workOf(c)
 			if err != nil {
 				return err
+			}
+			if err := o.refuseResume(true, ""); err != nil {
+				return err
+			}
+			if o.lines {
+				return o.siteLines(lanesFile(work)).do(o)
 			}
 			return o.lanes(work)
 		},
@@ -46,18 +53,20 @@ func (o *order) lanes(work lanes.Work) error {
 	written := o.write(func(w io.Writer) error {
 		count := 0
 		return o.each(func(s surveyed) error {
-			if count++; count > 1 && !o.lines {
+			if count++; count > 1 {
 				return usageErrorf("several sites are written one a line: add --lines")
 			}
-			plan, sum, err := o.lay(s, work)
+			before := len(s.site.Problems)
+			plan, sum, err := lay(s, work)
 			if err != nil {
-				return err
+				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
+			o.tellAll(s.site.Problems[before:])
 			told, units = lanesDocument{lanesSchema, s.site.ID, sum}, s.site.Units
-			return o.writeSite(w, plan.File(s.site, sum))
+			return plan.File(s.site, sum).WriteGeoJSON(w)
 		})
 	})
-	if written != nil || o.output == "" || o.lines {
+	if written != nil || o.output == "" {
 		return written
 	}
 	if o.json {
@@ -67,20 +76,28 @@ func (o *order) lanes(work lanes.Work) error {
 	return err
 }
 
-// lay lays the lanes of a site and tells where no way was found.
-func (o *order) lay(s surveyed, work lanes.Work) (lanes.Plan, lanes.Summary, error) {
+// lay lays the lanes of a site; where no way was found is a problem of it.
+func lay(s surveyed, work lanes.Work) (lanes.Plan, lanes.Summary, error) {
 	yard, err := lanes.YardOf(s.plat, work.Practice)
 	if err != nil {
-		return lanes.Plan{}, lanes.Summary{}, fmt.Errorf("%s: %w", s.site.ID, err)
+		return lanes.Plan{}, lanes.Summary{}, err
 	}
 	plan, err := lanes.Lay(yard, work)
 	if err != nil {
-		return lanes.Plan{}, lanes.Summary{}, fmt.Errorf("%s: %w", s.site.ID, err)
+		return lanes.Plan{}, lanes.Summary{}, err
 	}
 	for _, n := range plan.Cut {
-		o.tell("warning", fmt.Sprintf("%s: there is no way to lane %d round beds and buildings: carry the spreader across", s.site.ID, n))
+		s.site.Warn("lane_cut", fmt.Sprintf("there is no way to lane %d round beds and buildings", n), "carry the spreader across")
 	}
 	return plan, plan.Summary(plan.Coverage(yard)), nil
+}
+
+// lanesFile is the lanes of a site as a file.
+func lanesFile(work lanes.Work) func(surveyed) (*ingest.Collection, error) {
+	return func(s surveyed) (*ingest.Collection, error) {
+		plan, sum, err := lay(s, work)
+		return plan.File(s.site, sum), err
+	}
 }
 
 func lanesTable(f figures, s lanes.Summary) *table {
@@ -119,7 +136,7 @@ back what header laps would throw off the turf: summary in the output tells.
 With -o, a table of it goes to standard output.
 
 Flags:
-` + laneHelp + readingHelp + linesHelp + outHelp + `
+` + laneHelp + readingHelp + linesHelp + textOutHelp + `
 The label is the law: rates, buffers and weather are what it says. Spread on
 steep, wet or frozen ground, by water or in wind only as local rules allow, and
 sweep back at once what lies on pavement.

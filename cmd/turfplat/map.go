@@ -155,10 +155,12 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 // laneSheet lays the lanes of a site and draws them.
 func (o *order) laneSheet(s surveyed, work lanes.Work) sheetOf {
 	return func(p *zones.Plat, m zones.Measurement, options render.MapOptions) (*render.Sheet, error) {
-		plan, sum, err := o.lay(s, work)
+		before := len(s.site.Problems)
+		plan, sum, err := lay(s, work)
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("%s: %w", m.ID, err)
 		}
+		o.tellAll(s.site.Problems[before:])
 		sheet, err := render.LaneSheet(p, m, plan, sum, options)
 		if err != nil {
 			return nil, err

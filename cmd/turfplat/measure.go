@@ -1,11 +1,13 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"io"
 
 	"github.com/urfave/cli/v2"
 
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
 
@@ -14,7 +16,7 @@ func measureCommand(d *desk) *cli.Command {
 		Name:               "measure",
 		CustomHelpTemplate: measureHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(&cli.BoolFlag{Name: "lines"}, &cli.StringFlag{Name: "by"}, outputFlag()),
+		Flags:              streamFlags(&cli.StringFlag{Name: "by"}),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -23,6 +25,12 @@ func measureCommand(d *desk) *cli.Command {
 			print, err := printerOf(o, c.String("by"))
 			if err != nil {
 				return err
+			}
+			if err := o.refuseResume(o.json, "add --json"); err != nil {
+				return err
+			}
+			if o.json && o.lines {
+				return o.measureLines().do(o)
 			}
 			return o.write(func(w io.Writer) error { return o.measure(w, print) })
 		},
@@ -36,10 +44,7 @@ type printer interface {
 }
 
 func printerOf(o *order, by string) (printer, error) {
-	switch {
-	case o.json && o.lines:
-		return jsonLines{}, nil
-	case o.json:
+	if o.json {
 		return &jsonDocument{}, nil
 	}
 	switch by {
@@ -70,13 +75,14 @@ type measureDocument struct {
 	Sites  []zones.Measurement `json:"sites"`
 }
 
-type jsonLines struct{}
-
-func (jsonLines) print(w io.Writer, s surveyed) error {
-	return writeJSON(w, measureDocument{zones.MeasureSchema, []zones.Measurement{s.measure}}, "")
+// measureLines is the route that measures sites, a document each.
+func (o *order) measureLines() route[*ingest.Collection] {
+	r := o.surveying(func(s surveyed) ([]byte, error) {
+		return jsonLine(measureDocument{zones.MeasureSchema, []zones.Measurement{s.measure}})
+	})
+	r.mark = documentLine
+	return r
 }
-
-func (jsonLines) finish(io.Writer) error { return nil }
 
 type jsonDocument struct{ sites []zones.Measurement }
 
@@ -87,6 +93,13 @@ func (p *jsonDocument) print(_ io.Writer, s surveyed) error {
 
 func (p *jsonDocument) finish(w io.Writer) error {
 	return writeJSON(w, measureDocument{zones.MeasureSchema, p.sites}, " ")
+}
+
+// jsonLine is a document on a line.
+func jsonLine(document any) ([]byte, error) {
+	var b bytes.Buffer
+	err := writeJSON(&b, document, "")
+	return b.Bytes(), err
 }
 
 // writeJSON writes a document that ends in a newline.
@@ -110,7 +123,7 @@ figures are rounded to what that error bears. --json has them in full.
 
 Flags:
     --by WHAT      site or zone: a row each, in place of a page a site
-` + readingHelp + linesHelp + outHelp + `
+` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat measure --units metric yard.geojson
 `

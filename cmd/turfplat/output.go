@@ -33,15 +33,41 @@ func (o *order) checkOutput(inputs ...string) error {
 // write lets a command write its result: to standard output, or to
 // output.part, which takes the output's name when all went well. Nothing is
 // written of a result that fails, but where sites are lines the good ones are
-// kept when others are refused.
-func (o *order) write(result func(io.Writer) error) error {
+// kept when others are refused. A file is packed if its name says so.
+func (o *order) write(result func(io.Writer) error) error { return o.writeFrom(0, result) }
+
+// writeFrom does the same after the first bytes of an output.part that an
+// earlier run left.
+func (o *order) writeFrom(at int64, result func(io.Writer) error) error {
+	result = o.packed(result)
 	switch {
 	case o.output == "":
 		return o.pour(o.out, result)
 	case isStream(o.output):
 		return o.pourInto(o.output, result)
 	}
-	return replaceFile(o.output, result, o.keeps)
+	f := newFile(o.output)
+	f.keepsPart = o.resume
+	return f.write(at, result, o.keeps)
+}
+
+// packed is a result packed as the output's name says.
+func (o *order) packed(result func(io.Writer) error) func(io.Writer) error {
+	how := packingOf(o.output)
+	if how == nil {
+		return result
+	}
+	return func(w io.Writer) error {
+		p := &packer{w: w, how: how}
+		err := result(p)
+		if !o.keeps(err) || err != nil && !p.begun() {
+			return err
+		}
+		if finished := p.finish(); finished != nil {
+			return finished
+		}
+		return err
+	}
 }
 
 // pour writes a result where nothing can be taken back: sites that are lines
@@ -79,35 +105,66 @@ func isStream(name string) bool {
 
 func (o *order) keeps(err error) bool { return err == nil || o.lines && err == errRefused }
 
-// replaceFile writes a file beside its place and moves it there if it is to
-// be kept. A result that is at fault and empty is not: nothing good is lost to
-// it. Where the name is a link, the file it leads to is replaced.
-func replaceFile(name string, result func(io.Writer) error, keeps func(error) bool) error {
-	place := name
+// A replacement is a file written beside its place, and moved there when it is whole.
+type replacement struct {
+	name      string // as it was given
+	place     string // where it goes: where the name is a link, what that leads to
+	keepsPart bool   // of a result that fails, to go on with later
+}
+
+func newFile(name string) replacement {
+	r := replacement{name: name, place: name}
 	if target, err := filepath.EvalSymlinks(name); err == nil {
-		place = target
+		r.place = target
 	}
-	part := place + ".part"
-	f, err := os.Create(part)
+	return r
+}
+
+func (r replacement) part() string { return r.place + ".part" }
+
+// replaceFile writes a file in place of one that may be there.
+func replaceFile(name string, result func(io.Writer) error, keeps func(error) bool) error {
+	return newFile(name).write(0, result, keeps)
+}
+
+// write writes a result after the first bytes of the part file, and moves that
+// to its place if it is to be kept. A result that is at fault and empty is not:
+// nothing good is lost to it.
+func (r replacement) write(at int64, result func(io.Writer) error, keeps func(error) bool) error {
+	f, err := openAt(r.part(), at)
 	if err != nil {
-		return outputError(name, err)
+		return outputError(r.name, err)
 	}
-	w := bufio.NewWriter(f)
+	w := bufio.NewWriterSize(f, 1<<16)
 	written := result(w)
 	err = w.Flush()
 	size, _ := f.Seek(0, io.SeekCurrent)
 	err = errors.Join(err, f.Close())
 	kept := keeps(written) && (written == nil || size > 0)
 	if err == nil && kept {
-		err = os.Rename(part, place)
+		err = os.Rename(r.part(), r.place)
 	}
-	if err != nil || !kept {
-		os.Remove(part)
+	if (err != nil || !kept) && !r.keepsPart {
+		os.Remove(r.part())
 	}
 	if written != nil {
 		return written
 	}
-	return outputError(name, err)
+	return outputError(r.name, err)
+}
+
+// openAt opens a file to be written from a place on, and lets go of what stood
+// there.
+func openAt(name string, at int64) (*os.File, error) {
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE, 0o666)
+	if err != nil {
+		return nil, err
+	}
+	if err := f.Truncate(at); err != nil {
+		return nil, errors.Join(err, f.Close())
+	}
+	_, err = f.Seek(at, io.SeekStart)
+	return f, err
 }
 
 // outputError names the output in the words of the command line where a file

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"bytes"
 	"errors"
-	"io"
 	"iter"
 	"slices"
 
@@ -19,8 +17,8 @@ func parcelFlags() []cli.Flag {
 
 // surveyParcels writes a site file of each parcel of a file, one a line, with
 // the map objects of the order's files that belong to it.
-func (o *order) surveyParcels(c *cli.Context, file string) error {
-	if file == "-" && slices.Contains(o.files, "-") {
+func (o *order) surveyParcels(c *cli.Context) error {
+	if o.parcels == "-" && slices.Contains(o.files, "-") {
 		return usageErrorf("parcels and map data cannot both come from standard input: name a file")
 	}
 	err := errors.Join(
@@ -30,14 +28,21 @@ func (o *order) surveyParcels(c *cli.Context, file string) error {
 		return err
 	}
 	o.lines = true
+	if err := o.refuseResume(true, ""); err != nil {
+		return err
+	}
 	base, err := o.baseMap()
 	if err != nil {
 		return err
 	}
+	o.taken.Store(0) // the map was read, now the parcels are
 	var tally parcelTally
-	err = o.write(func(w io.Writer) error {
-		return o.writeParcels(w, o.numbered(file, c.String("parcel-id")), base, &tally)
-	})
+	r := route[parcel]{
+		items: o.numbered(o.parcels, c.String("parcel-id")), single: true,
+		make: func(p parcel) product { return compileParcel(p, base, &tally) },
+		id:   func(p parcel) string { return p.id }, mark: siteLine,
+	}
+	err = r.do(o)
 	if err != nil && err != errRefused || o.output == "" {
 		return err
 	}
@@ -93,50 +98,16 @@ func noParcel(file string) *ingest.Collection {
 	}}}
 }
 
-// A compiledParcel is what became of a parcel.
-type compiledParcel struct {
-	problems []ingest.Problem
-	line     []byte // the site file; nil if the parcel was refused
-	feature  bool   // it is one, and not a stretch that could not be read
-	objects  int
-	err      error
-}
-
-func compileParcel(p parcel, base *zones.BaseMap) compiledParcel {
+// compileParcel makes the site file of a parcel. What cannot be read as one
+// does not count.
+func compileParcel(p parcel, base *zones.BaseMap, tally *parcelTally) product {
 	if p.id == "" {
-		return compiledParcel{problems: p.Problems}
+		return product{problems: p.Problems, refused: ingest.Refuses(p.Problems)}
 	}
 	made := base.Parcel(p.Collection, p.id)
-	done := compiledParcel{problems: made.Site.Problems, feature: true}
-	if !made.Site.Refused() {
-		var line bytes.Buffer
-		done.err = made.File.WriteGeoJSONLine(&line)
-		done.line, done.objects = line.Bytes(), len(made.File.Features)-1
+	done := product{problems: made.Site.Problems, refused: made.Site.Refused(), counted: func() { tally.add(made) }}
+	if !done.refused {
+		done.text, done.err = siteText(made.File, made.Site.ID)
 	}
 	return done
-}
-
-// writeParcels writes the sites in the order of the parcels. A parcel that is
-// refused is told and left out.
-func (o *order) writeParcels(w io.Writer, parcels iter.Seq[parcel], base *zones.BaseMap, tally *parcelTally) error {
-	progress, told := o.progress(), o.sparing()
-	defer progress.done()
-	refused := false
-	for p := range inOrder(parcels, func(p parcel) compiledParcel { return compileParcel(p, base) }) {
-		told.tell(p.problems)
-		tally.add(p)
-		progress.step()
-		refused = refused || ingest.Refuses(p.problems)
-		if p.err != nil {
-			return p.err
-		}
-		if _, err := w.Write(p.line); err != nil {
-			return err
-		}
-	}
-	told.sum("")
-	if refused {
-		return errRefused
-	}
-	return nil
 }

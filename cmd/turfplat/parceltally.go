@@ -19,18 +19,15 @@ type parcelTally struct {
 	Unbuilt int    `json:"unbuilt"`
 }
 
-func (t *parcelTally) add(p compiledParcel) {
-	if !p.feature {
-		return
-	}
+func (t *parcelTally) add(made zones.Compilation) {
 	t.Parcels++
-	if p.line == nil {
+	if made.Site.Refused() {
 		t.Refused++
 		return
 	}
 	t.Sites++
-	t.Objects += p.objects
-	if slices.ContainsFunc(p.problems, func(p ingest.Problem) bool { return p.Code == zones.OutlineUnbuilt || p.Code == zones.OutlineBare }) {
+	t.Objects += len(made.File.Features) - 1
+	if slices.ContainsFunc(made.Site.Problems, func(p ingest.Problem) bool { return p.Code == zones.OutlineUnbuilt || p.Code == zones.OutlineBare }) {
 		t.Unbuilt++
 	}
 }

@@ -83,7 +83,7 @@ Flags:
     --program P    cool, warm, or a program file (YAML); --schema describes it
 ` + planningHelp + `    --format F     text, json, csv (the task list) or ics (a calendar)
     --schema       print the JSON Schema of program files, and do nothing else
-` + readingHelp + outHelp + `
+` + readingHelp + textOutHelp + `
 Examples:
     $ turfplat plan --program cool yard.geojson
     $ turfplat plan --program season.yaml --soil soil.csv yard.geojson

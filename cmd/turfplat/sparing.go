@@ -9,22 +9,27 @@ import (
 // alike is how many warnings of one sort are told in full.
 const alike = 4
 
-// A sparing teller tells errors all, of warnings and hints of one sort the
-// first few, and at the end the number of the others.
+// A sparing teller tells errors all, but what to do about one sort of them only
+// a few times; of warnings and hints of one sort the first few, and at the end
+// the number of the others.
 type sparing struct {
 	*desk
 	sorts []string // codes in the order met
 	count map[string]int
+	hints map[string]int // told with errors, by code
 	first map[string]ingest.Place
 }
 
 func (d *desk) sparing() *sparing {
-	return &sparing{desk: d, count: make(map[string]int), first: make(map[string]ingest.Place)}
+	return &sparing{desk: d, count: make(map[string]int), hints: make(map[string]int), first: make(map[string]ingest.Place)}
 }
 
 func (s *sparing) tell(problems []ingest.Problem) {
 	for _, p := range problems {
 		if p.Severity == ingest.Refusal {
+			if s.hints[p.Code]++; s.hints[p.Code] > alike {
+				p.Hint = ""
+			}
 			s.tellProblem(p)
 			continue
 		}

@@ -16,16 +16,19 @@ func surveyCommand(d *desk) *cli.Command {
 		Name:               "survey",
 		CustomHelpTemplate: surveyHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(append(slices.Concat(walkFlags(), parcelFlags()), &cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"})...),
+		Flags:              streamFlags(append(slices.Concat(walkFlags(), parcelFlags()), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
 				return err
 			}
-			if parcels := c.String("parcels"); parcels != "" {
-				return o.surveyParcels(c, parcels)
+			if o.parcels != "" {
+				return o.surveyParcels(c)
 			}
 			if err := refuseIdle(c, "there are no --parcels", "parcel-id"); err != nil {
+				return err
+			}
+			if err := o.refuseResume(!c.IsSet("into"), "--into makes one site"); err != nil {
 				return err
 			}
 			s, err := o.surveyor(c)
@@ -35,7 +38,10 @@ func surveyCommand(d *desk) *cli.Command {
 			if site := c.String("into"); site != "" {
 				return s.extend(site)
 			}
-			return s.makeSites()
+			if o.lines {
+				return s.makeLines()
+			}
+			return s.makeSite()
 		},
 	}
 }
@@ -66,35 +72,47 @@ func (o *order) surveyor(c *cli.Context) (*surveyor, error) {
 	return s, err
 }
 
-// makeSites writes a site file of all that the files hold or, where sites are
-// lines, one of each site.
-func (s *surveyor) makeSites() error {
+// makeSite writes a site file of all that the files hold.
+func (s *surveyor) makeSite() error {
 	var made zones.Compilation
 	err := s.write(func(w io.Writer) error {
-		refused := false
-		for objects, err := range s.inputs() {
-			if err != nil {
-				return err
-			}
-			made = zones.Compile(objects, s.outline, s.reading)
-			s.tellProblems(made.Site.Problems)
-			if made.Site.Refused() {
-				refused = true
-				continue
-			}
-			if err := s.writeSite(w, made.File); err != nil {
-				return err
-			}
+		objects, err := s.together()
+		if err != nil {
+			return err
 		}
-		if refused {
+		made = zones.Compile(objects, s.outline, s.reading)
+		s.tellProblems(made.Site.Problems)
+		if made.Site.Refused() {
 			return errRefused
 		}
-		return nil
+		return made.File.WriteGeoJSON(w)
 	})
-	if err == nil && s.output != "" && !s.lines {
+	if err == nil && s.output != "" {
 		err = s.tellAccount(made)
 	}
 	return errors.Join(err, s.explain())
+}
+
+// makeLines writes a site file of each site that the files hold.
+func (s *surveyor) makeLines() error {
+	r := route[find]{items: s.finds(), make: s.makeLine, single: true, id: func(f find) string { return zones.IDOf(f.objects) }, mark: siteLine}
+	if s.outline != nil { // the sites are all named after it
+		r.id, r.mark = func(find) string { return "" }, func([]byte) mark { return mark{} }
+	}
+	return errors.Join(r.do(s.order), s.explain())
+}
+
+func (s *surveyor) makeLine(f find) product {
+	if f.err != nil {
+		return product{err: f.err}
+	}
+	made := zones.Compile(f.objects, s.outline, s.reading)
+	tellSite(made.Site)
+	p := product{problems: made.Site.Problems, refused: made.Site.Refused()}
+	if !p.refused {
+		p.text, p.err = siteText(made.File, made.Site.ID)
+	}
+	return p
 }
 
 // outline reads the file that a property's edge is taken from.

@@ -20,11 +20,20 @@ func (o *order) survey(c *ingest.Collection) surveyed {
 	if o.units != "" {
 		s.site.Units = o.units
 	}
-	if s.plat = zones.Survey(s.site); s.plat == nil {
-		return s
+	if s.plat = zones.Survey(s.site); s.plat != nil {
+		s.measure = s.plat.Measurement()
 	}
-	s.measure = s.plat.Measurement()
+	tellSite(s.site)
 	return s
+}
+
+// tellSite puts the id of a site that is a line into what is told of it.
+func tellSite(s *zones.Site) {
+	for i := range s.Problems {
+		if p := &s.Problems[i].Place; p.Line > 0 && (p.Feature >= 0 || p.Label == "") {
+			p.Site = s.ID
+		}
+	}
 }
 
 // surveys surveys the sites of all files, in the order read.
@@ -48,9 +57,12 @@ func (o *order) sites() iter.Seq[*ingest.Collection] {
 func (o *order) each(do func(surveyed) error) error {
 	refused := false
 	progress := o.progress()
-	defer progress.done()
+	defer progress.hide()
 	for s := range o.surveys() {
-		o.tellProblems(s.site.Problems)
+		if len(s.site.Problems) > 0 {
+			progress.hide()
+			o.tellProblems(s.site.Problems)
+		}
 		progress.step()
 		if s.plat == nil {
 			refused = true

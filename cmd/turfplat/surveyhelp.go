@@ -45,7 +45,7 @@ Flags:
     --sigma L      error of a fix (1 sigma on one axis), if you know better: 1m
     --explain      tell every step, the fixes it dropped and the rules it goes
                    by, with their sources; without -o on standard error
-` + readingHelp + linesHelp + outHelp + `
+` + readingHelp + linesHelp + textOutHelp + `
 Walking a lawn:
     Have the sky open, and stand still for half a minute before you start.
     Record a fix a second; keep an even, slow pace, a yard or metre a second.

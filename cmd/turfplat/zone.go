@@ -15,7 +15,7 @@ func zoneCommand(d *desk) *cli.Command {
 		Name:               "zone",
 		CustomHelpTemplate: zoneHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(sunFlags(&cli.BoolFlag{Name: "lines"}, outputFlag(), &cli.StringFlag{Name: "explain"})...),
+		Flags:              streamFlags(sunFlags(&cli.StringFlag{Name: "explain"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -27,6 +27,12 @@ func zoneCommand(d *desk) *cli.Command {
 			}
 			if c.IsSet("explain") {
 				return o.explain(c.String("explain"))
+			}
+			if err := o.refuseResume(true, ""); err != nil {
+				return err
+			}
+			if o.lines {
+				return o.siteLines(func(s surveyed) (*ingest.Collection, error) { return s.plat.SiteFile(), nil }).do(o)
 			}
 			return o.zone()
 		},
@@ -55,14 +61,14 @@ func (o *order) zone() error {
 	written := o.write(func(w io.Writer) error {
 		count := 0
 		return o.each(func(s surveyed) error {
-			if count++; count > 1 && !o.lines {
+			if count++; count > 1 {
 				return usageErrorf("several sites are written one a line: add --lines")
 			}
 			told, units = zonedSite{s.measure.ID, s.measure.Name, s.measure.Zones, sunAccountOf(s)}, s.site.Units
-			return o.writeSite(w, s.plat.SiteFile())
+			return s.plat.SiteFile().WriteGeoJSON(w)
 		})
 	})
-	if written != nil || o.output == "" || o.lines {
+	if written != nil || o.output == "" {
 		return written
 	}
 	if o.json {
@@ -73,13 +79,6 @@ func (o *order) zone() error {
 	}
 	_, err := fmt.Fprintf(o.out, "\n%s\n", told.Sun)
 	return err
-}
-
-func (o *order) writeSite(w io.Writer, c *ingest.Collection) error {
-	if o.lines {
-		return c.WriteGeoJSONLine(w)
-	}
-	return c.WriteGeoJSON(w)
 }
 
 const zoneHelp = `turfplat zone writes the site file with its turf divided into zones.
@@ -118,7 +117,7 @@ place of the site file.
 Flags:
 ` + sunHelp + `    --explain LON,LAT
                    which object takes which hours of sun at one spot
-` + readingHelp + linesHelp + outHelp + `
+` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat zone yard.geojson -o yard-zones.geojson
     $ turfplat zone --sun --season 04-15..10-15 yard.geojson -o yard-zones.geojson

@@ -1,0 +1,152 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"iter"
+
+	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
+)
+
+// A route makes a stretch of output of each of many items, in their order.
+type route[T any] struct {
+	items iter.Seq[T]
+	make  func(T) product
+	head  []byte // what the output begins with
+
+	// to go on where a run broke off:
+	id      func(T) string         // of an item, as it stands in what is made of it
+	mark    func(line []byte) mark // of a line of the output
+	records func(lineSeq) lineSeq  // of lines, if one may take several
+	single  bool                   // each item makes one line
+}
+
+// A product is what became of an item.
+type product struct {
+	problems []ingest.Problem
+	text     []byte // nil if there is none
+	refused  bool
+	counted  func() // called in the order of the items; may be nil
+	err      error  // ends the route
+}
+
+// surveying is the route that surveys the sites of an order's files.
+func (o *order) surveying(text func(surveyed) ([]byte, error)) route[*ingest.Collection] {
+	return route[*ingest.Collection]{
+		items: o.sites(), id: zones.IDOf, single: true,
+		make: func(c *ingest.Collection) product {
+			s := o.survey(c)
+			if s.plat == nil {
+				return product{problems: s.site.Problems, refused: true}
+			}
+			t, err := text(s)
+			if err != nil {
+				s.site.Refuse("not_made", err.Error(), "")
+				tellSite(s.site)
+				return product{problems: s.site.Problems, refused: true}
+			}
+			return product{problems: s.site.Problems, text: t}
+		},
+	}
+}
+
+// siteLines is the route that makes a site file of each site.
+func (o *order) siteLines(file func(surveyed) (*ingest.Collection, error)) route[*ingest.Collection] {
+	r := o.surveying(func(s surveyed) ([]byte, error) {
+		c, err := file(s)
+		if err != nil {
+			return nil, err
+		}
+		return siteText(c, s.site.ID)
+	})
+	r.mark = siteLine
+	return r
+}
+
+// siteText is a site file on a line. It has an id, for its line has another
+// number than that which it was read from.
+func siteText(c *ingest.Collection, id string) ([]byte, error) {
+	if zones.IDOf(&ingest.Collection{Members: c.Members}) != id {
+		c.SetWithin("site", "id", id)
+	}
+	var b bytes.Buffer
+	err := c.WriteGeoJSONLine(&b)
+	return b.Bytes(), err
+}
+
+// do makes all of it and writes it as the order says.
+func (r route[T]) do(o *order) error {
+	next, stop := iter.Pull(r.items)
+	defer stop()
+	var done standing
+	if o.resume {
+		var err error
+		if done, err = r.standing(o, next); err != nil {
+			return err
+		}
+	}
+	return o.writeFrom(done.at, func(w io.Writer) error {
+		if done.at == 0 {
+			done.rest = r.head
+		}
+		if len(done.rest) > 0 {
+			if _, err := w.Write(done.rest); err != nil {
+				return err
+			}
+		}
+		return r.pour(o, w, left(next), done)
+	})
+}
+
+// left are the items that next has not given yet.
+func left[T any](next func() (T, bool)) iter.Seq[T] {
+	return func(yield func(T) bool) {
+		for item, ok := next(); ok; item, ok = next() {
+			if !yield(item) {
+				return
+			}
+		}
+	}
+}
+
+// pour makes and writes items. Those that are refused are told and left out.
+func (r route[T]) pour(o *order, w io.Writer, items iter.Seq[T], done standing) error {
+	progress, told := o.progress(), o.sparing()
+	defer progress.hide()
+	count, refused := done.sites+done.refused, done.refused
+	for p := range inOrder(items, r.make) {
+		if p.err != nil {
+			return p.err
+		}
+		if len(p.problems) > 0 {
+			progress.hide()
+			told.tell(p.problems)
+		}
+		if p.counted != nil {
+			p.counted()
+		}
+		if count++; p.refused {
+			refused++
+		}
+		if p.text != nil {
+			if _, err := w.Write(p.text); err != nil {
+				return err
+			}
+		}
+		progress.step()
+	}
+	progress.hide()
+	told.sum("")
+	if refused == 0 {
+		return nil
+	}
+	if count > 1 {
+		o.tell("error", fmt.Sprintf("%d of %s refused", refused, plural(count, "site")))
+	}
+	return errRefused
+}
+
+var errOtherInput = errors.New("does not come of this input and these flags: run again without --resume")
