@@ -115,7 +115,7 @@ func (d *draft) levels() []detail {
 // is any.
 func (d *draft) settle(a *arrangement, levels []detail) bool {
 	left := func(level int, split bool) (heights []float64, ok bool) {
-		_, heights, ok = flow(a.columns, blockGap, split, d.subject.blocks(levels[level]))
+		_, heights, ok = flow(a.columns, blockGap, split, d.blocks(levels[level]))
 		return heights, ok
 	}
 	a.level = sort.Search(len(levels), func(level int) bool {
@@ -174,7 +174,7 @@ func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) ar
 	panel := area
 	panel.Min.X = area.Max.X - float64(count)*width - float64(count-1)*gutter
 	a.title = panel
-	_, h := d.subject.titleBlock(a.paper, 1).Set(Point{}, panel.Width())
+	_, h := d.title(arrangement{paper: a.paper, scale: 1}).Set(Point{}, panel.Width())
 	a.title.Min.Y = panel.Max.Y - h
 	panel.Max.Y = a.title.Min.Y - blockGap
 	a.columns = divided(panel, count)
@@ -186,7 +186,7 @@ func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) ar
 func (d *draft) bottomPanel(a arrangement, area Rect, height float64) arrangement {
 	const leastColumn = 58.0
 	a.title = area
-	_, h := d.subject.titleBlock(a.paper, 1).Set(Point{}, area.Width())
+	_, h := d.title(arrangement{paper: a.paper, scale: 1}).Set(Point{}, area.Width())
 	a.title.Min.Y = area.Max.Y - h
 	panel := area
 	panel.Max.Y = panel.Min.Y + height

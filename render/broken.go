@@ -86,11 +86,6 @@ func (p plate) under(a, b Point) (stretch, bool) {
 	return part, part.from < part.to
 }
 
-// between is the point at a share of the way from a to b.
-func between(a, b Point, share float64) Point {
-	return Point{a.X + (b.X-a.X)*share, a.Y + (b.Y-a.Y)*share}
-}
-
 // boundsOf is the rectangle round points.
 func boundsOf(points ...Point) Rect {
 	r := Rect{points[0], points[0]}

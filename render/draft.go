@@ -27,6 +27,8 @@ type draft struct {
 	laid   arrangement // as the sheet was last laid out
 	lie    lie         // on that sheet
 	labels board
+	part   string // of the site on it, to follow its name; none is the whole
+	joined bool   // with sheets that show parts of the site
 }
 
 // A subject is what one sheet of a property shows and tells.
@@ -55,9 +57,8 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 	if err != nil {
 		return nil, err
 	}
-	d := &draft{plat: p, measured: m, options: o, figures: figures{zones.Figures{Units: o.Units}}, letters: &lettering{}, extent: site.Bounds()}
-	hull := hullOf(site)
-	d.upright, d.turned = lieOf(hull, 0), turnedLies(hull)
+	d := &draft{plat: p, measured: m, options: o, figures: figures{zones.Figures{Units: o.Units}}, letters: &lettering{}}
+	d.show(shells(site))
 	if d.near, err = site.Buffer(closeBy); err != nil {
 		return nil, err
 	}
@@ -67,37 +68,75 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 	return d, nil
 }
 
+// show says which places the sheet is to show.
+func (d *draft) show(places geo.Ring) {
+	hull := hullOf(places)
+	d.upright, d.turned = lieOf(hull, 0), turnedLies(hull)
+	d.extent = d.upright.extent
+}
+
+// shells are the corners of a region's outer rings.
+func shells(r geo.Region) geo.Ring {
+	var corners geo.Ring
+	for _, polygon := range r.Polygons() {
+		corners = append(corners, polygon.Shell...)
+	}
+	return corners
+}
+
+// sheet draws all of the site on one sheet, however small.
 func (d *draft) sheet() (*Sheet, error) {
 	a, err := d.arrange()
 	if err != nil {
 		return nil, err
 	}
+	return d.whole(a)
+}
+
+// whole draws the site in an arrangement.
+func (d *draft) whole(a arrangement) (*Sheet, error) {
 	d.laid = a
 	v, err := a.view()
 	if err != nil {
 		return nil, err
 	}
-	d.lie, d.labels = a.lie, board{}
-	ground, err := d.subject.ground(v)
+	return d.draw(page{arrangement: a, view: v, blocks: d.blocks(a.detail)})
+}
+
+// A page is what a sheet is to show.
+type page struct {
+	arrangement
+	view   view
+	words  string // of the sheet among others
+	blocks []Block
+	joins  func() []Element // match lines, which are given their place before the ground; nil if there are none
+}
+
+func (d *draft) draw(p page) (*Sheet, error) {
+	d.lie, d.labels = p.lie, board{}
+	var joins []Element
+	if p.joins != nil {
+		joins = p.joins()
+	}
+	ground, err := d.subject.ground(p.view)
 	if err != nil {
 		return nil, err
 	}
-	panel := d.panel(a)
-	title, _ := d.subject.titleBlock(a.paper, a.scale).Set(Point{a.title.Min.X, a.title.Max.Y}, a.title.Width())
-	foot, _ := d.footing(Point{a.foot.Min.X, a.foot.Max.Y}, a.foot.Width())
+	title, _ := d.title(p.arrangement).Set(Point{p.title.Min.X, p.title.Max.Y}, p.title.Width())
+	foot, _ := d.footing(Point{p.foot.Min.X, p.foot.Max.Y}, p.foot.Width())
 
 	id, name := d.subject.name()
-	s := NewSheet(id, d.letters.of(d.measured.Name)+", "+strings.ToLower(name), a.paper)
-	s.Name, s.Site = name, d.letters.of(d.measured.Name)
-	s.Subject = d.subject.inWords()
-	s.Scale = a.scale
-	s.Ground = &Ground{a.window, v, d.plat.Site.Frame}
+	s := NewSheet(id, d.letters.of(d.measured.Name)+", "+strings.ToLower(name)+d.part, p.paper)
+	s.Name, s.Site = name+d.part, d.letters.of(d.measured.Name)
+	s.Subject = d.subject.inWords() + p.words
+	s.Scale = p.scale
+	s.Ground = &Ground{p.window, p.view, d.plat.Site.Frame}
 	s.Add(Group{ID: "title-block", Title: "Title block", Elements: title}) // in the order in which a sheet is read
-	s.Add(ground...)
+	s.Add(withMatchLines(ground, joins)...)
 	s.Add(
-		Group{ID: "scale", Title: "Scale and north", Elements: d.scaleStrip(a)},
-		Path{Lines: a.window.Polygon().Lines(), Stroke: Black, Weight: HeavyLine},
-		Group{ID: "tables", Title: "Tables and key", Elements: panel},
+		Group{ID: "scale", Title: "Scale and north", Elements: d.scaleStrip(p.arrangement)},
+		Path{Lines: p.window.Polygon().Lines(), Stroke: Black, Weight: HeavyLine},
+		Group{ID: "tables", Title: "Tables and key", Elements: d.panel(p)},
 	)
 	s.Add(foot...)
 	s.Missing = d.letters.missing
@@ -105,6 +144,13 @@ func (d *draft) sheet() (*Sheet, error) {
 		s.Elements = recoloured(s.Elements, Ink.grey)
 	}
 	return s, nil
+}
+
+// title is the block of the subject with the part that the sheet shows.
+func (d *draft) title(a arrangement) titleBlock {
+	block := d.subject.titleBlock(a.paper, a.scale)
+	block.title += d.part
+	return block
 }
 
 // view shows the whole site.
@@ -115,8 +161,8 @@ func (a arrangement) view() (view, error) {
 
 // panel sets the tables and the key, as even as can be, and gives the largest
 // room they leave to notes.
-func (d *draft) panel(a arrangement) []Element {
-	elements, left := evenFlow(a.columns, blockGap, d.subject.blocks(a.detail))
+func (d *draft) panel(a page) []Element {
+	elements, left := evenFlow(a.columns, blockGap, a.blocks)
 	roomiest := slices.Index(left, slices.Max(left))
 	room := a.columns[roomiest]
 	if left[roomiest] < room.Height() {

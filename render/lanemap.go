@@ -9,19 +9,19 @@ import (
 	"example.org/turfplat/zones/lanes"
 )
 
-// LaneSheet draws the lanes along which a spreader is walked over a property on
-// one sheet: header laps, fill lanes and the ways between them in lines that
+// LaneSheets draws the lanes along which a spreader is walked over a property, on
+// as many sheets as [SiteMaps] takes: header laps, fill lanes and the ways between them in lines that
 // stay apart without colour, with numbers in walking order and arrows, what is
 // left to be done by hand, a table of the lanes and what they come to. The
 // summary is that of the plan, of the same plat.
 //
 // No line of a lane runs through a label: lines are broken there.
-func LaneSheet(p *zones.Plat, m zones.Measurement, plan lanes.Plan, sum lanes.Summary, o MapOptions) (*Sheet, error) {
+func LaneSheets(p *zones.Plat, m zones.Measurement, plan lanes.Plan, sum lanes.Summary, o MapOptions) ([]*Sheet, error) {
 	d, err := laneDraft(p, m, plan, sum, o)
 	if err != nil {
 		return nil, err
 	}
-	return d.sheet()
+	return d.sheets()
 }
 
 // laneMap is the subject of the sheet of lanes.
@@ -40,25 +40,23 @@ func laneDraft(p *zones.Plat, m zones.Measurement, plan lanes.Plan, sum lanes.Su
 	if err != nil {
 		return nil, err
 	}
-	d.extent = laneExtent(plan)
+	d.show(placesIn(plan))
 	l := laneMap{draft: d, lanes: newLaneLayer(d, plan, sum)}
 	l.key, l.brief = l.legend(true), l.legend(false)
 	d.subject = l
 	return d, nil
 }
 
-// laneExtent bounds all ground that is worked or walked on.
-func laneExtent(plan lanes.Plan) geo.Bounds {
-	extent := geo.Region{}.Bounds()
+// placesIn are the corners of the ground that a plan works and of its ways.
+func placesIn(plan lanes.Plan) geo.Ring {
+	var places geo.Ring
 	for _, r := range slices.Concat(plan.Walked, plan.Hand) {
-		extent = extent.Union(r.Bounds())
+		places = append(places, shells(r)...)
 	}
-	for _, lane := range plan.Lanes {
-		for _, p := range lane.Line {
-			extent = extent.With(p)
-		}
+	for _, l := range plan.Lanes {
+		places = append(places, l.Line...)
 	}
-	return extent
+	return places
 }
 
 func (l laneMap) name() (id, title string) { return "lanes", "Spread lanes" }

@@ -338,18 +338,18 @@ func TestZonesNotTreatedAreTold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheet, err := LaneSheet(p, m, plan, plan.Summary(plan.Coverage(yard)), MapOptions{})
+	sheets, err := LaneSheets(p, m, plan, plan.Summary(plan.Coverage(yard)), MapOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	var cells []string
-	for _, text := range textsOf(group(sheet.Elements, "tables")) {
+	for _, text := range textsOf(group(sheets[0].Elements, "tables")) {
 		cells = append(cells, text.String)
 	}
 	if told := strings.Join(cells, " "); !strings.Contains(told, "Not this time") || !strings.Contains(told, "Not treated this time") {
 		t.Errorf("told %s", told)
 	}
-	if len(pathsOf(group(sheet.Elements, "other-turf"))) == 0 {
+	if len(pathsOf(group(sheets[0].Elements, "other-turf"))) == 0 {
 		t.Error("the other zone is not drawn apart")
 	}
 }

@@ -99,13 +99,10 @@ func longWay(hull geo.Ring, times float64) (direction float64, long bool) {
 	return direction, long
 }
 
-// hullOf is the least convex ring round a region, counter-clockwise (Andrew's
+// hullOf is the least convex ring round places, counter-clockwise (Andrew's
 // monotone chain, 1979).
-func hullOf(r geo.Region) geo.Ring {
-	var all geo.Ring
-	for _, polygon := range r.Polygons() {
-		all = append(all, polygon.Shell...)
-	}
+func hullOf(places geo.Ring) geo.Ring {
+	all := slices.Clone(places)
 	slices.SortFunc(all, func(a, b geo.XY) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
 	all = slices.Compact(all)
 	half := func(from geo.Ring) geo.Ring {

@@ -126,7 +126,7 @@ func TestHullHoldsAll(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		hull := hullOf(region)
+		hull := hullOf(shells(region))
 		for i, a := range hull {
 			way := hull[(i+1)%len(hull)].Minus(a)
 			for _, polygon := range region.Polygons() {

@@ -40,7 +40,7 @@ func (s siteMap) ground(v view) ([]Element, error) {
 		return nil, err
 	}
 	marks := s.signs(v)
-	labels, err := s.label(v)
+	labels, err := s.label(v.forLabels())
 	if err != nil {
 		return nil, err
 	}
@@ -176,10 +176,10 @@ func (d *draft) trees(v view) ([]Element, error) {
 	for _, o := range d.plat.Site.Of(zones.Tree) {
 		for _, p := range o.Points {
 			at, diameter := v.at(p), max(2, v.scale.MM(o.Crown))
-			if !v.window.inset(diameter / 2).holds(at) {
+			if !v.window.inset(-diameter / 2).holds(at) {
 				continue
 			}
-			tree := []Element{Tree(at, diameter, leafOf(o))}
+			tree := cutTo(v.window, []Element{Tree(at, diameter, leafOf(o))})
 			if !d.near.Contains(p) {
 				tree = recoloured(tree, pale)
 			}

@@ -50,6 +50,9 @@ func (d *draft) signsOf(kind zones.Kind, v view) []sign {
 	for _, o := range d.plat.Site.Of(kind) {
 		for _, p := range d.shownPoints(o) {
 			at := v.at(p)
+			if !v.window.inset(signHeight).holds(at) {
+				continue
+			}
 			same := slices.IndexFunc(joined, func(s sign) bool {
 				return o.Name == "" && s.name == "" && levelPlate(at, 2*signHeight, 2*signHeight).holds(s.at)
 			})

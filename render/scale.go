@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -95,6 +96,21 @@ func (series ScaleSeries) Fit(width, height, windowWidth, windowHeight float64) 
 			}
 		}
 	}
+}
+
+// down are the scales of the series from the largest down to a limit, the
+// smallest first.
+func (series ScaleSeries) down(limit Scale) []Scale {
+	var scales []Scale
+	for tens := Scale(1); series.unit*series.steps[0]*tens <= limit; tens *= 10 {
+		for _, step := range series.steps {
+			if s := series.unit * step * tens; s <= limit {
+				scales = append(scales, s)
+			}
+		}
+	}
+	slices.Reverse(scales)
+	return scales
 }
 
 // fits allows the last binary digits of a length that just fits.

@@ -31,6 +31,17 @@ func SiteMap(p *zones.Plat, m zones.Measurement, o MapOptions) (*Sheet, error) {
 	return d.sheet()
 }
 
+// SiteMaps draws the map of a property as SiteMap does, but on as many sheets as
+// it takes to be legible, or to have the scale that is asked for: a key map with
+// the tables, then the parts with match lines. They are to be [Bound].
+func SiteMaps(p *zones.Plat, m zones.Measurement, o MapOptions) ([]*Sheet, error) {
+	d, err := siteDraft(p, m, o)
+	if err != nil {
+		return nil, err
+	}
+	return d.sheets()
+}
+
 // siteMap is the subject of the first sheet: the ground and what divides it.
 type siteMap struct {
 	*draft

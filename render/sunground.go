@@ -119,6 +119,7 @@ func (s sunMap) contourLines(v view) ([]Element, error) {
 // labelAllOfSun puts letters and hours on zones, hours on contours, heights on
 // what throws shade, and names on streets, in this order.
 func (s sunMap) labelAllOfSun(v view) ([]Element, error) {
+	v = v.forLabels()
 	elements, err := s.labelZones(v, s.hoursOfZone)
 	if err != nil {
 		return nil, err

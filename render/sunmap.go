@@ -26,6 +26,16 @@ func SunSheet(p *zones.Plat, m zones.Measurement, o MapOptions) (*Sheet, error) 
 	return d.sheet()
 }
 
+// SunSheets draws the sun of a property as SunSheet does, on as many sheets as
+// SiteMaps takes.
+func SunSheets(p *zones.Plat, m zones.Measurement, o MapOptions) ([]*Sheet, error) {
+	d, err := sunDraft(p, m, o)
+	if err != nil {
+		return nil, err
+	}
+	return d.sheets()
+}
+
 // sunMap is the subject of the sheet of the sun.
 type sunMap struct {
 	*draft

@@ -11,12 +11,20 @@ type view struct {
 	window Rect
 	scale  Scale
 	lie    lie
-	middle geo.XY     // of the window on the ground, as it lies on the sheet
+	origin Point      // a place on the sheet
+	middle geo.XY     // that stands there, as ground lies on the sheet
 	seen   geo.Region // the ground in the window
+
+	part *view // of the window where labels stand; nil is all of it
 }
 
 func newView(window Rect, scale Scale, l lie, middle geo.XY) (view, error) {
-	v := view{window: window, scale: scale, lie: l, middle: middle}
+	return (view{scale: scale, lie: l, origin: window.center(), middle: middle}).in(window)
+}
+
+// in returns the view of the same ground in another window.
+func (v view) in(window Rect) (view, error) {
+	v.window = window
 	corners := window.Polygon()[0]
 	ground := make(geo.Ring, len(corners))
 	for i, p := range corners {
@@ -27,17 +35,27 @@ func newView(window Rect, scale Scale, l lie, middle geo.XY) (view, error) {
 	return v, err
 }
 
+// forLabels is the part of the window that this sheet is for.
+func (v view) forLabels() view {
+	if v.part == nil {
+		return v
+	}
+	return *v.part
+}
+
 // at returns where a position in the frame stands on the sheet.
-func (v view) at(p geo.XY) Point {
-	way := v.lie.onSheet(p).Minus(v.middle)
-	return v.window.center().plus(v.scale.MM(way.X), v.scale.MM(way.Y))
+func (v view) at(p geo.XY) Point { return v.laid(v.lie.onSheet(p)) }
+
+// laid returns where ground stands on the sheet that is told as it lies there.
+func (v view) laid(p geo.XY) Point {
+	way := p.Minus(v.middle)
+	return v.origin.plus(v.scale.MM(way.X), v.scale.MM(way.Y))
 }
 
 // ground returns the position in the frame that stands at a place of the
 // sheet.
 func (v view) ground(p Point) geo.XY {
-	from := v.window.center()
-	way := geo.XY{X: v.scale.Metres(p.X - from.X), Y: v.scale.Metres(p.Y - from.Y)}
+	way := geo.XY{X: v.scale.Metres(p.X - v.origin.X), Y: v.scale.Metres(p.Y - v.origin.Y)}
 	return v.lie.onGround(v.middle.Plus(way))
 }
 

@@ -114,9 +114,6 @@ func (o *order) drawMap(d drawing) error {
 	return writeJSON(o.out, mapAccount(drawn), "")
 }
 
-// A sheetOf draws one sheet of a site.
-type sheetOf func(*zones.Plat, zones.Measurement, render.MapOptions) (*render.Sheet, error)
-
 // sheets draws the site map and, if they were asked for, the sheets of the sun
 // and of the spread lanes.
 func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
@@ -125,22 +122,25 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 	if options.Fixes && !s.site.HasFixes() {
 		o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
 	}
-	draw := []sheetOf{render.SiteMap}
+	draw := []sheetmaker{render.SiteMaps}
+	if o.output == "" {
+		draw = []sheetmaker{oneSheet}
+	}
 	if o.reading.Sun != nil {
-		draw = append(draw, render.SunSheet)
+		draw = append(draw, render.SunSheets)
 	}
 	if d.spread != nil {
-		draw = append(draw, o.laneSheet(s, *d.spread))
+		draw = append(draw, o.laneSheets(s, *d.spread))
 	}
 	var sheets []*render.Sheet
 	var missing []rune
-	for _, one := range draw {
-		sheet, err := one(s.plat, s.measure, options)
+	for _, some := range draw {
+		drawn, err := some(s.plat, s.measure, options)
 		if err != nil {
 			return nil, err
 		}
-		sheets = append(sheets, sheet)
-		for _, r := range sheet.Missing {
+		sheets = append(sheets, drawn...)
+		for _, r := range drawn[0].Missing {
 			if !slices.Contains(missing, r) {
 				missing = append(missing, r)
 			}
@@ -152,29 +152,38 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 	return sheets, nil
 }
 
-// laneSheet lays the lanes of a site and draws them.
-func (o *order) laneSheet(s surveyed, work lanes.Work) sheetOf {
-	return func(p *zones.Plat, m zones.Measurement, options render.MapOptions) (*render.Sheet, error) {
+// laneSheets lays the lanes of a site and draws them.
+func (o *order) laneSheets(s surveyed, work lanes.Work) sheetmaker {
+	return func(p *zones.Plat, m zones.Measurement, options render.MapOptions) ([]*render.Sheet, error) {
 		before := len(s.site.Problems)
 		plan, sum, err := lay(s, work)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", m.ID, err)
 		}
 		o.tellAll(s.site.Problems[before:])
-		sheet, err := render.LaneSheet(p, m, plan, sum, options)
+		sheets, err := render.LaneSheets(p, m, plan, sum, options)
 		if err != nil {
 			return nil, err
 		}
-		if apart := sheet.Scale.MM(plan.FillSpacing()); apart > 0 && apart < closestLanes {
+		if apart := sheets[len(sheets)-1].Scale.MM(plan.FillSpacing()); apart > 0 && apart < closestLanes {
 			o.tell("hint", fmt.Sprintf("%s: lanes lie %.1f mm apart on the sheet: larger paper shows them better", m.ID, apart))
 		}
-		return sheet, nil
+		return sheets, nil
 	}
 }
 
 // closestLanes is how far apart lanes must lie on paper to be told apart, in
 // millimetres.
 const closestLanes = 2.0
+
+// A sheetmaker draws what there is to show of one subject.
+type sheetmaker func(*zones.Plat, zones.Measurement, render.MapOptions) ([]*render.Sheet, error)
+
+// oneSheet draws the site map for standard output, which takes one.
+func oneSheet(p *zones.Plat, m zones.Measurement, o render.MapOptions) ([]*render.Sheet, error) {
+	sheet, err := render.SiteMap(p, m, o)
+	return []*render.Sheet{sheet}, err
+}
 
 const mapHelp = `turfplat map draws the site map of one property, north up and true to scale,
 with --sun a sheet of its sun and shade, and with --swath one of the lanes along

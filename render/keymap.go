@@ -1,0 +1,109 @@
+package render
+
+import (
+	"fmt"
+
+	"example.org/turfplat/geo"
+)
+
+// sides are the edges of all parts that have a sheet, each once, where place
+// puts ground as it lies on the sheet. The outermost stand some metres clear of
+// the site.
+func (t tiling) sides(clear float64, place func(geo.XY) Point) []Line {
+	t.across, t.down = t.across.grown(clear), t.down.grown(clear)
+	type side struct {
+		upright      bool
+		index, along int
+	}
+	drawn := make(map[side]bool)
+	var lines []Line
+	add := func(s side, a, b geo.XY) {
+		if !drawn[s] {
+			drawn[s] = true
+			lines = append(lines, Line{Points: []Point{place(a), place(b)}})
+		}
+	}
+	for _, one := range t.tiles {
+		b := t.part(one)
+		lowRight, highLeft := geo.XY{X: b.Max.X, Y: b.Min.Y}, geo.XY{X: b.Min.X, Y: b.Max.Y}
+		add(side{true, one.column, one.row}, b.Min, highLeft)
+		add(side{true, one.column + 1, one.row}, lowRight, b.Max)
+		add(side{false, one.row, one.column}, b.Min, lowRight)
+		add(side{false, one.row + 1, one.column}, highLeft, b.Max)
+	}
+	return lines
+}
+
+// keyMap draws the parts of a site that have sheets of their own over the map
+// of the whole, each with the number of its sheet. Labels of the ground keep
+// off the numbers.
+func (d *draft) keyMap(t tiling, v view, sheets []*Sheet) []Element {
+	const outside, clear = 2.5, 1.5 // mm of the outermost edges from the site, and of a number from the corner of its part
+	words := func(number, _ int) string { return fmt.Sprintf("sheet %d", number) }
+	elements := matchLine(t.sides(v.scale.Metres(outside), v.laid))
+	for i, one := range t.tiles {
+		part := t.part(one)
+		corner := v.laid(geo.XY{X: part.Min.X, Y: part.Max.Y})
+		text := Text{String: words(88, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle}
+		label := stacked(text)
+		center := corner.plus(clear+label.width/2+labelGap, -clear-label.height/2-labelGap)
+		box := label.plate(center, 0)
+		d.labels.take(box)
+		text.At = center.plus(0, -text.Face.CapHeight(text.Size)/2)
+		elements = append(elements,
+			Path{Lines: Polygon{box[:]}.Lines(), Fill: White, Stroke: Black, Weight: MediumLine},
+			numbered{text, sheets[i], words})
+	}
+	return elements
+}
+
+// A locator shows where on its site the part of a sheet lies, and which sheets
+// show the others. It is a [Block].
+type locator struct {
+	tiling tiling
+	here   int // index of the tile
+	site   geo.Region
+	sheets []*Sheet // of the tiles
+}
+
+// Set implements [Block].
+func (l locator) Set(corner Point, width float64) (elements []Element, height float64) {
+	const highest, margin = 32.0, 1.5 // mm
+	elements, head := heading("Sheets", tableSize, corner, width)
+	extent := l.tiling.lie.extent
+	mmPerMetre := min((width-2*margin)/extent.Width(), highest/extent.Height())
+	left := corner.X + (width-extent.Width()*mmPerMetre)/2
+	top := corner.Y - head - margin
+	place := func(p geo.XY) Point {
+		return Point{left + (p.X-extent.Min.X)*mmPerMetre, top - (extent.Max.Y-p.Y)*mmPerMetre}
+	}
+	part := func(i int) Rect {
+		b := l.tiling.part(l.tiling.tiles[i])
+		return Rect{place(b.Min), place(b.Max)}
+	}
+	if len(l.sheets) > 0 {
+		elements = append(elements, Path{Lines: part(l.here).Polygon().Lines(), Fill: Black.Tint(0.22)})
+	}
+	var site []Line
+	for _, polygon := range l.site.Polygons() {
+		for _, ring := range polygon.Rings() {
+			line := Line{Closed: true}
+			for _, p := range ring {
+				line.Points = append(line.Points, place(l.tiling.lie.onSheet(p)))
+			}
+			site = append(site, line)
+		}
+	}
+	elements = append(elements,
+		Path{Lines: site, Stroke: Black, Weight: ThinLine},
+		Path{Lines: l.tiling.sides(0, place), Stroke: Black, Weight: ThinLine, Dash: []float64{1, 0.6}})
+	for i, sheet := range l.sheets {
+		at := part(i).center().plus(0, -Bold.CapHeight(mapSize)/2)
+		elements = append(elements, numbered{
+			text:  Text{At: at, Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle, Halo: 0.5},
+			sheet: sheet,
+			words: func(number, _ int) string { return fmt.Sprint(number) },
+		})
+	}
+	return elements, head + 2*margin + extent.Height()*mmPerMetre
+}

@@ -1,0 +1,72 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+)
+
+// matchLine is where the part of one sheet ends and that of another begins.
+func matchLine(lines []Line) []Element {
+	return []Element{
+		Path{Lines: lines, Stroke: White, Weight: 2.2 * BroadLine},
+		Path{Lines: lines, Stroke: Black, Weight: BroadLine, Dash: []float64{2.6, 1.4}},
+	}
+}
+
+// matchLines draws where a tile joins its neighbours, each line with the number
+// of the sheet beyond it. Labels of the ground keep off them.
+func (d *draft) matchLines(t tiling, one tile, v view, sheets []*Sheet) []Element {
+	own, window := v.part.window, v.window
+	var elements []Element
+	for _, side := range []struct {
+		neighbour tile
+		from, to  Point
+		out       Point // from the line to its label
+		turn      float64
+	}{
+		{tile{one.column - 1, one.row}, Point{own.Min.X, window.Min.Y}, Point{own.Min.X, window.Max.Y}, Point{-1, 0}, 90},
+		{tile{one.column + 1, one.row}, Point{own.Max.X, window.Min.Y}, Point{own.Max.X, window.Max.Y}, Point{1, 0}, 90},
+		{tile{one.column, one.row - 1}, Point{window.Min.X, own.Min.Y}, Point{window.Max.X, own.Min.Y}, Point{0, -1}, 0},
+		{tile{one.column, one.row + 1}, Point{window.Min.X, own.Max.Y}, Point{window.Max.X, own.Max.Y}, Point{0, 1}, 0},
+	} {
+		beyond := t.index(side.neighbour)
+		if beyond < 0 {
+			continue
+		}
+		elements = append(elements, matchLine([]Line{{Points: []Point{side.from, side.to}}})...)
+		elements = append(elements, d.joins(side.from, side.to, side.out, side.turn, sheets[beyond]))
+		d.labels.take(strokePlate(side.from, side.to, 2.2*BroadLine))
+	}
+	return elements
+}
+
+// joins is the label of a match line, beyond its middle.
+func (d *draft) joins(from, to, out Point, turn float64, sheet *Sheet) Element {
+	const clear, rim = 1.4, 0.6 // mm
+	words := func(number, _ int) string { return fmt.Sprintf("joins sheet %d", number) }
+	text := Text{String: words(888, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle, Turn: turn, Halo: rim}
+	label := stacked(text)
+	middle := Point{(from.X + to.X) / 2, (from.Y + to.Y) / 2}
+	off := clear + label.height/2
+	center := middle.plus(out.X*off, out.Y*off)
+	d.labels.take(label.plate(center, turn))
+	down := Point{0, -text.Face.CapHeight(text.Size) / 2}.turned(turn)
+	text.At = center.plus(down.X, down.Y)
+	return numbered{text, sheet, words}
+}
+
+// withMatchLines puts match lines over the ground, but under its signs and
+// labels, which break them.
+func withMatchLines(ground, joins []Element) []Element {
+	if len(joins) == 0 {
+		return ground
+	}
+	top := slices.IndexFunc(ground, func(e Element) bool {
+		g, ok := e.(Group)
+		return ok && (g.ID == "signs" || g.ID == "labels")
+	})
+	if top < 0 {
+		top = len(ground)
+	}
+	return slices.Insert(slices.Clone(ground), top, Element(Group{ID: "match-lines", Title: "Match lines", Elements: joins}))
+}

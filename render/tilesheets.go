@@ -1,0 +1,114 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+)
+
+// sheets draws the site on one sheet where that is legible, or is the scale
+// that was asked for; else on a key map with the tables, and on sheets of its
+// parts at a larger scale, which follow it.
+func (d *draft) sheets() ([]*Sheet, error) {
+	a, err := d.arrange()
+	asked := d.options.Scale
+	if err == nil && (asked != 0 || a.scale <= smallestLegible) {
+		sheet, err := d.whole(a)
+		return []*Sheet{sheet}, err
+	}
+	d.joined = true
+	defer func() { d.joined = false }()
+	if a, err = d.arrangeAt(0); err != nil {
+		return nil, err
+	}
+	t, err := d.tiled(a.lie, asked)
+	if err != nil {
+		return nil, err
+	}
+	return d.withTiles(a, t)
+}
+
+// withTiles draws the key map and the tiles.
+func (d *draft) withTiles(whole arrangement, t tiling) ([]*Sheet, error) {
+	tiles := make([]*Sheet, len(t.tiles)) // to be pointed at before they are drawn
+	for i := range tiles {
+		tiles[i] = new(Sheet)
+	}
+	v, err := whole.view()
+	if err != nil {
+		return nil, err
+	}
+	d.laid = whole
+	key, err := d.draw(page{
+		arrangement: whole, view: v, blocks: d.blocks(whole.detail),
+		words: fmt.Sprintf(" Its parts follow at %s, sheet by sheet: %d.", t.scale, len(tiles)),
+		joins: func() []Element { return d.keyMap(t, v, tiles) },
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i, one := range t.tiles {
+		sheet, err := d.tileSheet(t, i, one, tiles)
+		if err != nil {
+			return nil, err
+		}
+		*tiles[i] = *sheet
+	}
+	return append([]*Sheet{key}, tiles...), nil
+}
+
+const partWords = ", part %d"
+
+func (d *draft) tileSheet(t tiling, i int, one tile, sheets []*Sheet) (*Sheet, error) {
+	v, err := t.view(one)
+	if err != nil {
+		return nil, err
+	}
+	site, err := d.plat.Ground.Property()
+	if err != nil {
+		return nil, err
+	}
+	d.part = fmt.Sprintf(partWords, i+1)
+	defer func() { d.part = "" }()
+	sheet, err := d.draw(page{
+		arrangement: t.arrangement, view: v,
+		words:  fmt.Sprintf(" This sheet shows part %d of %d of the site.", i+1, len(sheets)),
+		blocks: d.tileBlocks(locator{t, i, site, sheets}),
+		joins:  func() []Element { return d.matchLines(t, one, v, sheets) },
+	})
+	if err == nil {
+		sheet.ID = fmt.Sprintf("%s-part-%d", strings.TrimSuffix(sheet.ID, "-map"), i+1)
+	}
+	return sheet, err
+}
+
+// blocks are those of the subject; the key explains match lines where there are
+// any.
+func (d *draft) blocks(level detail) []Block {
+	blocks := d.subject.blocks(level)
+	if !d.joined {
+		return blocks
+	}
+	for i, b := range blocks {
+		if key, ok := b.(legend); ok {
+			entries := append(key.entries[:len(key.entries):len(key.entries)], legendEntry{lineSample(matchLine), "Match line"})
+			key.entries = entries
+			blocks[i] = key
+		}
+	}
+	return blocks
+}
+
+// tileBlocks stand beside a tile: which sheet is where, and the key. The tables
+// are on the key map.
+func (d *draft) tileBlocks(where locator) []Block {
+	blocks := []Block{where}
+	for _, b := range d.blocks(detail{}) {
+		if key, ok := b.(legend); ok {
+			blocks = append(blocks, key)
+		}
+	}
+	return append(blocks, Paragraph{
+		Text: "Ground beyond a match line stands again on the sheet it joins: work it once. Figures are those of whole zones. Tables: on the key map.",
+		Size: tableSize, Ink: Black,
+	})
+}
