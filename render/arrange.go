@@ -39,13 +39,16 @@ const (
 
 // arrange finds the arrangement that shows the site largest, then has north up,
 // then lists most, then splits no table, then wastes least paper.
-func (d *draft) arrange() (arrangement, error) { return d.arrangeAt(d.options.Scale) }
+func (d *draft) arrange() (arrangement, error) {
+	return d.arrangeAt(d.options.Scale, []lie{d.upright}, d.turned)
+}
 
-// arrangeAt does so at a scale that is asked for; zero is none.
-func (d *draft) arrangeAt(asked Scale) (arrangement, error) {
+// arrangeAt does so at a scale that is asked for, zero for none, and with the
+// site laid in one of some ways: those that come later must show it larger.
+func (d *draft) arrangeAt(asked Scale, lies ...[]lie) (arrangement, error) {
 	var all []arrangement
 	for _, a := range d.frames() {
-		all = append(all, d.withMap(a, asked)...)
+		all = append(all, d.withMap(a, asked, lies)...)
 	}
 	slices.SortStableFunc(all, (arrangement).compare)
 	levels := d.subject.levels()
@@ -213,14 +216,14 @@ func (a arrangement) withWindow(area Rect) arrangement {
 	return a
 }
 
-// withMap lays the site in the window with north up and, where that shows it
-// larger, turned; there are no arrangements if it does not fit.
-func (d *draft) withMap(a arrangement, asked Scale) []arrangement {
+// withMap lays the site in the window; there are no arrangements if it does not
+// fit.
+func (d *draft) withMap(a arrangement, asked Scale, lies [][]lie) []arrangement {
 	var all []arrangement
 	largest := Scale(math.MaxInt)
-	for _, lies := range [][]lie{{d.upright}, d.turned} {
+	for _, some := range lies {
 		best, found := a, false
-		for _, l := range lies {
+		for _, l := range some {
 			if s, ok := d.fit(l, a.window.inset(mapMargin), asked); ok && s < largest {
 				best.scale, best.lie, largest, found = s, l, s, true
 			}
@@ -239,16 +242,21 @@ func (d *draft) fit(l lie, window Rect, asked Scale) (Scale, bool) {
 	if asked != 0 {
 		return asked, fits(asked.MM(width), window.Width()) && fits(asked.MM(height), window.Height())
 	}
-	s, err := d.series().Fit(width, height, window.Width(), window.Height())
+	series, key := d.series()
+	if d.joined {
+		series = key
+	}
+	s, err := series.Fit(width, height, window.Width(), window.Height())
 	return s, err == nil
 }
 
-// series are the scales of the units.
-func (d *draft) series() ScaleSeries {
+// series are the scales of the units for maps that people measure on, and for
+// key maps.
+func (d *draft) series() (measured, key ScaleSeries) {
 	if d.figures.Metric() {
-		return MetricScales
+		return MetricScales, metricKeyScales
 	}
-	return EngineerScales
+	return EngineerScales, engineerKeyScales
 }
 
 // divided cuts an area into columns.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
 )
 
 // sides are the edges of all parts that have a sheet, each once, where place
@@ -38,15 +39,14 @@ func (t tiling) sides(clear float64, place func(geo.XY) Point) []Line {
 // of the whole, each with the number of its sheet. Labels of the ground keep
 // off the numbers.
 func (d *draft) keyMap(t tiling, v view, sheets []*Sheet) []Element {
-	const outside, clear = 2.5, 1.5 // mm of the outermost edges from the site, and of a number from the corner of its part
+	const outside = 2.5 // mm of the outermost edges from the site
 	words := func(number, _ int) string { return fmt.Sprintf("sheet %d", number) }
+	text := Text{String: words(mostTiles, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle}
+	label := stacked(text)
+	turf := newField(v.area(d.plat.Ground.Cover(zones.Turf)))
 	elements := matchLine(t.sides(v.scale.Metres(outside), v.laid))
 	for i, one := range t.tiles {
-		part := t.part(one)
-		corner := v.laid(geo.XY{X: part.Min.X, Y: part.Max.Y})
-		text := Text{String: words(88, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle}
-		label := stacked(text)
-		center := corner.plus(clear+label.width/2+labelGap, -clear-label.height/2-labelGap)
+		center := placeOfNumber(t, one, v, label, turf)
 		box := label.plate(center, 0)
 		d.labels.take(box)
 		text.At = center.plus(0, -text.Face.CapHeight(text.Size)/2)
@@ -55,6 +55,29 @@ func (d *draft) keyMap(t tiling, v view, sheets []*Sheet) []Element {
 			numbered{text, sheets[i], words})
 	}
 	return elements
+}
+
+// placeOfNumber puts the number of a part into one of its corners or, where it
+// is outermost, above or below it: off the turf if it can be.
+func placeOfNumber(t tiling, one tile, v view, label form, turf field) Point {
+	const clear, beyond = 1.5, 4.0 // mm from the edges of the part, inside and outside
+	part := t.part(one)
+	low, high := v.laid(part.Min), v.laid(part.Max)
+	w, h := label.width/2+labelGap, label.height/2+labelGap
+	left, right, bottom, top := low.X+clear+w, high.X-clear-w, low.Y+clear+h, high.Y-clear-h
+	places := []Point{{left, top}, {right, top}, {left, bottom}, {right, bottom}}
+	if one.row == len(t.down.middles)-1 {
+		places = append(places, Point{(left + right) / 2, high.Y + beyond + h})
+	}
+	if one.row == 0 {
+		places = append(places, Point{(left + right) / 2, low.Y - beyond - h})
+	}
+	for _, at := range places {
+		if box := label.plate(at, 0); box.within(v.window.inset(windowInset)) && !turf.meets(box) {
+			return at
+		}
+	}
+	return places[0]
 }
 
 // A locator shows where on its site the part of a sheet lies, and which sheets
@@ -68,10 +91,14 @@ type locator struct {
 
 // Set implements [Block].
 func (l locator) Set(corner Point, width float64) (elements []Element, height float64) {
-	const highest, margin = 32.0, 1.5 // mm
+	const highest, lowest, margin = 32.0, 6.0, 1.5 // mm
 	elements, head := heading("Sheets", tableSize, corner, width)
 	extent := l.tiling.lie.extent
 	mmPerMetre := min((width-2*margin)/extent.Width(), highest/extent.Height())
+	if low := lowest/mmPerMetre - extent.Height(); low > 0 { // numbers need room
+		extent.Min.Y, extent.Max.Y = extent.Min.Y-low/2, extent.Max.Y+low/2
+		l.tiling.down = l.tiling.down.grown(low / 2)
+	}
 	left := corner.X + (width-extent.Width()*mmPerMetre)/2
 	top := corner.Y - head - margin
 	place := func(p geo.XY) Point {

@@ -14,12 +14,12 @@ import (
 // in the arrow, in words and in the place of everything on it.
 func TestLongSiteTurns(t *testing.T) {
 	d, sheet := inventedMap(t, "strip")
-	up, err := d.arrangeAt(0)
+	up, err := d.arrange()
 	if err != nil {
 		t.Fatal(err)
 	}
 	d.turned = nil
-	upright, err := d.arrangeAt(0)
+	upright, err := d.arrange()
 	if err != nil {
 		t.Fatal(err)
 	}

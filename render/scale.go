@@ -81,6 +81,13 @@ var (
 	MetricScales   = ScaleSeries{10, []Scale{10, 20, 25, 30, 40, 50, 75}}
 )
 
+// Key maps show where the sheets are that people measure on: they take finer
+// steps, to be as large as they can.
+var (
+	engineerKeyScales = ScaleSeries{inchesPerFoot, []Scale{10, 12, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80}}
+	metricKeyScales   = ScaleSeries{10, []Scale{10, 12, 15, 20, 25, 30, 35, 40, 50, 60, 75}}
+)
+
 // Fit returns the largest scale of the series at which ground of the given
 // width and height, in metres, fits a window of the given size in millimetres.
 func (series ScaleSeries) Fit(width, height, windowWidth, windowHeight float64) (Scale, error) {

@@ -288,16 +288,61 @@ func TestSiteMapRuler(t *testing.T) {
 				t.Errorf("%s at %s: the lot measures %.3f x %.3f mm between %d corners, want %.3f x %.3f", form, sheet.Scale, width, height, len(corners), east, north)
 			}
 		}
-		check("svg", svgOutline(t, written(t, SVG, sheet)))
+		check("svg", svgOutline(t, written(t, SVG, sheet), sheet.ID))
 		check("pdf", pdfOutline(t, written(t, writePDF, sheet)))
 	}
 }
 
+// Every outline measures on paper what the scale says, on every sheet of every
+// site, turned or not.
+func TestOutlinesAreTrueToScale(t *testing.T) {
+	const within = 0.1 // mm
+	measured, turned := 0, 0
+	for _, c := range mapCases(t) {
+		outlines := c.draft.plat.Ground.Outline.Polygons()
+		if len(outlines) != 1 || len(outlines[0].Holes) > 0 {
+			continue
+		}
+		files := map[string][][2]float64{"svg": svgOutline(t, written(t, SVG, c.sheet), c.sheet.ID)}
+		if strings.Contains(c.name, "letter") {
+			files["pdf"] = pdfOutline(t, written(t, writePDF, c.sheet))
+		}
+		if measured++; c.sheet.Ground.view.lie.turn != 0 {
+			turned++
+		}
+		var want [][2]float64
+		for _, p := range outlines[0].Shell {
+			want = append(want, [2]float64{c.sheet.Scale.MM(p.X), c.sheet.Scale.MM(p.Y)})
+		}
+		across, round := girth(want)
+		for form, corners := range files {
+			if a, r := girth(corners); math.Abs(a-across) > within || math.Abs(r-round) > 2*within {
+				t.Errorf("%s as %s: %.3f mm across and %.3f round, want %.3f and %.3f", c.name, form, a, r, across, round)
+			}
+		}
+	}
+	if measured < 20 || turned < 3 {
+		t.Errorf("only %d maps are measured, %d of them turned", measured, turned)
+	}
+}
+
+// girth is the greatest distance between corners, and the way round all.
+func girth(corners [][2]float64) (across, round float64) {
+	for i, a := range corners {
+		b := corners[(i+1)%len(corners)]
+		round += math.Hypot(a[0]-b[0], a[1]-b[1])
+		for _, b := range corners {
+			across = max(across, math.Hypot(a[0]-b[0], a[1]-b[1]))
+		}
+	}
+	return across, round
+}
+
 var pair = regexp.MustCompile(`([\d.]+) ([\d.]+)`)
 
-func svgOutline(t *testing.T, file []byte) [][2]float64 {
+func svgOutline(t *testing.T, file []byte, sheet string) [][2]float64 {
 	t.Helper()
-	m := regexp.MustCompile(`(?s)id="site-map-outline".*?<path [^>]*stroke-dasharray="[^>]* d="M([\d. ]+)z"`).FindSubmatch(file)
+	m := regexp.MustCompile(`(?s)id="` + sheet + `-outline".*?<path [^>]*stroke-dasharray="[^>]* d="M([\d. ]+)z"`).FindSubmatch(file)
 	if m == nil {
 		t.Fatalf("no outline in\n%s", file)
 	}

@@ -17,11 +17,11 @@ func (d *draft) sheets() ([]*Sheet, error) {
 	}
 	d.joined = true
 	defer func() { d.joined = false }()
-	if a, err = d.arrangeAt(0); err != nil {
+	t, err := d.tiled(asked)
+	if err != nil {
 		return nil, err
 	}
-	t, err := d.tiled(a.lie, asked)
-	if err != nil {
+	if a, err = d.arrangeAt(0, []lie{t.lie}); err != nil {
 		return nil, err
 	}
 	return d.withTiles(a, t)

@@ -98,13 +98,25 @@ func (d *draft) tilingAt(scale Scale, l lie, frames []arrangement) (tiling, bool
 // count is how many sheets the whole grid takes.
 func (t tiling) count() int { return len(t.across.middles) * len(t.down.middles) }
 
-// tiled divides a site that is laid as on a whole sheet: at the scale that is
-// asked for, or else at a legible one with the fewest sheets, and the largest
-// of these.
-func (d *draft) tiled(l lie, asked Scale) (tiling, error) {
+// tiled divides a site into as few sheets as can be at the scale that is asked
+// for, or else at a legible one, with north up unless a turn saves sheets.
+func (d *draft) tiled(asked Scale) (tiling, error) {
+	best, err := d.tiledAs(d.upright, asked)
+	for _, l := range d.turned {
+		if t, failed := d.tiledAs(l, asked); failed == nil && (err != nil || len(t.tiles) < len(best.tiles)) {
+			best, err = t, nil
+		}
+	}
+	return best, err
+}
+
+// tiledAs divides a site as it is laid. Of the scales that take as few sheets
+// it has the largest.
+func (d *draft) tiledAs(l lie, asked Scale) (tiling, error) {
 	scales := []Scale{asked}
 	if asked == 0 {
-		scales = d.series().down(smallestLegible)
+		series, _ := d.series()
+		scales = series.down(smallestLegible)
 	}
 	var best tiling
 	frames := d.tileFrames(l)

@@ -117,7 +117,7 @@ func TestPartsAreTheSite(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tiling, err := d.tiled(lieOf(hullOf(shells(site)), turn), 0)
+		tiling, err := d.tiledAs(lieOf(hullOf(shells(site)), turn), 0)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -83,15 +83,13 @@ func (v view) shown(r geo.Region) (geo.Region, error) {
 	return geo.Intersection(r, v.seen)
 }
 
-// showsAll reports whether the window is known to show all of a region.
+// showsAll reports whether the window shows all of a region.
 func (v view) showsAll(r geo.Region) bool {
-	if r.Empty() {
-		return true
-	}
-	b := r.Bounds()
-	for _, corner := range []geo.XY{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
-		if !v.window.holds(v.at(corner)) {
-			return false
+	for _, polygon := range r.Polygons() {
+		for _, p := range polygon.Shell {
+			if !v.window.holds(v.at(p)) {
+				return false
+			}
 		}
 	}
 	return true

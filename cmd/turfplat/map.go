@@ -185,22 +185,32 @@ func oneSheet(p *zones.Plat, m zones.Measurement, o render.MapOptions) ([]*rende
 	return []*render.Sheet{sheet}, err
 }
 
-const mapHelp = `turfplat map draws the site map of one property, north up and true to scale,
-with --sun a sheet of its sun and shade, and with --swath one of the lanes along
-which a spreader is walked.
+const mapHelp = `turfplat map draws the site map of one property, true to scale,
+with --sun sheets of its sun and shade, and with --swath those of the lanes
+along which a spreader is walked.
 
 Usage:
     turfplat map [flags] [FILE]
 
 The form follows the ending of the output: .pdf, .svg or .png (150 dpi);
 without -o it is SVG. The scale is the largest standard one at which the
-property fits the sheet, upright or across.
+property fits the sheet, upright or across. North is up; a long thin property
+is turned if that gains a step of the scale.
+
+A property that would be drawn smaller than 1 in = 80 ft (1:960), or that does
+not fit at the --scale asked for, takes several sheets: a key map with the
+tables, then its parts, with match lines that tell which sheet they join. In a
+PDF they are pages; SVG and PNG are written as NAME-1-site, NAME-2-site-part-1
+and so on. Without -o all is on one sheet, however small.
+
+A PDF tells map readers, such as those of phones, where on the earth each map
+lies (ISO 32000-2), so that one sees where one stands.
 
 With --sun the hours of direct sun a day are drawn in steps, with contours at
 the limits, what throws the shade and how high it stands. Zones whose exposure
 nobody stated are divided by it, or with --limits species by what their grass
-needs, as zone --sun does; zones already written into
-the file stay as they are.
+needs, as zone --sun does; zones already written into the file stay as they
+are.
 
 With --swath or --trays the spread lanes are laid as lanes does, and drawn with
 their numbers in walking order and what they come to. Sheets follow each other
