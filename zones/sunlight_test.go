@@ -17,7 +17,7 @@ import (
 	"example.org/turfplat/zones/sun"
 )
 
-var yards = flag.Int("yards", 40, "on how many properties zones by sun are written, read and zoned again")
+var yards = flag.Int("yards", 40, "on how many properties the laws of zones by sun are tried")
 
 // Zones tile the turf of any property, can be walked, read back the same, and
 // are the same when the file that they were written into is zoned again.
@@ -28,12 +28,12 @@ func TestZonesBySunLaws(t *testing.T) {
 	})
 }
 
-// The zones of a thousand properties add up to their turf, lie apart, and no
+// The zones of any property add up to their turf, lie apart, and no
 // piece is under the limits of patches; half of them are divided by exposure, half by
 // what their grass needs.
 func TestZonesBySunTileTheTurf(t *testing.T) {
 	worst := 0.0
-	check(t, 1000, func(t *rapid.T) {
+	check(t, *yards, func(t *rapid.T) {
 		file := drawPropertyOn(t, rapid.Bool().Draw(t, "coarse")).file(home, `"site":{"species":"fine fescue"}`)
 		survey := litPlat
 		if rapid.Bool().Draw(t, "by grass") {

@@ -134,7 +134,7 @@ func TestDoubtIsThatOfTheGrass(t *testing.T) {
 // Whatever the property and its grasses: zones tile the turf, can be walked, read
 // back the same and are the same when their file is zoned again.
 func TestZonesByGrassLaws(t *testing.T) {
-	check(t, *yards/2, func(t *rapid.T) {
+	check(t, *yards, func(t *rapid.T) {
 		site := rapid.SampledFrom([]string{"", `"site":{"species":"fine fescue"}`, `"site":{"species":"zoysia"}`}).Draw(t, "site")
 		file := drawPropertyOn(t, rapid.Bool().Draw(t, "coarse")).file(home, site)
 		p := grassPlat(t, file)
