@@ -5,27 +5,28 @@ import (
 	"math"
 	"os/exec"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
 	"github.com/tidwall/geodesic"
+
+	"example.org/turfplat/zones"
 )
 
-// placesOf are the corners of a lot that a map shows, on its sheet and on the
-// earth.
+// placesOf are the corners of a lot and of its turf that a map shows, on its
+// sheet and on the earth.
 func placesOf(c mapCase) (points []Point, places []orb.Point) {
 	outline, err := c.draft.plat.Ground.Property()
 	if err != nil {
 		return nil, nil
 	}
-	for _, polygon := range outline.Polygons() {
-		for _, p := range polygon.Shell {
-			at := c.sheet.Ground.view.at(p)
-			if c.sheet.Ground.Window.holds(at) {
-				points, places = append(points, at), append(places, c.draft.plat.Site.Frame.Place(p))
-			}
+	for _, p := range slices.Concat(shells(outline), shells(c.draft.plat.Ground.Cover(zones.Turf))) {
+		at := c.sheet.Ground.view.at(p)
+		if c.sheet.Ground.Window.holds(at) {
+			points, places = append(points, at), append(places, c.draft.plat.Site.Frame.Place(p))
 		}
 	}
 	return points, places
