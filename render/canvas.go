@@ -33,6 +33,10 @@ func (p *painter) draw(elements []Element) {
 }
 
 func (p *painter) path(e Path) {
+	if e.Fill == e.Stroke && !e.Fill.None() && e.Weight > 0 && len(e.Dash) == 0 && !p.outlined {
+		p.render(e.Lines, canvas.Style{Fill: paint(e.Fill), Stroke: paint(e.Stroke), StrokeWidth: e.Weight, StrokeJoiner: canvas.RoundJoin, StrokeCapper: canvas.ButtCap})
+		return
+	}
 	if !e.Fill.None() {
 		p.render(e.Lines, canvas.Style{Fill: paint(e.Fill)})
 	}

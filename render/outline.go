@@ -1,45 +1,75 @@
 package render
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/font"
 )
 
-// outline returns the contours of a text's letters where they stand on the
+// letters calls visit with the contours of each letter where it stands on the
 // sheet, curves cut into short pieces.
-func (t Text) outline() []Line {
+func (t Text) letters(visit func([]Line)) {
 	face := metrics()[t.Face]
 	scale := t.Size * mmPerPoint / float64(face.Head.UnitsPerEm)
-	var pen contourPen
 	x := -t.Width() * t.Anchor.share()
 	for _, r := range t.String {
+		var pen contourPen
 		glyph := face.GlyphIndex(r)
 		if err := face.GlyphPath(&pen, glyph, 0, x, 0, scale, font.NoHinting); err != nil {
 			panic("render: built-in font " + t.Face.String() + ": " + err.Error())
 		}
 		x += float64(face.GlyphAdvance(glyph)) * scale
-	}
-	for _, line := range pen.lines {
-		for i, p := range line.Points {
-			line.Points[i] = p.turned(t.Turn).plus(t.At.X, t.At.Y)
+		for _, line := range pen.lines {
+			for i, p := range line.Points {
+				line.Points[i] = p.turned(t.Turn).plus(t.At.X, t.At.Y)
+			}
 		}
+		visit(pen.lines)
 	}
-	return pen.lines
 }
 
-// halo returns the rim that keeps a text clear of what lies below it.
+// halo returns the rim that keeps a text clear of what lies below it: a clear
+// patch under each letter, with the rim round it.
 func (t Text) halo() Path {
-	var rims []Line
-	for _, contour := range t.outline() {
-		rims = append(rims, Line{Points: coarse(contour.Points, t.Halo*rimShare), Closed: true})
-	}
-	return Path{Lines: rims, Stroke: t.clear(), Weight: 2 * t.Halo}
+	var patches []Line
+	t.letters(func(letter []Line) {
+		var points []Point
+		for _, contour := range letter {
+			points = append(points, contour.Points...)
+		}
+		if patch := hull(points); len(patch) > 0 {
+			patches = append(patches, Line{Points: coarse(patch, t.Halo*rimShare), Closed: true})
+		}
+	})
+	return Path{Lines: patches, Fill: t.clear(), Stroke: t.clear(), Weight: 2 * t.Halo}
 }
 
 // rimShare is how far the line of a rim may be off, as a share of its width:
-// what nobody sees halves a file.
-const rimShare = 0.25
+// what nobody sees is most of a file.
+const rimShare = 0.2
+
+// hull returns the convex hull of points, counter-clockwise (Andrew 1979,
+// Information Processing Letters 9).
+func hull(points []Point) []Point {
+	slices.SortFunc(points, func(a, b Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	half := func() []Point {
+		var chain []Point
+		for _, p := range points {
+			for n := len(chain); n > 1 && !turnsLeft(chain[n-2], chain[n-1], p); n-- {
+				chain = chain[:n-1]
+			}
+			chain = append(chain, p)
+		}
+		return chain[:max(0, len(chain)-1)]
+	}
+	lower := half()
+	slices.Reverse(points)
+	return append(lower, half()...)
+}
+
+func turnsLeft(a, b, c Point) bool { return (b.X-a.X)*(c.Y-a.Y)-(b.Y-a.Y)*(c.X-a.X) > 0 }
 
 // coarse leaves out points of a closed line that it can do without and stay
 // within some millimetres (Douglas and Peucker 1973), and rounds the others to
