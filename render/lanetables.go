@@ -9,6 +9,7 @@ import (
 
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/material"
 )
 
 // modeWords say how the rate is shared out.
@@ -26,6 +27,11 @@ func (l laneLayer) workTable() Table {
 		if text != "" {
 			t.Rows = append(t.Rows, []string{what, text})
 		}
+	}
+	if load := l.plan.Work.Load; load != nil {
+		add("Step", l.letters.of(load.Step))
+		add("Material", l.letters.of(load.Material))
+		add("Needed", l.neededText(load))
 	}
 	ground := l.areaText(s.GroundM2)
 	if l.byHandTold() {
@@ -46,6 +52,35 @@ func (l laneLayer) workTable() Table {
 	add("Off the turf", l.offTurfText())
 	add("Deflector", l.deflectorText())
 	return t
+}
+
+// neededText tells how much of a product goes on the ground, and at what rate.
+func (l laneLayer) neededText(load *lanes.Load) string {
+	if !load.Known() {
+		return "by its label"
+	}
+	f := material.Figures{Units: l.figures.Units}
+	text := fmt.Sprintf("%s at %s", f.Amount(load.For(l.sum.GroundM2+l.sum.ByHandM2)), f.Rate(load.Rate))
+	if l.byHandTold() {
+		text += fmt.Sprintf("; %s of it by hand", f.Amount(load.For(l.sum.ByHandM2)))
+	}
+	return text
+}
+
+// leftHead and leftNumber tell what is left in the hopper: of a known product,
+// or the ground for which that is enough.
+func (l laneLayer) leftHead() string {
+	if load := l.plan.Work.Load; load.Known() {
+		return "Left " + load.Unit(l.figures.Units).String()
+	}
+	return "Left for " + l.figures.areaUnit()
+}
+
+func (l laneLayer) leftNumber(lane lanes.Lane) string {
+	if load := l.plan.Work.Load; load.Known() {
+		return fmt.Sprintf("%.1f", load.On(l.figures.Units, lane.Left))
+	}
+	return l.figures.Area(lane.Left, lane.Left/100)
 }
 
 // byHandTold reports whether so much is left to hands that it is worth a word.
@@ -236,7 +271,7 @@ func (l laneLayer) laneTable(rows int) Table {
 	const least = 4 // rows
 	f := l.figures
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Lane"}, {Head: "Zone", Wrap: true}, {Head: "Way", Wrap: true}, {Head: f.lengthUnit(), Anchor: End}, {Head: "Left for " + f.areaUnit(), Anchor: End},
+		{Head: "Lane"}, {Head: "Zone", Wrap: true}, {Head: "Way", Wrap: true}, {Head: f.lengthUnit(), Anchor: End}, {Head: l.leftHead(), Anchor: End},
 	}}
 	all := l.spreading()
 	for group := range slices.Chunk(all, perRow(len(all), max(least, rows))) {
@@ -276,13 +311,11 @@ func (l laneLayer) laneRow(group []lanes.Lane) []string {
 	if len(letters) > mostLetters {
 		zone = fmt.Sprintf("%d zones", len(letters))
 	}
-	return []string{name, zone, way, l.figures.Length(length), l.areaNumber(last.Left)}
+	return []string{name, zone, way, l.figures.Length(length), l.leftNumber(last)}
 }
 
 // mostLetters of zones are listed for a row of the table.
 const mostLetters = 3
-
-func (l laneLayer) areaNumber(m2 float64) string { return l.figures.Area(m2, m2/100) }
 
 // passWord names the pass of lanes that share it.
 func passWord(group []lanes.Lane) string {

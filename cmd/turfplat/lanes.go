@@ -16,13 +16,13 @@ func lanesCommand(d *desk) *cli.Command {
 		Name:               "lanes",
 		CustomHelpTemplate: lanesHelp,
 		OnUsageError:       onUsageError,
-		Flags:              streamFlags(laneFlags()...),
+		Flags:              streamFlags(spreadingFlags()...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
 				return err
 			}
-			work, err := workOf(c)
+			s, err := o.spreading(c)
 			if err != nil {
 				return err
 			}
@@ -30,9 +30,9 @@ func lanesCommand(d *desk) *cli.Command {
 				return err
 			}
 			if o.lines {
-				return o.siteLines(lanesFile(work)).do(o)
+				return o.siteLines(lanesFile(s)).do(o)
 			}
-			return o.lanes(work)
+			return o.lanes(s)
 		},
 	}
 }
@@ -47,7 +47,7 @@ type lanesDocument struct {
 
 // lanes writes the lanes of sites. Where they go to a file, what they come to
 // is told on standard output.
-func (o *order) lanes(work lanes.Work) error {
+func (o *order) lanes(spread spreading) error {
 	var told lanesDocument
 	var units zones.Units
 	written := o.write(func(w io.Writer) error {
@@ -57,7 +57,7 @@ func (o *order) lanes(work lanes.Work) error {
 				return usageErrorf("several sites are written one a line: add --lines")
 			}
 			before := len(s.site.Problems)
-			plan, sum, err := lay(s, work)
+			plan, sum, err := lay(s, spread)
 			if err != nil {
 				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
@@ -77,8 +77,12 @@ func (o *order) lanes(work lanes.Work) error {
 }
 
 // lay lays the lanes of a site; where no way was found is a problem of it.
-func lay(s surveyed, work lanes.Work) (lanes.Plan, lanes.Summary, error) {
-	yard, err := lanes.YardOf(s.plat, work.Practice)
+func lay(s surveyed, spread spreading) (lanes.Plan, lanes.Summary, error) {
+	work, treats, err := spread.on(s)
+	if err != nil {
+		return lanes.Plan{}, lanes.Summary{}, err
+	}
+	yard, err := lanes.YardOn(s.plat, work.Practice, treats)
 	if err != nil {
 		return lanes.Plan{}, lanes.Summary{}, err
 	}
@@ -93,15 +97,23 @@ func lay(s surveyed, work lanes.Work) (lanes.Plan, lanes.Summary, error) {
 }
 
 // lanesFile is the lanes of a site as a file.
-func lanesFile(work lanes.Work) func(surveyed) (*ingest.Collection, error) {
+func lanesFile(spread spreading) func(surveyed) (*ingest.Collection, error) {
 	return func(s surveyed) (*ingest.Collection, error) {
-		plan, sum, err := lay(s, work)
+		plan, sum, err := lay(s, spread)
 		return plan.File(s.site, sum), err
 	}
 }
 
 func lanesTable(f figures, s lanes.Summary) *table {
 	t := newTable("lr")
+	if p := s.Product; p != nil {
+		t.row("step", p.Step)
+		t.row("material", p.Material)
+		if p.Unit != "" {
+			t.row("needed", fmt.Sprintf("%.1f %s", p.Total, p.Unit))
+			t.row("of it by hand", fmt.Sprintf("%.1f %s", p.ByHand, p.Unit))
+		}
+	}
 	t.row("ground", f.Area(s.GroundM2, 0)+" "+f.areaUnit())
 	t.row("done by hand", f.Area(s.ByHandM2, 0)+" "+f.areaUnit())
 	t.row("lanes", fmt.Sprint(s.Lanes))
@@ -135,12 +147,22 @@ the lanes cover is summed on a fine grid from the pattern, the deflector holding
 back what header laps would throw off the turf: summary in the output tells.
 With -o, a table of it goes to standard output.
 
+With --program and --step only the zones of that step are walked, at its rate:
+each lane then tells what it takes of the product, and what is left in the
+hopper after it. A step that waits or is held back is laid all the same, with a
+warning that says why.
+
 Flags:
-` + laneHelp + readingHelp + linesHelp + textOutHelp + `
+` + laneHelp + `    --program P    cool, warm, or a program file: whose step is spread
+    --step ID      the step
+    --hopper W     what the hopper holds of the product, as in 50lb, in place of
+                   --filling
+` + planningHelp + readingHelp + linesHelp + textOutHelp + `
 The label is the law: rates, buffers and weather are what it says. Spread on
 steep, wet or frozen ground, by water or in wind only as local rules allow, and
 sweep back at once what lies on pavement.
 
 Example:
     $ turfplat lanes --swath 10ft --mode single yard.geojson -o lanes.geojson
+    $ turfplat lanes --swath 10ft --program cool --step first-feed --hopper 50lb yard.geojson -o feed.geojson
 `

@@ -156,7 +156,7 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 func (o *order) laneSheets(s surveyed, work lanes.Work) sheetmaker {
 	return func(p *zones.Plat, m zones.Measurement, options render.MapOptions) ([]*render.Sheet, error) {
 		before := len(s.site.Problems)
-		plan, sum, err := lay(s, work)
+		plan, sum, err := lay(s, spreading{Work: work})
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", m.ID, err)
 		}

@@ -34,6 +34,7 @@ type Summary struct {
 	OutsideByCover map[zones.Kind]float64 `json:"outside_share_by_cover"`
 	CVPercent      float64                `json:"cv_percent"`
 	SettingShare   float64                `json:"setting_share"` // of the rate, to which a spreader calibrated for the swath is set
+	Product        *LoadSummary           `json:"product,omitempty"`
 }
 
 // Summary sums the plan up.
@@ -44,6 +45,7 @@ func (p Plan) Summary(c Coverage) Summary {
 		SpreadLengthM: p.SpreadLength(), LeastLengthM: c.Ground / p.Work.Mode.Spacing(swath), TravelLengthM: p.TravelLength(),
 		Turns: p.Turns, Refills: p.Refills, Minutes: p.Duration().Minutes(),
 		GroundM2: c.Ground, ByHandM2: c.Hand, CoveredShare: c.Covered, MissedM2: c.Missed, DoubledM2: c.Doubled,
+		Product:   p.Work.Load.summary(p.Work.Units, c),
 		OutsideM2: c.Outside * c.Ground, OutsideShare: c.Outside, OutsideByCover: make(map[zones.Kind]float64), CVPercent: 100 * c.Even.CV,
 	}
 	for _, l := range p.Lanes {
@@ -76,12 +78,12 @@ func (p Plan) File(s *zones.Site, sum Summary) *ingest.Collection {
 	}
 	c.SetMember("summary", sum)
 	for _, l := range p.Lanes {
-		c.Features = append(c.Features, l.feature(s.Frame))
+		c.Features = append(c.Features, l.feature(s.Frame, p.Work))
 	}
 	return c
 }
 
-func (l Lane) feature(f geo.Frame) *ingest.Feature {
+func (l Lane) feature(f geo.Frame, w Work) *ingest.Feature {
 	var props ingest.Properties
 	props.Set("kind", "lane")
 	props.Set("pass", l.Pass)
@@ -93,6 +95,12 @@ func (l Lane) feature(f geo.Frame) *ingest.Feature {
 		props.Set("spacing_m", thousandths(l.Spacing))
 		props.Set("ground_m2", thousandths(l.Ground))
 		props.Set("left_m2", thousandths(l.Left))
+		if w.Load.Known() {
+			props.Set("product", w.Load.Material)
+			props.Set("unit", w.Load.Unit(w.Units).String())
+			props.Set("amount", thousandths(w.Load.On(w.Units, l.Ground)))
+			props.Set("left", thousandths(w.Load.On(w.Units, l.Left)))
+		}
 	}
 	if l.Deflector != Neither {
 		props.Set("deflector", l.Deflector)

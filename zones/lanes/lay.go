@@ -13,8 +13,10 @@ import (
 type Work struct {
 	Pattern  Pattern
 	Mode     Mode
-	Shield   Side    // the side of the spreader that has the deflector; Right if not set
-	Filling  float64 // m2 that one filling of the hopper serves; 0 = the hopper holds all
+	Shield   Side        // the side of the spreader that has the deflector; Right if not set
+	Filling  float64     // m2 that one filling of the hopper serves; 0 = the hopper holds all
+	Load     *Load       // nil = nothing is known of it
+	Units    zones.Units // in which amounts of the load are told; "" = us
 	Practice Practice
 }
 

@@ -33,6 +33,12 @@ type Plot struct {
 // starts where the site says, else at an access, and ends at an access, else at
 // a refill point.
 func YardOf(p *zones.Plat, practice Practice) (Yard, error) {
+	return YardOn(p, practice, func(zones.Zone) bool { return true })
+}
+
+// YardOn takes a yard of some of the zones of a plat. The turf of others is
+// ground that must get nothing, but may be walked on.
+func YardOn(p *zones.Plat, practice Practice, treats func(zones.Zone) bool) (Yard, error) {
 	s, near := p.Site, p.Ground.Traced.Inside.Bounds().Grown(vicinity)
 	y := Yard{Posts: postsOf(s, near, practice), Refills: pointsOf(s, zones.Refill, near)}
 	var level []zones.Zone
@@ -40,6 +46,8 @@ func YardOf(p *zones.Plat, practice Practice) (Yard, error) {
 		switch contour := contourOf(z, practice); {
 		case !z.Apply:
 			y.Covers = append(y.Covers, zones.Cover{Kind: zones.Keepout, Region: z.Region})
+		case !treats(z):
+			y.Covers = append(y.Covers, zones.Cover{Kind: zones.Turf, Region: z.Region})
 		case contour != nil:
 			y.Plots = append(y.Plots, Plot{[]zones.Zone{z}, z.Region, contour})
 		default:

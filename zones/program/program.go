@@ -109,6 +109,11 @@ func (j Job) lays() bool {
 	return false
 }
 
+// Spreadable reports whether the step is a job for a broadcast or drop spreader.
+func (s *Step) Spreadable() bool {
+	return s.Does == Spread || s.Does == Seed && s.Method != Slit
+}
+
 // Use is what a material is for, where rules hang on it.
 type Use string
 
