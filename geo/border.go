@@ -12,6 +12,7 @@ type Border struct {
 	south  float64  // of the lowest row
 	perM   float64  // rows a metre
 	lowest []int32  // row of an edge's southern end
+	top    []int32  // row of its northern end
 	first  []int32  // place in list of the first edge of a row; one more than there are rows
 	list   []int32  // edges by row, in order
 	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
@@ -42,27 +43,24 @@ func (b *Border) layRows() {
 	bounds := b.region.Bounds()
 	b.south, b.perM = bounds.Min.Y, float64(n)/max(bounds.Height(), climbed/edgesARow, grain)
 	rows := 1 + int(bounds.Height()*b.perM)
-	index := make([]int32, n+rows+1)
-	b.lowest, b.first = index[:n], index[n:]
+	numbers := make([]int32, 2*n+rows+1)
+	b.lowest, b.top, b.first = numbers[:n], numbers[n:2*n], numbers[2*n:]
 	for i, box := range b.boxes {
-		b.lowest[i] = b.row(box.Min.Y)
-		for row, high := b.lowest[i], b.row(box.Max.Y); row <= high; row++ {
+		b.lowest[i], b.top[i] = b.row(box.Min.Y), b.row(box.Max.Y)
+		for row := b.lowest[i]; row <= b.top[i]; row++ {
 			b.first[row+1]++
 		}
 	}
-	for row := range rows {
-		b.first[row+1] += b.first[row]
-	}
-	places := make([]int32, int(b.first[rows])+rows)
-	b.list = places[:b.first[rows]]
-	next := places[len(b.list):]
-	copy(next, b.first)
-	for i, box := range b.boxes {
-		for row, high := b.lowest[i], b.row(box.Max.Y); row <= high; row++ {
-			b.list[next[row]] = int32(i)
-			next[row]++
+	sum(b.first)
+	b.list = make([]int32, b.first[rows])
+	for i := range b.boxes {
+		for row := b.lowest[i]; row <= b.top[i]; row++ {
+			b.list[b.first[row]] = int32(i)
+			b.first[row]++
 		}
 	}
+	copy(b.first[1:], b.first) // each ended where the next began
+	b.first[0] = 0
 }
 
 // row returns the row at y, or that nearest to it.
@@ -121,7 +119,7 @@ func (b *Border) layEnds() {
 	for i, e := range b.edges {
 		at := b.slot(e)
 		for b.slots[at] > 0 {
-			at = (at + 1) % uint64(size)
+			at = (at + 1) & uint64(size-1)
 		}
 		b.slots[at] = int32(i) + 1
 	}
@@ -133,7 +131,7 @@ func (b *Border) same(e edge) int {
 	if len(b.slots) == 0 {
 		return -1
 	}
-	for at := b.slot(e); b.slots[at] > 0; at = (at + 1) % uint64(len(b.slots)) {
+	for at := b.slot(e); b.slots[at] > 0; at = (at + 1) & uint64(len(b.slots)-1) {
 		if i := int(b.slots[at] - 1); b.edges[i].same(e) {
 			return i
 		}
@@ -146,7 +144,7 @@ func (b *Border) slot(e edge) uint64 {
 	const odd = 0x9e3779b97f4a7c15         // 2^64 over the golden ratio, scatters neighbours
 	middle := e.a.Plus(e.b).Plus(XY{0, 0}) // never a negative zero
 	x, y := math.Float64bits(middle.X), math.Float64bits(middle.Y)
-	return ((x*odd ^ y) * odd >> 32) % uint64(len(b.slots))
+	return ((x*odd ^ y) * odd >> 32) & uint64(len(b.slots)-1)
 }
 
 // An edge is one of a region, which lies to its left.

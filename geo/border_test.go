@@ -22,7 +22,7 @@ func slowFrontage(f Frame, r, o Region, d, depth float64) Length {
 			}
 		}
 		if depth > 0 {
-			spans = common(spans, slowDeep(r, e, depth))
+			spans = common(spans, slowDeep(r, e, depth), nil)
 		}
 		sum += covered(spans) * f.trueLength(e.a, e.b)
 	}

@@ -52,7 +52,7 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 // ends, or else all that run along it within a distance.
 func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
 	if j := c.border.same(e); j >= 0 {
-		c.take(i, e, c.border.edges[j], span{0, 1}, &c.free[j])
+		c.takeWhole(i, e, c.border.edges[j], &c.free[j])
 		return
 	}
 	c.near = c.border.near(box, c.near[:0])
@@ -65,11 +65,30 @@ func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
 	}
 }
 
+// takeWhole claims all that is free of the border's edge o, which has the same
+// ends as edge i of a ring.
+func (c *claims) takeWhole(i int, e, o edge, free *freedom) {
+	if free.touched {
+		c.take(i, e, o, span{0, 1}, free)
+		return
+	}
+	free.touched = true
+	x := exposure{edge: i, part: span{0, 1}, outward: 1}
+	if e != o {
+		x.outward = -1
+	}
+	c.found = append(c.found, x)
+}
+
 // take claims a part of the border's edge o for edge i of a ring.
 func (c *claims) take(i int, e, o edge, part span, free *freedom) {
 	if !free.touched {
-		if free.touched = true; part != (span{0, 1}) {
-			free.parts = without([]span{{0, 1}}, part)
+		free.touched = true
+		if part.from > 0 {
+			free.parts = append(free.parts, span{0, part.from})
+		}
+		if part.to < 1 {
+			free.parts = append(free.parts, span{part.to, 1})
 		}
 		c.found = append(c.found, exposed(i, e, o, part))
 		return

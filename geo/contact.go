@@ -40,9 +40,9 @@ type frontSearch struct {
 	of, along       *Border
 	distance, depth float64
 
-	near  []int32 // reused
-	spans []span
-	stops []float64
+	near               []int32 // reused
+	stops              []float64
+	spans, parts, both []span
 }
 
 // share returns the share of an edge that fronts.
@@ -57,7 +57,9 @@ func (s *frontSearch) share(e edge) float64 {
 	case len(s.spans) == 0:
 		return 0
 	case s.depth > 0:
-		return covered(common(s.spans, s.deep(e)))
+		s.findDeep(e)
+		s.both = common(s.spans, s.parts, s.both[:0])
+		return covered(s.both)
 	}
 	return covered(s.spans)
 }
@@ -72,8 +74,8 @@ func (s *frontSearch) findAlong(e edge) {
 	}
 }
 
-// deep returns the parts of an edge behind which the ground is deep enough.
-func (s *frontSearch) deep(e edge) []span {
+// findDeep finds the parts of an edge behind which the ground is deep enough.
+func (s *frontSearch) findDeep(e edge) {
 	way := e.b.Minus(e.a)
 	inward := XY{-way.Y, way.X}.Times(s.depth / way.Norm())
 	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
@@ -83,18 +85,16 @@ func (s *frontSearch) deep(e edge) []span {
 		s.stops = inner.stopAt(s.of.edges[i], s.stops)
 	}
 	s.stops = inOrder(s.stops)
-	var parts []span
+	s.parts = s.parts[:0]
 	for i := 1; i < len(s.stops); i++ {
 		if part := (span{s.stops[i-1], s.stops[i]}); s.of.holds(inner.at((part.from + part.to) / 2)) {
-			parts = append(parts, part)
+			s.parts = append(s.parts, part)
 		}
 	}
-	return parts
 }
 
-// common returns what each of some spans shares with each of others.
-func common(some, others []span) []span {
-	var both []span
+// common adds to spans what each of some shares with each of others.
+func common(some, others, both []span) []span {
 	for _, s := range some {
 		for _, o := range others {
 			if c := (span{max(s.from, o.from), min(s.to, o.to)}); c.from < c.to {
@@ -146,13 +146,23 @@ func (s span) narrowed(from, to, d float64) span {
 
 // covered returns the share of an edge that spans cover together.
 func covered(spans []span) float64 {
-	slices.SortFunc(spans, func(a, b span) int { return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(b.to, a.to)) })
+	if len(spans) > 1 {
+		slices.SortFunc(spans, compareSpans)
+	}
 	var sum, reached float64
 	for _, s := range spans {
 		sum += max(0, s.to-max(s.from, reached))
 		reached = max(reached, s.to)
 	}
 	return sum
+}
+
+// compareSpans orders spans by where they start, the longer first.
+func compareSpans(a, b span) int {
+	if a.from != b.from {
+		return cmp.Compare(a.from, b.from)
+	}
+	return cmp.Compare(b.to, a.to)
 }
 
 // without returns what is left of spans when s is taken out.

@@ -39,17 +39,14 @@ func (f Frame) Area(r Region) Area {
 // beyond.
 func (f Frame) Perimeter(r Region) Length {
 	var sum float64
-	far := Wide(r.Bounds())
+	if !Wide(r.Bounds()) {
+		r.edges(func(a, b XY) { sum += f.trueLength(a, b) })
+		return Length(sum)
+	}
 	for _, p := range r.polygons {
 		for _, ring := range p.Rings() {
-			if far {
-				_, perimeter := GeodesicPolygon(f.Places(ring))
-				sum += float64(perimeter)
-				continue
-			}
-			for i, a := range ring {
-				sum += f.trueLength(a, ring.next(i))
-			}
+			_, perimeter := GeodesicPolygon(f.Places(ring))
+			sum += float64(perimeter)
 		}
 	}
 	return Length(sum)

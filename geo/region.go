@@ -137,11 +137,16 @@ func (r Region) Centroid() XY {
 // edges calls visit for each edge of the region; the region lies to the left.
 func (r Region) edges(visit func(a, b XY)) {
 	for _, p := range r.polygons {
-		for _, ring := range p.Rings() {
-			for i, a := range ring {
-				visit(a, ring.next(i))
-			}
+		p.Shell.edges(visit)
+		for _, hole := range p.Holes {
+			hole.edges(visit)
 		}
+	}
+}
+
+func (r Ring) edges(visit func(a, b XY)) {
+	for i, a := range r {
+		visit(a, r.next(i))
 	}
 }
 
@@ -149,8 +154,9 @@ func (r Region) edges(visit func(a, b XY)) {
 func (r Region) edgeList() []edge {
 	count := 0
 	for _, p := range r.polygons {
-		for _, ring := range p.Rings() {
-			count += len(ring)
+		count += len(p.Shell)
+		for _, hole := range p.Holes {
+			count += len(hole)
 		}
 	}
 	list := make([]edge, 0, count)

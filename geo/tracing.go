@@ -72,9 +72,7 @@ func (r Ring) region(repair bool) (Region, error) {
 	}
 	n := newNoder(mostMeetings)
 	defer n.release()
-	for i, p := range r {
-		n.add(0, p, r.next(i))
-	}
+	r.edges(func(a, b XY) { n.add(0, a, b) })
 	if err := n.node(); err != nil {
 		return Region{}, err
 	}

@@ -43,13 +43,22 @@ func (l laying) traced(holders []int) bool {
 	return slices.ContainsFunc(holders, func(i int) bool { return l.turf <= i && i < l.covering })
 }
 
-func (l laying) outline() geo.Region { return l.overlay.Ground(l.outlined) }
+func (l laying) outline() geo.Region {
+	if l.covering == len(l.objects) {
+		return geo.Region{}
+	}
+	return l.overlay.Ground(l.outlined)
+}
 
 // tracedTurf is the turf as drawn; without any, the outline is.
 func (l laying) tracedTurf() TracedTurf {
 	if l.turf == l.covering {
 		outline := l.outline()
 		return TracedTurf{From: Outline, All: outline, Inside: outline}
+	}
+	all := l.overlay.Ground(l.traced)
+	if l.covering == len(l.objects) {
+		return TracedTurf{From: Turf, All: all, Inside: all}
 	}
 	sides := l.overlay.Partition(2, func(holders []int) int {
 		switch {
@@ -60,8 +69,7 @@ func (l laying) tracedTurf() TracedTurf {
 		}
 		return 1
 	})
-	t := TracedTurf{From: Turf, All: l.overlay.Ground(l.traced), Inside: sides[0], Outside: sides[1]}
-	return t
+	return TracedTurf{From: Turf, All: all, Inside: sides[0], Outside: sides[1]}
 }
 
 // covers returns the ground of each kind, and what is left of the outline,
