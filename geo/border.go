@@ -1,31 +1,37 @@
 package geo
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A Border is the edges of a region, made ready to be searched: the region's
 // extent is cut into rows from south to north, and each row knows the edges in
-// it. A border never changes, so that several goroutines may use one.
+// it; a few edges need no rows. A border never changes, so that several goroutines may use one.
 type Border struct {
 	region Region
 	edges  []edge
-	boxes  []Bounds // of the edges
-	south  float64  // of the lowest row
-	perM   float64  // rows a metre
-	lowest []int32  // row of an edge's southern end
-	top    []int32  // row of its northern end
-	first  []int32  // place in list of the first edge of a row; one more than there are rows
-	list   []int32  // edges by row, in order
-	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
+	south  float64 // of the lowest row
+	perM   float64 // rows a metre
+	lowest []int32 // row of an edge's southern end
+	top    []int32 // row of its northern end
+	first  []int32 // place in list of the first edge of a row; one more than there are rows
+	list   []int32 // edges by row, in order
+	slots  []int32 // number of an edge plus one, by the hash of its ends; a power of two of them
 }
 
-// edgesARow bounds how often an edge stands in the list, in the mean.
-const edgesARow = 2
+const (
+	// edgesARow bounds how often an edge stands in the list, in the mean.
+	edgesARow = 2
+	// fewEdges are found faster one by one than by rows and slots.
+	fewEdges = 12
+)
 
 // NewBorder makes the edges of a region ready. That takes time and memory in
 // proportion to their number.
 func NewBorder(r Region) *Border {
 	b := &Border{region: r, edges: r.edgeList()}
-	if len(b.edges) > 0 {
+	if len(b.edges) > fewEdges {
 		b.layRows()
 		b.layEnds()
 	}
@@ -34,26 +40,28 @@ func NewBorder(r Region) *Border {
 
 func (b *Border) layRows() {
 	n := len(b.edges)
-	b.boxes = make([]Bounds, n)
 	var climbed float64
-	for i, e := range b.edges {
-		b.boxes[i] = edgeBounds(e.a, e.b)
-		climbed += b.boxes[i].Height()
+	for _, e := range b.edges {
+		climbed += math.Abs(e.b.Y - e.a.Y)
 	}
 	bounds := b.region.Bounds()
 	b.south, b.perM = bounds.Min.Y, float64(n)/max(bounds.Height(), climbed/edgesARow, grain)
 	rows := 1 + int(bounds.Height()*b.perM)
 	numbers := make([]int32, 2*n+rows+1)
 	b.lowest, b.top, b.first = numbers[:n], numbers[n:2*n], numbers[2*n:]
-	for i, box := range b.boxes {
-		b.lowest[i], b.top[i] = b.row(box.Min.Y), b.row(box.Max.Y)
-		for row := b.lowest[i]; row <= b.top[i]; row++ {
+	for i, e := range b.edges {
+		low, high := b.row(e.a.Y), b.row(e.b.Y)
+		if low > high {
+			low, high = high, low
+		}
+		b.lowest[i], b.top[i] = low, high
+		for row := low; row <= high; row++ {
 			b.first[row+1]++
 		}
 	}
 	sum(b.first)
 	b.list = make([]int32, b.first[rows])
-	for i := range b.boxes {
+	for i := range b.edges {
 		for row := b.lowest[i]; row <= b.top[i]; row++ {
 			b.list[b.first[row]] = int32(i)
 			b.first[row]++
@@ -74,18 +82,16 @@ func (b *Border) near(box Bounds, found []int32) []int32 {
 	if !box.Meets(b.region.Bounds()) {
 		return found
 	}
+	if b.list == nil {
+		return b.nearOfAll(box, found)
+	}
 	low, high := b.row(box.Min.Y), b.row(box.Max.Y)
-	if listed := b.first[high+1] - b.first[low]; int(listed) >= len(b.boxes) {
-		for i := range b.boxes {
-			if b.boxes[i].Meets(box) {
-				found = append(found, int32(i))
-			}
-		}
-		return found
+	if listed := b.first[high+1] - b.first[low]; int(listed) >= len(b.edges) {
+		return b.nearOfAll(box, found)
 	}
 	for row := low; row <= high; row++ {
 		for _, i := range b.list[b.first[row]:b.first[row+1]] {
-			if max(low, b.lowest[i]) == row && b.boxes[i].Meets(box) {
+			if max(low, b.lowest[i]) == row && b.edges[i].meets(box) {
 				found = append(found, i)
 			}
 		}
@@ -93,8 +99,20 @@ func (b *Border) near(box Bounds, found []int32) []int32 {
 	return found
 }
 
+func (b *Border) nearOfAll(box Bounds, found []int32) []int32 {
+	for i := range b.edges {
+		if b.edges[i].meets(box) {
+			found = append(found, int32(i))
+		}
+	}
+	return found
+}
+
 // holds reports whether p lies in the region and not on its edge.
 func (b *Border) holds(p XY) bool {
+	if b.list == nil {
+		return b.region.holds(p)
+	}
 	if !b.region.Bounds().holds(p) {
 		return false
 	}
@@ -128,8 +146,8 @@ func (b *Border) layEnds() {
 // same returns the first edge that has the same ends as another one; -1 if none
 // has.
 func (b *Border) same(e edge) int {
-	if len(b.slots) == 0 {
-		return -1
+	if b.slots == nil {
+		return slices.IndexFunc(b.edges, e.same)
 	}
 	for at := b.slot(e); b.slots[at] > 0; at = (at + 1) & uint64(len(b.slots)-1) {
 		if i := int(b.slots[at] - 1); b.edges[i].same(e) {
@@ -152,6 +170,12 @@ type edge struct{ a, b XY }
 
 // at returns the position a share t of the way along.
 func (e edge) at(t float64) XY { return e.a.Toward(e.b, t) }
+
+// meets reports whether the bounds of the edge share a point with a box.
+func (e *edge) meets(box Bounds) bool {
+	return (e.a.X <= box.Max.X || e.b.X <= box.Max.X) && (e.a.X >= box.Min.X || e.b.X >= box.Min.X) &&
+		(e.a.Y <= box.Max.Y || e.b.Y <= box.Max.Y) && (e.a.Y >= box.Min.Y || e.b.Y >= box.Min.Y)
+}
 
 func (e edge) bounds() Bounds { return edgeBounds(e.a, e.b) }
 

@@ -1,6 +1,9 @@
 package geo
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // An exposure is a part of a traced edge that bounds the region. Outward is
 // +1 if the region grows when the edge moves to its right, else -1.
@@ -28,7 +31,21 @@ type freedom struct {
 	parts   []span
 }
 
-func newClaims(b *Border) *claims { return &claims{border: b, free: make([]freedom, len(b.edges))} }
+// claimsNotInUse have room to be used again.
+var claimsNotInUse = sync.Pool{New: func() any { return new(claims) }}
+
+// newClaims returns claims to a border. They should be released when all that
+// was claimed was looked at.
+func newClaims(b *Border) *claims {
+	c := claimsNotInUse.Get().(*claims)
+	c.border, c.free = b, blank(c.free, len(b.edges))
+	return c
+}
+
+func (c *claims) release() {
+	c.border = nil
+	claimsNotInUse.Put(c)
+}
 
 // claim finds the parts of a ring's edges that bound the region. They are good
 // until the next claim.

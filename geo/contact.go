@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 )
 
 const mostAskew = 30 * degree
@@ -25,7 +26,9 @@ func (f Frame) Frontage(r, o *Border, d, depth float64) Length {
 	if !r.region.Bounds().Meets(search) {
 		return 0
 	}
-	s := frontSearch{of: r, along: o, distance: d, depth: depth}
+	s := frontSearches.Get().(*frontSearch)
+	s.of, s.along, s.distance, s.depth = r, o, d, depth
+	defer s.release()
 	var sum float64
 	for _, e := range r.edges {
 		if e.bounds().Meets(search) {
@@ -43,6 +46,14 @@ type frontSearch struct {
 	near               []int32 // reused
 	stops              []float64
 	spans, parts, both []span
+}
+
+// frontSearches are those not in use.
+var frontSearches = sync.Pool{New: func() any { return new(frontSearch) }}
+
+func (s *frontSearch) release() {
+	s.of, s.along = nil, nil
+	frontSearches.Put(s)
 }
 
 // share returns the share of an edge that fronts.

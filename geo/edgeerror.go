@@ -47,10 +47,14 @@ func AreaSigma(r Region, traces []Trace) Area { return NewTraces(traces).AreaSig
 type Traces struct{ traces []readyTrace }
 
 type readyTrace struct {
-	rings  []Ring // without repeats: a vertex traced twice errs once
-	bounds []Bounds
-	ways   []*wayRound // of Vertices
-	error  EdgeError
+	rings []readyRing
+	error EdgeError
+}
+
+type readyRing struct {
+	ring   Ring // without repeats: a vertex traced twice errs once
+	bounds Bounds
+	way    wayRound // of Vertices
 }
 
 // NewTraces makes traces ready. Where edges of several coincide the first one
@@ -58,15 +62,15 @@ type readyTrace struct {
 func NewTraces(traces []Trace) Traces {
 	all := make([]readyTrace, len(traces))
 	for i, t := range traces {
-		r := readyTrace{rings: make([]Ring, len(t.Rings)), bounds: make([]Bounds, len(t.Rings)), error: t.Error}
+		all[i] = readyTrace{make([]readyRing, len(t.Rings)), t.Error}
 		for k, ring := range t.Rings {
-			ring = ring.withoutRepeats()
-			r.rings[k], r.bounds[k] = ring, ring.bounds()
+			r := &all[i].rings[k]
+			r.ring = ring.withoutRepeats()
+			r.bounds = r.ring.bounds()
 			if t.Error.Kind == Vertices {
-				r.ways = append(r.ways, newWayRound(ring, float64(t.Error.Reach)))
+				r.way = newWayRound(r.ring, float64(t.Error.Reach))
 			}
 		}
-		all[i] = r
 	}
 	return Traces{all}
 }
@@ -81,6 +85,7 @@ func (t Traces) AreaSigma(b *Border) Area {
 		return 0
 	}
 	c := newClaims(b)
+	defer c.release()
 	var variance float64
 	for _, trace := range t.traces {
 		variance += trace.variance(c)
@@ -93,10 +98,11 @@ func (t Traces) AreaSigma(b *Border) Area {
 func (t readyTrace) variance(c *claims) float64 {
 	e, sigma2 := t.error, float64(t.error.Sigma*t.error.Sigma)
 	var sum, out, all float64
-	for i, ring := range t.rings {
-		exposed := c.claim(ring, t.bounds[i])
+	for i := range t.rings {
+		r := &t.rings[i]
+		ring, exposed := r.ring, c.claim(r.ring, r.bounds)
 		if e.Kind == Vertices {
-			sum += c.vertexVariance(ring, exposed, sigma2, t.ways[i])
+			sum += c.vertexVariance(ring, exposed, sigma2, &r.way)
 			continue
 		}
 		var net float64
@@ -120,15 +126,15 @@ func (t readyTrace) variance(c *claims) float64 {
 
 // outwards is +1 if the ground that the rings enclose, one in another being a
 // hole, lies to the left of ring i, else -1.
-func outwards(rings []Ring, i int) float64 {
-	ring := rings[i]
+func outwards(rings []readyRing, i int) float64 {
+	ring := rings[i].ring
 	if len(ring) < 3 {
 		return 0
 	}
 	side := float64(sign(ring.signedArea()))
 	middle := ring[0].Toward(ring[1], 0.5)
 	for j, o := range rings {
-		if j != i && o.locate(middle) == inside {
+		if j != i && o.ring.locate(middle) == inside {
 			side = -side
 		}
 	}

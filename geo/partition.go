@@ -13,26 +13,17 @@ func (d *subdivision) partition(n int, class func(counts []lap) int) []Region {
 	b := boundings.Get().(*bounding)
 	b.start(d, class)
 	defer b.release()
-	shells, holes := make([][]Polygon, n), make([][]Ring, n)
 	for side := range d.from {
 		k := b.class(int32(side))
 		if b.followed[side] || !b.bounds(int32(side), k) {
 			continue
 		}
 		b.follow(int32(side), k)
-		for _, loop := range b.loops() {
-			switch area := loop.signedArea(); {
-			case max(area, -area) < grain*loop.length(): // thinner than a grain
-			case area > 0:
-				shells[k] = append(shells[k], Polygon{Shell: loop})
-			default:
-				holes[k] = append(holes[k], loop)
-			}
-		}
+		b.takeLoops(k)
 	}
 	regions := make([]Region, n)
 	for k := range regions {
-		regions[k] = regionOfWound(nested(shells[k], holes[k]))
+		regions[k] = regionOfWound(b.polygons(int32(k)))
 	}
 	return regions
 }
@@ -45,7 +36,14 @@ type bounding struct {
 	seen     []int32 // by spot: its place in a path plus one
 	path     []int32 // sides
 	spots    []int32 // of the path, less the loops that were taken off it
-	rings    []Ring
+	loops    []loop
+}
+
+// A loop is a ring that bounds ground of a class: a shell, or else a hole.
+type loop struct {
+	class int32
+	shell bool
+	ring  Ring
 }
 
 // boundings are those not in use.
@@ -57,12 +55,13 @@ func (b *bounding) start(d *subdivision, class func(counts []lap) int) {
 	for _, counts := range d.counts {
 		b.classes = append(b.classes, int32(class(counts)))
 	}
+	b.loops = b.loops[:0]
 	b.followed, b.seen = blank(b.followed, len(d.from)), blank(b.seen, len(d.spots))
 }
 
 func (b *bounding) release() {
 	b.subdivision = nil
-	clear(b.rings)
+	clear(b.loops)
 	boundings.Put(b)
 }
 
@@ -96,14 +95,14 @@ func (b *bounding) follow(side, class int32) {
 	}
 }
 
-// loops takes a path that touches itself apart at each spot it comes back to.
-// The rings are good until the next are asked for.
-func (b *bounding) loops() []Ring {
-	b.rings, b.spots = b.rings[:0], b.spots[:0]
+// takeLoops takes the path, which may touch itself, apart at each spot it comes
+// back to.
+func (b *bounding) takeLoops(class int32) {
+	b.spots = b.spots[:0]
 	for _, side := range append(b.path, b.path[0]) {
 		p := b.from[side]
 		if start := b.seen[p]; start > 0 {
-			b.rings = append(b.rings, b.ring(b.spots[start-1:]))
+			b.take(class, b.ring(b.spots[start-1:]))
 			for _, q := range b.spots[start:] {
 				b.seen[q] = 0
 			}
@@ -116,7 +115,38 @@ func (b *bounding) loops() []Ring {
 	for _, p := range b.spots {
 		b.seen[p] = 0
 	}
-	return b.rings
+}
+
+// take takes a ring unless it is thinner than a grain.
+func (b *bounding) take(class int32, ring Ring) {
+	if area := ring.signedArea(); max(area, -area) >= grain*ring.length() {
+		b.loops = append(b.loops, loop{class, area > 0, ring})
+	}
+}
+
+// polygons returns those of a class.
+func (b *bounding) polygons(class int32) []Polygon {
+	count, holes := 0, false
+	for _, l := range b.loops {
+		if l.class == class && l.shell {
+			count++
+		} else if l.class == class {
+			holes = true
+		}
+	}
+	if count == 0 {
+		return nil
+	}
+	shells := make([]Polygon, 0, count)
+	for _, l := range b.loops {
+		if l.class == class && l.shell {
+			shells = append(shells, Polygon{Shell: l.ring})
+		}
+	}
+	if holes {
+		b.nest(class, shells)
+	}
+	return shells
 }
 
 // ring returns the ring through spots, from its least position on.
@@ -137,20 +167,19 @@ func (b *bounding) ring(spots []int32) Ring {
 	return ring
 }
 
-// nested puts each hole into the smallest shell round it. The middle of an
-// edge of a hole never lies on a shell.
-func nested(shells []Polygon, holes []Ring) []Polygon {
-	if len(holes) == 0 {
-		return shells
-	}
+// nest puts each hole of a class into the smallest shell round it. The middle of
+// an edge of a hole never lies on a shell.
+func (b *bounding) nest(class int32, shells []Polygon) {
 	slices.SortStableFunc(shells, func(a, b Polygon) int { return cmp.Compare(a.Shell.signedArea(), b.Shell.signedArea()) })
-	for _, h := range holes {
-		middle := h[0].Toward(h[1], 0.5)
+	for _, l := range b.loops {
+		if l.class != class || l.shell {
+			continue
+		}
+		middle := l.ring[0].Toward(l.ring[1], 0.5)
 		if i := slices.IndexFunc(shells, func(p Polygon) bool { return p.Shell.locate(middle) == inside }); i >= 0 {
-			shells[i].Holes = append(shells[i].Holes, h)
+			shells[i].Holes = append(shells[i].Holes, l.ring)
 		}
 	}
-	return shells
 }
 
 // measure sums a quantity of the counts over the ground; it must be 0 where

@@ -21,7 +21,7 @@ type wayRound struct {
 
 // newWayRound returns the ways round a ring on which errors fade to 1/e over
 // reach metres; 0 if each vertex errs by itself.
-func newWayRound(ring Ring, reach float64) *wayRound {
+func newWayRound(ring Ring, reach float64) wayRound {
 	n := len(ring)
 	fade := func(d float64) float64 {
 		if reach == 0 {
@@ -29,9 +29,9 @@ func newWayRound(ring Ring, reach float64) *wayRound {
 		}
 		return math.Exp(-d / reach)
 	}
-	at, around := make([]float64, n), 0.0
-	rows := make([]float64, 6*n)
-	w := &wayRound{step: rows[:n], start: rows[n : 2*n], end: rows[2*n : 3*n], second: rows[3*n : 4*n], last: rows[4*n : 5*n], lastButOne: rows[5*n:]}
+	rows, around := make([]float64, 7*n), 0.0
+	w := wayRound{step: rows[:n], start: rows[n : 2*n], end: rows[2*n : 3*n], second: rows[3*n : 4*n], last: rows[4*n : 5*n], lastButOne: rows[5*n : 6*n]}
+	at := rows[6*n:]
 	for i, p := range ring {
 		at[i] = around
 		length := ring.next(i).Minus(p).Norm()

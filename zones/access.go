@@ -1,7 +1,6 @@
 package zones
 
 import (
-	"encoding/json"
 	"regexp"
 	"strings"
 
@@ -17,9 +16,9 @@ type AccessNotes struct {
 }
 
 // readAccess takes the member "access" of the site's header.
-func (s *Site) readAccess(raw json.RawMessage) {
-	var access map[string]json.RawMessage
-	if json.Unmarshal(raw, &access) != nil {
+func (s *Site) readAccess(header ingest.Properties) {
+	access, ok := header.Within("access")
+	if !ok {
 		s.problem(ingest.Warning, "site_member", s.place(), "site access is not an object, left aside", `write "access": {"gate": "east side"}`)
 		return
 	}

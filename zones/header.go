@@ -16,9 +16,7 @@ func (s *Site) readHeader() {
 	s.ID, s.Name, s.Notes = s.headerID(header), s.headerText(header, "name"), s.headerText(header, "notes")
 	s.Species = strings.TrimSpace(s.headerText(header, "species"))
 	s.Units, s.Revision = Units(s.headerText(header, "units")), s.headerRevision(header)
-	if access, ok := header["access"]; ok && string(access) != "null" {
-		s.readAccess(access)
-	}
+	s.readAccess(header)
 	if s.Name == "" {
 		s.Name = s.ID
 	}
@@ -41,15 +39,15 @@ func IDOf(c *ingest.Collection) string {
 	return s.headerID(s.headerMembers())
 }
 
-func (s *Site) headerMembers() map[string]json.RawMessage {
-	var header map[string]json.RawMessage
-	if raw, ok := s.collection.Member("site"); ok && json.Unmarshal(raw, &header) != nil {
+func (s *Site) headerMembers() ingest.Properties {
+	header, ok := s.collection.Within("site")
+	if !ok {
 		s.problem(ingest.Warning, "site_member", s.place(), `member "site" is not an object, left aside`, "")
 	}
 	return header
 }
 
-func (s *Site) headerID(header map[string]json.RawMessage) string {
+func (s *Site) headerID(header ingest.Properties) string {
 	if id := s.headerText(header, "id"); id != "" {
 		return id
 	}
@@ -70,29 +68,22 @@ func (s *Site) readRegion(name string) {
 }
 
 // headerText returns a text of the header, or a number as it was written.
-func (s *Site) headerText(header map[string]json.RawMessage, name string) string {
-	raw, ok := header[name]
-	if !ok {
+func (s *Site) headerText(header ingest.Properties, name string) string {
+	raw, ok := header.Raw(name)
+	if !ok || raw[0] == 'n' {
 		return ""
 	}
-	var text *string // nil for null
-	if json.Unmarshal(raw, &text) == nil {
-		if text == nil {
-			return ""
-		}
-		return *text
-	}
-	var number json.Number
-	if json.Unmarshal(raw, &number) == nil {
-		return number.String()
+	if c := raw[0]; c != '{' && c != '[' && c != 't' && c != 'f' {
+		text, _ := header.Text(name)
+		return text
 	}
 	s.problem(ingest.Warning, "site_member", s.place(), fmt.Sprintf("site %s is neither a text nor a number, left aside", name), "")
 	return ""
 }
 
-func (s *Site) headerRevision(header map[string]json.RawMessage) int {
+func (s *Site) headerRevision(header ingest.Properties) int {
 	var revision int
-	if raw, ok := header["revision"]; ok && json.Unmarshal(raw, &revision) != nil {
+	if raw, ok := header.Raw("revision"); ok && json.Unmarshal(raw, &revision) != nil {
 		s.problem(ingest.Warning, "site_member", s.place(), "site revision is not a whole number, left aside", "")
 		return 0
 	}

@@ -17,6 +17,13 @@ type Collection struct {
 // Member returns the value of a member of the collection.
 func (c *Collection) Member(name string) (json.RawMessage, bool) { return lookup(c.Members, name) }
 
+// Within returns what stands in the object that a member of the collection is;
+// ok is false if the member is something else, and true if there is none or it
+// is null.
+func (c *Collection) Within(member string) (p Properties, ok bool) {
+	return Properties{c.Members}.Within(member)
+}
+
 // SetMember gives a member of the collection a value. It panics if value has
 // no JSON form.
 func (c *Collection) SetMember(name string, value any) {

@@ -24,6 +24,20 @@ func (p Properties) Has(key string) bool { return find(p.members, key) >= 0 }
 // Raw returns the JSON text of a value.
 func (p Properties) Raw(key string) (json.RawMessage, bool) { return lookup(p.members, key) }
 
+// Within returns what stands in the object that a property is; ok is false if
+// the property is something else, and true if there is none or it is null.
+func (p Properties) Within(key string) (within Properties, ok bool) {
+	raw, there := p.Raw(key)
+	switch {
+	case !there || len(raw) == 0 || raw[0] == 'n':
+		return Properties{}, true
+	case raw[0] != '{':
+		return Properties{}, false
+	}
+	members, _, _ := newObjects().members(raw)
+	return Properties{members}, true
+}
+
 // Keys returns the names in order.
 func (p Properties) Keys() []string {
 	keys := make([]string, len(p.members))
