@@ -76,6 +76,20 @@ func (p *Plat) FeedRows(m Measurement, software string) []FeedRow {
 	return rows
 }
 
+// FeedGround returns the ground of each of the rows that FeedRows returns.
+func (p *Plat) FeedGround(m Measurement) []geo.Region {
+	var ground []geo.Region
+	for _, z := range p.Zones {
+		ground = append(ground, z.Region)
+	}
+	for _, k := range CoverKinds {
+		if _, there := m.Covers[k]; there {
+			ground = append(ground, p.Ground.Cover(k))
+		}
+	}
+	return ground
+}
+
 // quoted is an area in ft2 up to the next 100, as quotes have it. What lies
 // within rounding of a full hundred is not pushed to the next.
 func quoted(ft2 float64) float64 {

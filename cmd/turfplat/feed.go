@@ -25,10 +25,13 @@ func feedCommand(d *desk) *cli.Command {
 			if err != nil {
 				return err
 			}
-			if err := o.refuseResume(true, ""); err != nil {
+			if err := o.refuseResume(format != "parquet", "a file of columns is made anew"); err != nil {
 				return err
 			}
-			if o.lines {
+			switch {
+			case format == "parquet":
+				return o.feedParquet()
+			case o.lines:
 				return o.feedLines(format).do(o)
 			}
 			return o.write(func(w io.Writer) error { return o.feed(w, format) })
@@ -49,10 +52,10 @@ func (o *order) feedFormat(format string) (string, error) {
 		format = "ndjson"
 	}
 	switch format {
-	case "csv", "json", "ndjson":
+	case "csv", "json", "ndjson", "parquet":
 		return format, nil
 	}
-	return "", usageErrorf("--format is csv, json or ndjson, not %q", format)
+	return "", usageErrorf("--format is csv, json, ndjson or parquet, not %q", format)
 }
 
 // A rowWriter writes the rows of a feed.
@@ -151,9 +154,13 @@ Usage:
 area_quote_ft2 is the area up to the next 100 ft2. ci95_ft2 is half of the 95 %
 interval. Zone rows have a zone_id, cover rows have none: sum one sort only.
 
+parquet is GeoParquet 1.1: the same columns, the ground of each row as geometry
+(WKB, longitude and latitude, WGS 84) and its bbox.
+
 Flags:
-    --format F     csv, json or ndjson; default: csv
+    --format F     csv, json, ndjson or parquet; default: csv
 ` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat feed yard.geojson -o yard.csv
+    $ turfplat feed --lines --format parquet route.ndjson -o route.parquet
 `

@@ -5,14 +5,20 @@ import (
 	"runtime"
 )
 
+// ahead is how many items for each core may be done or waiting while the next
+// one in order is not: enough that one long item holds up no core, few enough
+// that memory stays flat.
+const ahead = 16
+
 // inOrder does something with each item, with as many at a time as there are
 // cores, and yields the results in the order of the items.
 func inOrder[T, R any](items iter.Seq[T], do func(T) R) iter.Seq[R] {
 	return func(yield func(R) bool) {
-		queue := make(chan chan R, runtime.GOMAXPROCS(0)-1)
+		cores := runtime.GOMAXPROCS(0)
+		queue := make(chan chan R, ahead*cores)
 		stop := make(chan struct{})
 		defer close(stop)
-		go work(items, do, queue, stop)
+		go work(items, do, cores, queue, stop)
 		for next := range queue {
 			if !yield(<-next) {
 				return
@@ -21,8 +27,9 @@ func inOrder[T, R any](items iter.Seq[T], do func(T) R) iter.Seq[R] {
 	}
 }
 
-func work[T, R any](items iter.Seq[T], do func(T) R, queue chan<- chan R, stop <-chan struct{}) {
+func work[T, R any](items iter.Seq[T], do func(T) R, cores int, queue chan<- chan R, stop <-chan struct{}) {
 	defer close(queue)
+	free := make(chan struct{}, cores)
 	for item := range items {
 		next := make(chan R, 1)
 		select {
@@ -30,6 +37,10 @@ func work[T, R any](items iter.Seq[T], do func(T) R, queue chan<- chan R, stop <
 		case <-stop:
 			return
 		}
-		go func() { next <- do(item) }()
+		free <- struct{}{}
+		go func() {
+			next <- do(item)
+			<-free
+		}()
 	}
 }

@@ -20,6 +20,8 @@ type standing struct {
 	sites, refused int
 }
 
+var errOtherInput = errors.New("does not come of this input and these flags: run again without --resume")
+
 // refuseResume refuses --resume where a run cannot be gone on with.
 func (o *order) refuseResume(forMachines bool, how string) error {
 	switch {

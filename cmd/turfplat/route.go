@@ -2,8 +2,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
 	"io"
 	"iter"
 
@@ -79,12 +77,12 @@ func siteText(c *ingest.Collection, id string) ([]byte, error) {
 
 // do makes all of it and writes it as the order says.
 func (r route[T]) do(o *order) error {
-	next, stop := iter.Pull(r.items)
-	defer stop()
+	items := tapped(r.items)
+	defer items.close()
 	var done standing
 	if o.resume {
 		var err error
-		if done, err = r.standing(o, next); err != nil {
+		if done, err = r.standing(o, items.next); err != nil {
 			return err
 		}
 	}
@@ -97,56 +95,28 @@ func (r route[T]) do(o *order) error {
 				return err
 			}
 		}
-		return r.pour(o, w, left(next), done)
+		return r.pour(o, w, items.left(), done)
 	})
-}
-
-// left are the items that next has not given yet.
-func left[T any](next func() (T, bool)) iter.Seq[T] {
-	return func(yield func(T) bool) {
-		for item, ok := next(); ok; item, ok = next() {
-			if !yield(item) {
-				return
-			}
-		}
-	}
 }
 
 // pour makes and writes items. Those that are refused are told and left out.
 func (r route[T]) pour(o *order, w io.Writer, items iter.Seq[T], done standing) error {
-	progress, told := o.progress(), o.sparing()
-	defer progress.hide()
-	count, refused := done.sites+done.refused, done.refused
+	roll := o.roll()
+	defer roll.progress.hide()
+	roll.count, roll.refused = done.sites+done.refused, done.refused
 	for p := range inOrder(items, r.make) {
 		if p.err != nil {
 			return p.err
 		}
-		if len(p.problems) > 0 {
-			progress.hide()
-			told.tell(p.problems)
-		}
+		roll.add(p.problems, p.refused)
 		if p.counted != nil {
 			p.counted()
-		}
-		if count++; p.refused {
-			refused++
 		}
 		if p.text != nil {
 			if _, err := w.Write(p.text); err != nil {
 				return err
 			}
 		}
-		progress.step()
 	}
-	progress.hide()
-	told.sum("")
-	if refused == 0 {
-		return nil
-	}
-	if count > 1 {
-		o.tell("error", fmt.Sprintf("%d of %s refused", refused, plural(count, "site")))
-	}
-	return errRefused
+	return roll.end()
 }
-
-var errOtherInput = errors.New("does not come of this input and these flags: run again without --resume")

@@ -55,25 +55,31 @@ func (o *order) sites() iter.Seq[*ingest.Collection] {
 // told and left out, and makes the command end with errRefused; an error of do
 // ends it at once.
 func (o *order) each(do func(surveyed) error) error {
-	refused := false
-	progress := o.progress()
-	defer progress.hide()
-	for s := range o.surveys() {
-		if len(s.site.Problems) > 0 {
-			progress.hide()
-			o.tellProblems(s.site.Problems)
+	return eachMade(o, func(surveyed) struct{} { return struct{}{} }, func(s surveyed, _ struct{}) error { return do(s) })
+}
+
+// eachMade does something with each survey and with what is made of it, on
+// many at a time.
+func eachMade[R any](o *order, make func(surveyed) R, do func(surveyed, R) error) error {
+	type made struct {
+		surveyed
+		of R
+	}
+	roll := o.roll()
+	defer roll.progress.hide()
+	for s := range inOrder(o.sites(), func(c *ingest.Collection) (m made) {
+		if m.surveyed = o.survey(c); m.plat != nil {
+			m.of = make(m.surveyed)
 		}
-		progress.step()
+		return m
+	}) {
+		roll.add(s.site.Problems, s.plat == nil)
 		if s.plat == nil {
-			refused = true
 			continue
 		}
-		if err := do(s); err != nil {
+		if err := do(s.surveyed, s.of); err != nil {
 			return err
 		}
 	}
-	if refused {
-		return errRefused
-	}
-	return nil
+	return roll.end()
 }
