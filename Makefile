@@ -3,7 +3,7 @@
 GO ?= go
 PEERS ?= ../shared/peers
 
-.PHONY: build test lint fuzz golden crosscheck bench yards bench-parcels
+.PHONY: build test lint fuzz golden crosscheck crosscheck-columns bench yards bench-parcels bench-stream
 
 build: ; $(GO) build -o turfplat ./cmd/turfplat
 
@@ -46,3 +46,14 @@ bench-parcels: build
 	mkdir -p $(TOWN)
 	$(GO) test -run '^$$' -bench Parcels -benchtime 1x ./cmd/turfplat -town $(TOWN)
 	cd $(TOWN) && /usr/bin/time -v $(CURDIR)/turfplat survey --parcels parcels.geojson town.osm -o sites.ndjson
+
+# Sites as lines, ten times as many each time: memory must stay flat and time
+# grow with the sites. Needs GNU time. STREAM="10000 100000 1000000" for more.
+STREAM ?= 10000 100000
+bench-stream: build
+	@for n in $(STREAM); do \
+	  (cd $(PEERS) && $(GO) run ./gen -n $$n -seed 20261124) > stream.ndjson; \
+	  for run in "measure --json" "feed --format parquet"; do \
+	    /usr/bin/time -f "$$n sites, $$run: %U s user, %S s system, %e s in all, peak %M kB" ./turfplat $$run --lines --quiet stream.ndjson -o stream.out || exit 1; \
+	  done; \
+	done; rm -f stream.ndjson stream.out
