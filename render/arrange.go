@@ -105,11 +105,11 @@ func (d *draft) levels() []detail {
 	var levels []detail
 	laid := len(d.plat.Zones)
 	for n := min(most, d.subject.objectRows()); n >= 0; n-- {
-		levels = append(levels, detail{n, laid, false})
+		levels = append(levels, detail{objects: n, zones: laid})
 	}
-	levels = append(levels, detail{0, laid, true})
+	levels = append(levels, detail{zones: laid, brief: true})
 	for n := min(most, laid-2); n > 0; n-- {
-		levels = append(levels, detail{0, n, true})
+		levels = append(levels, detail{zones: n, brief: true})
 	}
 	return levels
 }

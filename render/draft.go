@@ -84,6 +84,13 @@ func shells(r geo.Region) geo.Ring {
 	return corners
 }
 
+// again is a draft of another sheet of the same property.
+func (d *draft) again() *draft {
+	other := *d
+	other.subject, other.labels, other.laid, other.part, other.joined = nil, board{}, arrangement{}, "", false
+	return &other
+}
+
 // sheet draws all of the site on one sheet, however small.
 func (d *draft) sheet() (*Sheet, error) {
 	a, err := d.arrange()
@@ -163,16 +170,21 @@ func (a arrangement) view() (view, error) {
 // room they leave to notes.
 func (d *draft) panel(a page) []Element {
 	elements, left := evenFlow(a.columns, blockGap, a.blocks)
+	return append(elements, roomToWrite(a.columns, left)...)
+}
+
+// roomToWrite gives the largest room that tables leave in columns to notes.
+func roomToWrite(columns []Rect, left []float64) []Element {
 	roomiest := slices.Index(left, slices.Max(left))
-	room := a.columns[roomiest]
+	room := columns[roomiest]
 	if left[roomiest] < room.Height() {
 		room.Max.Y = room.Min.Y + left[roomiest] - blockGap
 	}
 	if room.Height() < leastNotes {
-		return elements
+		return nil
 	}
 	notes, _ := notes{room.Height()}.Set(Point{room.Min.X, room.Max.Y}, room.Width())
-	return append(elements, Group{ID: "notes", Title: "Room for notes", Elements: notes})
+	return []Element{Group{ID: "notes", Title: "Room for notes", Elements: notes}}
 }
 
 // scaleStrip has the scale bar on the left, the scale in words, and the north

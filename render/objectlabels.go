@@ -96,12 +96,15 @@ func joined(parts []named) ([]named, error) {
 
 // labelNamed labels the covers of the site that have a name, in their ground
 // or on it.
-func (d *draft) labelNamed(v view) ([]Element, error) { return d.labelNames(v, true) }
+func (d *draft) labelNamed(v view) ([]Element, error) { return d.labelNames(v, true, lookOf) }
 
 // labelNamedWithin labels those that have room for their name.
-func (d *draft) labelNamedWithin(v view) ([]Element, error) { return d.labelNames(v, false) }
+func (d *draft) labelNamedWithin(v view) ([]Element, error) { return d.labelNames(v, false, lookOf) }
 
-func (d *draft) labelNames(v view, spill bool) ([]Element, error) {
+func lookOf(k zones.Kind) look { return looks[k] }
+
+// labelNames labels covers as they look on a sheet.
+func (d *draft) labelNames(v view, spill bool, look func(zones.Kind) look) ([]Element, error) {
 	var parts []named
 	for _, p := range d.plat.Ground.Parcels {
 		if name := d.letters.of(p.Object.Name); name != "" {
@@ -114,7 +117,7 @@ func (d *draft) labelNames(v view, spill bool) ([]Element, error) {
 		}
 	}
 	return d.labelAll(parts, v, placing{spill: spill, keep: d.onSite(v)}, func(n named) (form, Ink) {
-		return d.mapText(n.name, Regular, Black), looks[n.kind].tint
+		return d.mapText(n.name, Regular, Black), look(n.kind).tint
 	})
 }
 

@@ -25,6 +25,7 @@ type detail struct {
 	objects int
 	zones   int
 	brief   bool // zones in a line each
+	later   int  // blocks that go on to another sheet
 }
 
 // turfTable leads from the outline, or the turf as traced, to the net turf.

@@ -18,8 +18,8 @@ func mapCommand(d *desk) *cli.Command {
 		Name:               "map",
 		CustomHelpTemplate: mapHelp,
 		OnUsageError:       onUsageError,
-		Flags: readingFlags(sunFlags(laneFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
-			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"})...)...),
+		Flags: readingFlags(sunFlags(packetFlags(laneFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
+			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"})...)...)...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -39,6 +39,7 @@ type drawing struct {
 	options render.MapOptions
 	form    form
 	spread  *lanes.Work // nil = no sheet of lanes
+	packet  packet
 }
 
 // A form is what sheets are written as: all in one file, or each in its own.
@@ -82,10 +83,20 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 	if o.reading.Sun != nil && o.output == "" {
 		return d, usageErrorf("map --sun draws two sheets: name a file for them with -o")
 	}
-	if d.spread, err = workIfAsked(c); err == nil && d.spread != nil && o.output == "" {
+	if d.spread, err = workIfAsked(c); err != nil {
+		return d, err
+	}
+	if d.packet, err = o.packet(c); err != nil {
+		return d, err
+	}
+	switch {
+	case o.output != "":
+	case d.packet.planning != nil:
+		return d, usageErrorf("map --program draws several sheets: name a file for them with -o")
+	case d.spread != nil:
 		return d, usageErrorf("map --swath draws two sheets: name a file for them with -o")
 	}
-	return d, err
+	return d, nil
 }
 
 func (o *order) drawMap(d drawing) error {
@@ -114,8 +125,8 @@ func (o *order) drawMap(d drawing) error {
 	return writeJSON(o.out, mapAccount(drawn), "")
 }
 
-// sheets draws the site map and, if they were asked for, the sheets of the sun
-// and of the spread lanes.
+// sheets draws the site map, or the packet if a program was named, and, if they
+// were asked for, the sheets of the sun and of the spread lanes.
 func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 	options := d.options
 	options.Units = s.site.Units
@@ -128,6 +139,9 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 	}
 	if o.reading.Sun != nil {
 		draw = append(draw, render.SunSheets)
+	}
+	if d.packet.planning != nil {
+		draw = []sheetmaker{d.packet.sheets(s)}
 	}
 	if d.spread != nil {
 		draw = append(draw, o.laneSheets(s, *d.spread))
@@ -185,9 +199,9 @@ func oneSheet(p *zones.Plat, m zones.Measurement, o render.MapOptions) ([]*rende
 	return []*render.Sheet{sheet}, err
 }
 
-const mapHelp = `turfplat map draws the site map of one property, true to scale,
-with --sun sheets of its sun and shade, and with --swath those of the lanes
-along which a spreader is walked.
+const mapHelp = `turfplat map draws the site map of one property, true to scale; with --program
+the packet that a crew takes along, with --sun sheets of its sun and shade, and
+with --swath those of the lanes along which a spreader is walked.
 
 Usage:
     turfplat map [flags] [FILE]
@@ -216,14 +230,25 @@ With --swath or --trays the spread lanes are laid as lanes does, and drawn with
 their numbers in walking order and what they come to. Sheets follow each other
 in a PDF; SVG and PNG are written as NAME-1-site, NAME-2-sun, NAME-3-lanes.
 
+With --program the packet follows: a sheet for each step that is not left out,
+or for those named with --step, then the sun, then the season and what to buy.
+A step's sheet shows which zones are worked, what goes on each, how tanks or the
+hopper are filled, hazards, cautions, boxes to tick, and room for weather and
+signature. It says READY, WAIT or BLOCKED as plan does on that day. What does
+not fit beside the map goes on to a second sheet. Gate codes are left out.
+
 Flags:
     --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric
     --scale S      1:240, 20ft (1 in = 20 ft)
     --mono         black, white and grey only
     --fixes        the fixes that walked edges were found from, as dots
-` + sunHelp + laneHelp + readingHelp + outHelp + `
+    --program P    draw the packet for cool, warm, or a program file (YAML)
+    --step ID      only this step's sheets; may be given several times
+    --with-codes   print the gate code of the site file on the step sheets
+` + planningHelp + sunHelp + laneHelp + readingHelp + outHelp + `
 Example:
     $ turfplat map yard.geojson -o yard.pdf
     $ turfplat map --sun --season 06-21..06-21 yard.geojson -o june.pdf
+    $ turfplat map --program season.yaml --on 2026-05-04 --step spring-feed yard.geojson -o monday.pdf
     $ turfplat map --swath 10ft --mode single yard.geojson -o spread.pdf
 `

@@ -28,15 +28,20 @@ var (
 // mostCautions are those that a crew reads.
 const mostCautions = 6
 
-// Minding is what to mind at the step, its own first, at most six.
+// Minding is what to mind at the step, at most six: what law asks of pesticides,
+// then the step's own, then what holds for its job.
 func (s *Step) Minding() []string {
-	list := slices.Clone(s.Cautions)
+	var law, usual []string
 	for _, row := range cautions {
-		use := row[1] == "" || row[1] == string(s.Use) || row[1] == "pesticide" && s.Labelled()
-		if use && (row[0] == "" || row[0] == string(s.Does)) {
-			list = append(list, row[2])
+		switch {
+		case !s.meets(row[0], row[1]):
+		case row[1] == "pesticide":
+			law = append(law, row[2])
+		default:
+			usual = append(usual, row[2])
 		}
 	}
+	list := slices.Concat(law, s.Cautions, usual)
 	return list[:min(len(list), mostCautions)]
 }
 

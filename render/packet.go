@@ -1,0 +1,74 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/program"
+)
+
+// PacketOptions says how the sheets of a crew packet are drawn.
+type PacketOptions struct {
+	MapOptions
+	Steps []string // ids of those that get sheets; none: all that are not skipped
+	Sun   bool     // with the sheet of the sun
+	Codes bool     // print gate codes
+}
+
+// Packet draws what a crew takes along: the site map, the sheets of the steps in
+// the order of the plan, the sheet of the sun if it is asked for, and the
+// sheets of the season and of what is bought. What does not fit beside the map
+// of a step stands on a sheet that follows it.
+//
+// A step that the plan does not have is an error that lists those it has.
+func Packet(p *zones.Plat, m zones.Measurement, plan *program.Plan, o PacketOptions) ([]*Sheet, error) {
+	steps, err := stepsAsked(plan, o.Steps)
+	if err != nil {
+		return nil, err
+	}
+	site, err := siteDraft(p, m, o.MapOptions)
+	if err != nil {
+		return nil, err
+	}
+	first, err := site.sheet()
+	if err != nil {
+		return nil, err
+	}
+	sheets := []*Sheet{first}
+	for _, number := range steps {
+		drawn, err := stepSheets(site, plan, number, o.Codes)
+		if err != nil {
+			return nil, err
+		}
+		sheets = append(sheets, drawn...)
+	}
+	if o.Sun {
+		sun, err := SunSheet(p, m, o.MapOptions)
+		if err != nil {
+			return nil, err
+		}
+		sheets = append(sheets, sun)
+	}
+	rest, err := seasonSheets(site, plan)
+	return append(sheets, rest...), err
+}
+
+// stepsAsked are the numbers, from 1, of the steps that get sheets.
+func stepsAsked(plan *program.Plan, ids []string) ([]int, error) {
+	var numbers []int
+	var known []string
+	for i, s := range plan.Steps {
+		known = append(known, s.Step.ID)
+		if len(ids) == 0 && s.Status != program.Skipped || slices.Contains(ids, s.Step.ID) {
+			numbers = append(numbers, i+1)
+		}
+	}
+	for _, id := range ids {
+		if !slices.Contains(known, id) {
+			return nil, fmt.Errorf("program %s has no step %q: it has %s", plan.Program.Name, id, strings.Join(known, ", "))
+		}
+	}
+	return numbers, nil
+}

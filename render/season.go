@@ -1,0 +1,180 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/program"
+)
+
+// A season is the subject of the sheets of the season: its steps in time, what
+// is bought for them, and what they feed the zones.
+type season struct {
+	*draft
+	plan    *program.Plan
+	amounts material.Figures
+}
+
+// seasonSheets draws the season of a plan.
+func seasonSheets(property *draft, plan *program.Plan) ([]*Sheet, error) {
+	s := season{property.again(), plan, material.Figures{Units: property.options.Units}}
+	return s.textSheets(textPages{
+		id: "season", title: "Season and shopping", paper: s.options.Paper.Landscape(), block: s.titleBlock(), method: s.method(), inWords: s.inWords(),
+		wide: []Block{s.strip()}, blocks: s.tables(),
+	})
+}
+
+func (s season) titleBlock() titleBlock {
+	return titleBlock{fmt.Sprintf("Season %d and shopping", s.plan.Year), s.letters.of(s.measured.Name), [][2]string{
+		{"Program", s.letters.of(s.plan.Program.Name)},
+		{"Plan as of", asOf(s.plan)},
+		{"Steps", fmt.Sprint(len(s.plan.Steps))},
+		{"Site", s.letters.of(s.measured.ID)},
+		{"Zones", fmt.Sprint(len(s.plan.Grounds))},
+		{"Revision", fmt.Sprint(s.measured.Revision)},
+	}}
+}
+
+// asOf is the day of a plan.
+func asOf(p *program.Plan) string {
+	if p.Today.IsZero() {
+		return "no day set"
+	}
+	return p.Today.Format("2 Jan 2006")
+}
+
+func (s season) method() string {
+	return fmt.Sprintf("Needed is the rate times the area, over all steps that are still to come; to load adds %.3g %%, rates stay as they are. "+
+		"Limits of nitrogen are those of the grass for a year. Input SHA-256 %.12s, revision %d.",
+		100*float64(s.plan.Program.Carry), s.measured.InputSHA256, s.measured.Revision)
+}
+
+// inWords tells the season to people who cannot see it.
+func (s season) inWords() string {
+	var steps, bought []string
+	for i := range s.plan.Steps {
+		p := &s.plan.Steps[i]
+		steps = append(steps, strings.TrimSpace(fmt.Sprintf("%s %s %s", s.letters.of(p.Step.Name()), p.Status, p.Window())))
+	}
+	for _, b := range s.plan.Purchases {
+		bought = append(bought, fmt.Sprintf("%s %s", s.amounts.Amount(b.ToLoad), s.letters.of(b.Product)))
+	}
+	words := fmt.Sprintf("Season %d of %s, %d steps: %s.", s.plan.Year, s.letters.of(s.measured.Name), len(steps), strings.Join(steps, "; "))
+	if len(bought) > 0 {
+		words += " To load: " + strings.Join(bought, ", ") + "."
+	}
+	return words
+}
+
+// strip lays the steps out in time.
+func (s season) strip() Block {
+	strip := seasonStrip{today: s.plan.Today}
+	for i := range s.plan.Steps {
+		p := &s.plan.Steps[i]
+		var letters []string
+		for _, z := range p.Zones {
+			letters = append(letters, z.Letter)
+		}
+		strip.rows = append(strip.rows, stripRow{
+			number: fmt.Sprint(i + 1), name: s.letters.of(p.Step.Name()), status: p.Status,
+			window: p.Window(), letters: strings.Join(letters, " "), from: p.From, to: p.To,
+		})
+	}
+	strip.span()
+	return strip
+}
+
+// tables are what stands under the strip.
+func (s season) tables() []Block {
+	var blocks []Block
+	for _, b := range []Block{s.purchases(), s.feeds(), s.leftOut(), s.footers()} {
+		if b != nil {
+			blocks = append(blocks, b)
+		}
+	}
+	return blocks
+}
+
+// purchases is the shopping list for all that is still to come.
+func (s season) purchases() Block {
+	t := Table{Size: stepSize, Columns: []Column{
+		{Head: "To buy", Wrap: true}, {Head: "Needed", Anchor: End}, {Head: "To load", Anchor: End}, {Head: "Packs", Wrap: true}, {Head: "Over", Anchor: End},
+	}}
+	for _, b := range s.plan.Purchases {
+		name := s.letters.of(b.Product)
+		if need := s.plan.NeededIf(b.Product); need != "" {
+			name += ", only if " + s.letters.of(need)
+		}
+		t.Rows = append(t.Rows, []string{name, s.amounts.Amount(b.Needed).String(), s.amounts.Amount(b.ToLoad).String(), s.amounts.Packs(b), s.amounts.LeftOver(b)})
+	}
+	for _, name := range s.byLabel() {
+		t.Rows = append(t.Rows, []string{name, "by label"})
+	}
+	return orNone(t)
+}
+
+// byLabel are the materials whose amounts only their labels tell.
+func (s season) byLabel() []string {
+	var names []string
+	known := make(map[string]bool)
+	for i := range s.plan.Steps {
+		p := &s.plan.Steps[i]
+		if name := s.letters.of(p.Step.Product.Name); p.Status != program.Skipped && p.Step.ByLabel() && !known[name] {
+			known[name] = true
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// feeds is what the season feeds each zone, against the most that its grass
+// should get.
+func (s season) feeds() Block {
+	unit := s.amounts.Rate(material.Rate{By: material.Weight, PerM2: 1}).Unit.String()
+	t := Table{Size: stepSize, Columns: []Column{
+		{Head: "Fed, " + unit, Width: letterColumn}, {Wrap: true}, {Head: "N", Anchor: End}, {Head: "at most", Anchor: End},
+		{Head: "P₂O₅", Anchor: End}, {Head: "K₂O", Anchor: End},
+	}}
+	for _, f := range s.plan.Feeds {
+		limit := "?"
+		if f.Limit > 0 {
+			limit = s.fed(f.Limit)
+		}
+		nitrogen := s.fed(f.N)
+		if f.Limit > 0 && f.N > f.Limit*(1+1e-9) {
+			nitrogen = "! " + nitrogen
+		}
+		t.Rows = append(t.Rows, []string{f.Letter, shortened(s.letters.of(f.Name), Regular, stepSize, twoLines), nitrogen, limit, s.fed(f.P2O5), s.fed(f.K2O)})
+	}
+	return orNone(t)
+}
+
+func (s season) fed(kgPerM2 float64) string {
+	if kgPerM2 == 0 {
+		return "0"
+	}
+	return s.amounts.Rate(material.Rate{By: material.Weight, PerM2: kgPerM2}).Number()
+}
+
+// leftOut tells why steps are not done.
+func (s season) leftOut() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Not to do", Wrap: true}}}
+	for i := range s.plan.Steps {
+		p := &s.plan.Steps[i]
+		switch p.Status {
+		case program.Skipped, program.Blocked:
+			t.Rows = append(t.Rows, []string{fmt.Sprintf("%d. %s: %s", i+1, s.letters.of(p.Step.Name()), s.letters.of(p.Why))})
+		}
+	}
+	return orNone(t)
+}
+
+// footers are what law, label and good sense ask.
+func (s season) footers() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
+	for _, text := range program.Footers() {
+		t.Rows = append(t.Rows, []string{text})
+	}
+	return t
+}

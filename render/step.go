@@ -1,0 +1,187 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/program"
+)
+
+// stepSize is the size of the letters in the tables of sheets that a crew works
+// with, in points.
+const stepSize = 9.0
+
+// A stepSheet is the subject of the sheet of one step: where it is done, how
+// much goes down, what to watch for, and room to write what was done.
+type stepSheet struct {
+	*draft
+	plan    *program.Plan
+	step    *program.StepPlan
+	number  int // of the step, from 1
+	codes   bool
+	amounts material.Figures
+	done    map[string]program.ZonePlan // zones on which the step is done, by id
+	told    []toldBlock
+}
+
+// A toldBlock is a block of a sheet with what it is called where it stands on
+// another sheet.
+type toldBlock struct {
+	Block
+	called string
+	first  bool // it must stand beside the map
+}
+
+// stepSheets draws a step of a plan: a map with what goes where, and, if there
+// is not room for all, sheets on which its tables go on.
+func stepSheets(property *draft, plan *program.Plan, number int, codes bool) ([]*Sheet, error) {
+	s := newStepSheet(property.again(), plan, number, codes)
+	s.subject = s
+	front, err := s.sheet()
+	if err != nil {
+		return nil, err
+	}
+	id, title := s.name()
+	rest, err := s.textSheets(textPages{
+		id: id + "-continued", title: title + ", continued", paper: s.laid.paper, blocks: s.later(s.laid.detail),
+		block: s.titleBlock(s.laid.paper, 0), method: s.method(), inWords: s.inWords(),
+	})
+	return append([]*Sheet{front}, rest...), err
+}
+
+func newStepSheet(d *draft, plan *program.Plan, number int, codes bool) stepSheet {
+	s := stepSheet{
+		draft: d, plan: plan, step: &plan.Steps[number-1], number: number, codes: codes,
+		amounts: material.Figures{Units: d.options.Units}, done: make(map[string]program.ZonePlan),
+	}
+	for _, z := range s.step.Zones {
+		if !z.Closed() {
+			s.done[z.ID] = z
+		}
+	}
+	s.told = s.tell()
+	return s
+}
+
+func (s stepSheet) name() (id, title string) {
+	return "step-" + s.step.Step.ID, fmt.Sprintf("Step %d, %s", s.number, s.letters.of(s.step.Step.Name()))
+}
+
+// titleBlock names the step, and the site above it.
+func (s stepSheet) titleBlock(paper Paper, scale Scale) titleBlock {
+	window := s.step.Window()
+	if window == "" {
+		window = "in its order"
+	}
+	var b titleBlock
+	b.title = fmt.Sprintf("%s, step %d of %d", shortened(s.letters.of(s.measured.Name), Medium, factSize, twoLines), s.number, len(s.plan.Steps))
+	b.name = s.letters.of(s.step.Step.Name())
+	shown := scale.String()
+	if scale == 0 {
+		shown = "no map"
+	}
+	b.facts = [][2]string{
+		{"Window", window},
+		{"Plan as of", asOf(s.plan)},
+		{"Scale", shown},
+		{"Site", s.letters.of(s.measured.ID)},
+		{"Job", capitalized(string(s.step.Step.Does))},
+		{"Revision", fmt.Sprint(s.measured.Revision)},
+	}
+	return b
+}
+
+// inWords tells people who cannot see the map what is done where.
+func (s stepSheet) inWords() string {
+	words := fmt.Sprintf("Step %d of %d on %s, %s: %s. ", s.number, len(s.plan.Steps), s.letters.of(s.measured.Name),
+		s.letters.of(s.step.Step.Name()), s.standing().head())
+	if len(s.done) == 0 {
+		return words + "No zone is worked."
+	}
+	var each []string
+	for _, z := range s.measured.Zones {
+		if done, there := s.done[z.ID]; there {
+			each = append(each, strings.TrimSpace(fmt.Sprintf("%s %s %s %s", z.Letter, s.letters.of(z.Name), s.areaText(z), s.amountText(done))))
+		}
+	}
+	return words + "Zones: " + strings.Join(each, "; ") + "."
+}
+
+func (s stepSheet) areaText(z zones.ZoneMeasure) string {
+	return s.figures.Area(z.AreaM2, z.CI95M2) + " " + s.figures.areaUnit()
+}
+
+func (s stepSheet) method() string {
+	text := "Amounts are the rate times the area of each zone, for one visit, without what is carried beyond need; they are rounded to what can be weighed and measured. "
+	if s.step.Step.Labelled() {
+		text = "Amounts are the rate times the area of each zone, for one visit, rounded down; nothing goes down beyond the label. "
+	}
+	return text + fmt.Sprintf("Areas: on the WGS 84 ellipsoid, slopes not added, rounded to what their traced edges bear. Program %s, season %d. Input SHA-256 %.12s, revision %d.",
+		s.letters.of(s.plan.Program.Name), s.plan.Year, s.measured.InputSHA256, s.measured.Revision)
+}
+
+func (s stepSheet) objectRows() int { return 0 }
+
+// levels keep all beside the map, then less and less of it, but always what
+// must stand there.
+func (s stepSheet) levels() []detail {
+	var levels []detail
+	for later := 0; later < len(s.told); later++ {
+		levels = append(levels, detail{later: later})
+		if s.told[len(s.told)-1-later].first {
+			break
+		}
+	}
+	return levels
+}
+
+// blocks are those beside the map.
+func (s stepSheet) blocks(level detail) []Block {
+	var blocks []Block
+	for _, b := range s.told[:len(s.told)-level.later] {
+		blocks = append(blocks, b.Block)
+	}
+	if level.later > 0 {
+		blocks = append(blocks, Paragraph{Text: "Next sheet: " + s.calledLater(level) + ".", Face: Bold, Size: stepSize, Ink: Black})
+	}
+	return blocks
+}
+
+func (s stepSheet) calledLater(level detail) string {
+	var called []string
+	for _, b := range s.told[len(s.told)-level.later:] {
+		called = append(called, b.called)
+	}
+	return strings.Join(called, ", ")
+}
+
+// later are the blocks that go on to the next sheet.
+func (s stepSheet) later(level detail) []Block {
+	var blocks []Block
+	for _, b := range s.told[len(s.told)-level.later:] {
+		blocks = append(blocks, b.Block)
+	}
+	return blocks
+}
+
+// tell sets up the blocks in the order in which they are read.
+func (s stepSheet) tell() []toldBlock {
+	all := []toldBlock{
+		{s.standing(), "", true},
+		{s.quantityTable(), "quantities", true},
+		{s.reasonTable(), "what holds it back", false},
+		{s.howTable(), "how", true},
+		{s.tankTable(), "tanks", true},
+		{s.hazardList(), "hazards", false},
+		{s.cautionTable(), "cautions", false},
+		{s.tickList(), "boxes to tick", false},
+		{s.legend(), "key", false},
+		{s.accessTable(), "access", false},
+		{s.noteTable(), "notes on the step", false},
+		{s.record(), "weather and sign-off", false},
+	}
+	return slices.DeleteFunc(all, func(b toldBlock) bool { return b.Block == nil })
+}

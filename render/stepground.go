@@ -1,0 +1,188 @@
+package render
+
+import (
+	"slices"
+
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/program"
+)
+
+var (
+	// idle is turf that a step leaves alone: wide slanted lines, so that worked
+	// zones, which are clear, stand out.
+	idle     = Pattern{Rulings: []Ruling{{Angle: 45, Spacing: 2.4}}, Weight: HairLine}
+	idleInk  = Black.Tint(0.4)
+	workTint = BluishGreen.Tint(0.16)
+)
+
+// ground draws the zones of the step clear and bold on muted ground.
+func (s stepSheet) ground(v view) ([]Element, error) {
+	layers := []struct {
+		id, title string
+		draw      func(view) ([]Element, error)
+	}{
+		{"context", "Beyond the outline", s.context},
+		{"covers", "Other ground", s.mutedCovers},
+		{"zones", "Zones", s.stepZones},
+		{"trees", "Trees", s.trees},
+		{"outline", "Outline of the site", s.siteOutline},
+		{"barriers", "Fences, walls and hedges", s.standingLines},
+		{"signs", "Signs", func(v view) ([]Element, error) { return s.signs(v), nil }},
+		{"labels", "Labels", s.labelStep},
+	}
+	var elements []Element
+	for _, l := range layers {
+		drawn, err := l.draw(v)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, Group{ID: l.id, Title: l.title, Elements: drawn})
+	}
+	return elements, nil
+}
+
+// mutedLook is the look of ground that is only there to find one's way: its
+// pattern stays, its colours go. Paving is blank.
+func mutedLook(k zones.Kind) look {
+	l := looks[k]
+	switch k {
+	case zones.Building, zones.Water, zones.Pool:
+		return l // seen at once
+	}
+	if k == zones.Hardscape {
+		l.pattern = Pattern{}
+	}
+	l.tint, l.ink, l.edge, l.weight = White, faint, faint, ThinLine
+	return l
+}
+
+func (s stepSheet) mutedCovers(v view) ([]Element, error) {
+	var elements []Element
+	for _, c := range slices.Backward(s.plat.Ground.Covers) {
+		if c.Kind == zones.Turf {
+			continue
+		}
+		shown, err := v.shown(c.Region)
+		if err != nil {
+			return nil, err
+		}
+		area, l := v.area(shown), mutedLook(c.Kind)
+		elements = append(elements, Group{ID: "cover-" + string(c.Kind), Title: l.word, Elements: append(l.fill(area), l.outlined(area))})
+	}
+	return elements, nil
+}
+
+// stepZones draws what is worked clear, with a heavy edge, over what is left
+// alone.
+func (s stepSheet) stepZones(v view) ([]Element, error) {
+	var alone, worked []Element
+	for _, z := range s.plat.Zones {
+		shown, err := v.shown(z.Region)
+		if err != nil {
+			return nil, err
+		}
+		area := v.area(shown)
+		g := Group{ID: "zone-" + z.Letter, Title: "Zone " + z.Letter + ", " + s.letters.of(z.Name)}
+		if _, there := s.done[z.ID]; there {
+			g.Elements = workedZone(area)
+			worked = append(worked, g)
+			continue
+		}
+		g.Title += ", left alone"
+		g.Elements = idleZone(z, area)
+		alone = append(alone, g)
+	}
+	return append(alone, worked...), nil
+}
+
+func workedZone(area Polygon) []Element {
+	return []Element{Path{Lines: area.Lines(), Fill: workTint, Stroke: accent, Weight: BroadLine}}
+}
+
+func idleZone(z zones.Zone, area Polygon) []Element {
+	pattern, ink := idle, idleInk
+	if !z.Apply {
+		pattern, ink = barred, warning
+	}
+	return []Element{Path{Lines: area.Lines(), Fill: White}, pattern.Fill(area, ink), Path{Lines: area.Lines(), Stroke: ink, Weight: ThinLine}}
+}
+
+func (s stepSheet) siteOutline(v view) ([]Element, error) {
+	if s.plat.Ground.Outline.Empty() {
+		return nil, nil
+	}
+	return outlinePen(v.area(s.plat.Ground.Outline).Lines()), nil
+}
+
+func (s stepSheet) standingLines(v view) ([]Element, error) {
+	return s.barriers(v, zones.Wall, zones.Hedge, zones.Fence), nil
+}
+
+// labelStep puts letters and amounts on zones, then names on signs, covers and
+// streets where there is room.
+func (s stepSheet) labelStep(v view) ([]Element, error) {
+	elements, err := s.labelZones(v, s.stepZoneLabel)
+	if err != nil {
+		return nil, err
+	}
+	elements = append(elements, s.labelSigns(v)...)
+	for _, label := range []func(view) ([]Element, error){s.labelMuted, s.labelStreets} {
+		more, err := label(v)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, more...)
+	}
+	return elements, nil
+}
+
+func (s stepSheet) labelMuted(v view) ([]Element, error) { return s.labelNamedOn(v, mutedLook) }
+
+// stepZoneLabel has the letter, what goes on the zone and its area; a zone left
+// alone has its letter in grey.
+func (s stepSheet) stepZoneLabel(i int) zoneLabel {
+	z := s.measured.Zones[i]
+	l := zoneLabel{letter: zoneLetter(z.Letter), ground: White}
+	done, there := s.done[z.ID]
+	if !there {
+		l.letter.Ink = Grey
+		return l
+	}
+	l.ground = workTint
+	add := func(face Face, text string) {
+		if text != "" {
+			l.figures = append(l.figures, Text{String: text, Face: face, Size: mapSize, Ink: Black})
+		}
+	}
+	if s.step.Step.Does == program.Mow {
+		if height, _, ok := s.step.Step.CutAt(done.Ground); ok {
+			add(Bold, s.amounts.Height(height))
+		}
+	}
+	add(Bold, s.amountText(done))
+	add(Regular, s.areaText(z))
+	return l
+}
+
+// legend explains what one must tell apart to work; all else on the map has its
+// name, and its sign in the key of the site map.
+func (s stepSheet) legend() Block {
+	l := legend{size: stepSize}
+	add := func(there bool, text string, sample func(Rect) []Element) {
+		if there {
+			l.entries = append(l.entries, legendEntry{sample, text})
+		}
+	}
+	some := func(wanted func(zones.Zone) bool) bool { return slices.ContainsFunc(s.plat.Zones, wanted) }
+	worked := func(z zones.Zone) bool { _, there := s.done[z.ID]; return there }
+	add(some(worked), "Worked in this step", func(box Rect) []Element { return workedZone(box.Polygon()) })
+	add(some(func(z zones.Zone) bool { return !worked(z) && z.Apply }), "Left alone", idle.swatch(White, idleInk, idleInk, ThinLine))
+	add(some(func(z zones.Zone) bool { return !worked(z) && !z.Apply }), capitalized(noApplication), barred.swatch(White, warning, warning, MediumLine))
+	for _, kind := range []zones.Kind{zones.Bed, zones.Water, zones.Pool} {
+		add(!s.plat.Ground.Cover(kind).Empty(), looks[kind].word, mutedLook(kind).swatch())
+	}
+	for _, sign := range signs {
+		add(sign.kind != zones.Hazard && s.has(sign.kind, anyObject), sign.word, func(box Rect) []Element { return []Element{sign.draw(box.center(), signHeight)} })
+	}
+	return l
+}

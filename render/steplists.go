@@ -1,0 +1,106 @@
+package render
+
+import (
+	"fmt"
+
+	"example.org/turfplat/zones"
+)
+
+// A tickList is boxes to tick with gloves on. It is a [Block].
+type tickList struct{ texts []string }
+
+const (
+	tickBox   = 6.5 // mm
+	tickGap   = 1.4 // mm between boxes
+	tickReach = 54.0
+)
+
+func (s stepSheet) tickList() Block { return tickList{s.step.Step.Ticks()} }
+
+// Set implements [Block].
+func (l tickList) Set(corner Point, width float64) (elements []Element, height float64) {
+	elements, height = heading("Tick when done", stepSize, corner, width)
+	count := max(1, int(width/tickReach))
+	rows := (len(l.texts) + count - 1) / count
+	room := width/float64(count) - tickBox - 2.5
+	height += tickGap
+	for i, text := range l.texts {
+		at := corner.plus(float64(i/rows)*width/float64(count)+0.4, -height-float64(i%rows)*(tickBox+tickGap))
+		box := Rect{at.plus(0, -tickBox), at.plus(tickBox, 0)}
+		lines := wrapped(text, Regular, stepSize, room)
+		top := box.center().Y + float64(len(lines))*lineHeight(stepSize)/2
+		set, _ := Paragraph{Text: text, Size: stepSize, Ink: Black}.Set(Point{box.Max.X + 1.6, top}, room)
+		elements = append(elements, Group{Title: text, Elements: append(
+			[]Element{Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black, Weight: MediumLine}}, set...)})
+	}
+	return elements, height + float64(rows)*(tickBox+tickGap)
+}
+
+// A hazardList names what to watch for, with the sign that it has on the map.
+// It is a [Block].
+type hazardList struct{ texts []string }
+
+// hazardList lists the hazards of the site. Not all there are is mapped.
+func (s stepSheet) hazardList() Block {
+	count := make(map[string]int)
+	var names []string
+	for _, o := range s.plat.Site.Of(zones.Hazard) {
+		if !s.shows(o) {
+			continue
+		}
+		name := s.letters.of(o.Name)
+		if name == "" {
+			name = "Hazard, see map"
+		}
+		if count[name] == 0 {
+			names = append(names, name)
+		}
+		count[name] += len(s.shownPoints(o))
+	}
+	var l hazardList
+	for _, name := range names {
+		if n := count[name]; n > 1 {
+			name = fmt.Sprintf("%s (%d)", name, n)
+		}
+		l.texts = append(l.texts, name)
+	}
+	l.texts = append(l.texts, "Look for what is not mapped: sprinkler heads, valve boxes, pet fences, cables, roots, bees, wires overhead")
+	return l
+}
+
+const hazardIndent = 7.0 // mm
+
+func (l hazardList) height(i int, width float64) float64 {
+	lines := wrapped(l.texts[i], Regular, stepSize, width-hazardIndent)
+	return max(signHeight+0.8, float64(len(lines))*lineHeight(stepSize)+2*rowMargin)
+}
+
+// Set implements [Block].
+func (l hazardList) Set(corner Point, width float64) (elements []Element, height float64) {
+	elements, height = heading("Hazards", stepSize, corner, width)
+	for i, text := range l.texts {
+		h := l.height(i, width)
+		lines := wrapped(text, Regular, stepSize, width-hazardIndent)
+		middle := corner.Y - height - h/2
+		set, _ := Paragraph{Text: text, Size: stepSize, Ink: Black}.Set(
+			Point{corner.X + hazardIndent, middle + float64(len(lines))*lineHeight(stepSize)/2}, width-hazardIndent)
+		elements = append(elements, HazardSign(Point{corner.X + hazardIndent/2, middle}, signHeight))
+		elements = append(elements, set...)
+		height += h
+	}
+	return elements, height
+}
+
+// divide implements [divisible].
+func (l hazardList) divide(width, height float64, leastRows int) (first, rest Block, ok bool) {
+	_, used := hazardList{}.Set(Point{}, width)
+	fitting := 0
+	for used += l.height(0, width); used <= height && fitting < len(l.texts)-1; used += l.height(fitting, width) {
+		fitting++
+	}
+	fitting = min(fitting, len(l.texts)-leastRows)
+	if fitting < leastRows {
+		return nil, nil, false
+	}
+	return hazardList{l.texts[:fitting]}, hazardList{l.texts[fitting:]}, true
+}

@@ -1,0 +1,47 @@
+package render
+
+import (
+	"strings"
+
+	"example.org/turfplat/zones/program"
+)
+
+// A standing says whether a step may be done, in letters that nobody
+// overlooks. It is a [Block].
+type standing struct {
+	word, why string
+	goAhead   bool
+}
+
+var standingWords = map[program.Status]string{
+	program.Ready: "READY", program.Waiting: "WAIT", program.Blocked: "BLOCKED", program.Skipped: "LEFT OUT",
+}
+
+func (s stepSheet) standing() standing {
+	why := s.letters.of(s.step.Why)
+	if need := s.step.Step.OnlyIf; need != "" {
+		why = strings.TrimPrefix(why+"; only if "+s.letters.of(need), "; ")
+	}
+	return standing{standingWords[s.step.Status], why, s.step.Status == program.Ready}
+}
+
+func (b standing) head() string {
+	if b.why == "" {
+		return b.word
+	}
+	return b.word + ": " + b.why
+}
+
+// Set implements [Block].
+func (b standing) Set(corner Point, width float64) (elements []Element, height float64) {
+	const size, padding = 11.0, 1.6
+	ink, ground := White, Black
+	if b.goAhead {
+		ink, ground = Black, White
+	}
+	set, h := Paragraph{Text: b.head(), Face: Bold, Size: size, Ink: ink}.Set(corner.plus(padding, -padding), width-2*padding)
+	height = h + 2*padding
+	box := Rect{corner.plus(0, -height), corner.plus(width, 0)}
+	frame := Path{Lines: box.inset(HeavyLine / 2).Polygon().Lines(), Fill: ground, Stroke: Black, Weight: HeavyLine}
+	return []Element{Group{ID: "standing", Title: b.head(), Elements: append([]Element{frame}, set...)}}, height
+}

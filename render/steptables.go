@@ -1,0 +1,351 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/turfplat/geo"
+	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/program"
+)
+
+// headColumn is the first column of tables of words, in millimetres.
+const headColumn = 21.0
+
+// quantityTable says what goes on each zone, and how much is left after it.
+func (s stepSheet) quantityTable() Block {
+	t := Table{Size: stepSize, Columns: append([]Column{
+		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: s.figures.areaUnit(), Anchor: End},
+	}, s.quantityColumns()...)}
+	var sum program.StepPlan
+	left := s.visitTotal()
+	for _, z := range s.measured.Zones {
+		done, there := s.done[z.ID]
+		if !there {
+			continue
+		}
+		sum.Zones = append(sum.Zones, done)
+		if done.Draw != nil {
+			left.Size -= s.step.OfVisit(done.Draw.Amount).Size
+		}
+		t.Rows = append(t.Rows, append([]string{z.Letter, s.zoneWords(z), s.figures.Area(z.AreaM2, z.CI95M2)}, s.quantityCells(done, left)...))
+	}
+	if len(sum.Zones) > 1 {
+		whole := s.wholeArea()
+		t.Totals = [][]string{append([]string{"", "All", s.figures.Area(whole.AreaM2, whole.CI95M2)}, s.totalCells()...)}
+	}
+	return t
+}
+
+// quantityColumns are those beyond zone and area: what goes down and what is
+// left, or how high is cut.
+func (s stepSheet) quantityColumns() []Column {
+	step := s.step.Step
+	switch {
+	case step.Does == program.Mow:
+		return []Column{{Head: "Cut to", Anchor: End}, {Head: "When at", Anchor: End}}
+	case len(s.step.Totals) > 0:
+		columns := []Column{{Head: "Amount", Anchor: End}}
+		if s.hasMix() {
+			columns = append(columns, Column{Head: "Mix", Anchor: End})
+		}
+		if step.Passes > 1 {
+			columns = append(columns, Column{Head: "A pass", Anchor: End})
+		}
+		if len(s.done) > 1 {
+			columns = append(columns, Column{Head: "Left", Anchor: End})
+		}
+		return columns
+	case step.ByLabel() && s.hasMix():
+		return []Column{{Head: "Amount", Anchor: End}, {Head: "Mix", Anchor: End}}
+	case step.ByLabel():
+		return []Column{{Head: "Amount", Anchor: End}}
+	}
+	return nil
+}
+
+// quantityCells are those of a zone; left is what remains of the visit's amount
+// after it.
+func (s stepSheet) quantityCells(z program.ZonePlan, left material.Amount) []string {
+	step := s.step.Step
+	switch {
+	case step.Does == program.Mow:
+		height, at, ok := step.CutAt(z.Ground)
+		if !ok {
+			return []string{"usual", ""}
+		}
+		return []string{s.amounts.Height(height), s.amounts.Height(at)}
+	case z.Draw == nil && step.ByLabel() && s.hasMix():
+		return []string{"by label", s.mixText(z.AreaM2)}
+	case z.Draw == nil && step.ByLabel():
+		return []string{"by label"}
+	case z.Draw == nil:
+		return nil
+	}
+	amount := s.step.OfVisit(z.Draw.Amount)
+	cells := []string{s.measuredText(amount)}
+	if s.hasMix() {
+		cells = append(cells, s.mixText(z.AreaM2))
+	}
+	if step.Passes > 1 {
+		cells = append(cells, s.measuredText(amount.Times(1/float64(step.Passes))))
+	}
+	if len(s.done) > 1 {
+		cells = append(cells, s.leftText(left))
+	}
+	return cells
+}
+
+// leftText writes what is left; what rounding leaves of nothing is nothing.
+func (s stepSheet) leftText(left material.Amount) string {
+	if left.Size <= 1e-9*s.visitTotal().Size {
+		return "0"
+	}
+	return s.amounts.Amount(left).String()
+}
+
+func (s stepSheet) totalCells() []string {
+	total := s.visitTotal()
+	switch {
+	case len(s.step.Totals) == 0 && s.step.Step.ByLabel() && s.hasMix():
+		return []string{"", s.amounts.Mix(s.step.Mix()).String()}
+	case len(s.step.Totals) == 0:
+		return nil
+	}
+	cells := []string{s.measuredText(total)}
+	if s.hasMix() {
+		cells = append(cells, s.amounts.Mix(s.step.Mix()).String())
+	}
+	if n := s.step.Step.Passes; n > 1 {
+		cells = append(cells, s.measuredText(total.Times(1/float64(n))))
+	}
+	return cells
+}
+
+func (s stepSheet) hasMix() bool { return s.step.Step.Carrier.PerM2 > 0 }
+
+func (s stepSheet) mixText(m2 float64) string {
+	return s.amounts.Mix(material.Volume(s.step.Step.Carrier.Over(geo.Area(m2)).Size)).String()
+}
+
+// visitTotal is what one visit takes; nothing of what goes by label.
+func (s stepSheet) visitTotal() material.Amount {
+	if len(s.step.Totals) == 0 {
+		return material.Amount{}
+	}
+	return s.step.OfVisit(s.step.Totals[0].Amount)
+}
+
+func (s stepSheet) measuredText(a material.Amount) string {
+	return s.step.Step.Measured(s.amounts, a).String()
+}
+
+// amountText is what one visit puts on a zone; "" of nothing, or by label.
+func (s stepSheet) amountText(z program.ZonePlan) string {
+	if z.Draw == nil {
+		return ""
+	}
+	return s.measuredText(s.step.OfVisit(z.Draw.Amount))
+}
+
+// wholeArea is the ground of all zones of the step.
+func (s stepSheet) wholeArea() zones.AreaMeasure {
+	var worked []geo.Region
+	for _, z := range s.plat.Zones {
+		if _, there := s.done[z.ID]; there {
+			worked = append(worked, z.Region)
+		}
+	}
+	whole, err := measureAll(s.plat, worked)
+	if err != nil { // regions that tile the turf can be joined
+		panic("render: " + err.Error())
+	}
+	return whole
+}
+
+// zoneWords names a zone with what makes work on it different.
+func (s stepSheet) zoneWords(z zones.ZoneMeasure) string {
+	words := shortened(s.letters.of(z.Name), Regular, stepSize, twoLines)
+	if z.SlopePercent > 0 {
+		words += fmt.Sprintf(", slope %.0f\u00a0%%", z.SlopePercent)
+	}
+	return words
+}
+
+// leftAlone lists the letters of the zones on which the step is not done.
+func (s stepSheet) leftAlone() string {
+	var letters []string
+	for _, z := range s.measured.Zones {
+		if _, there := s.done[z.ID]; !there {
+			letters = append(letters, z.Letter)
+		}
+	}
+	return strings.Join(letters, ", ")
+}
+
+// reasonTable tells what speaks against the step, or for some zones of it.
+func (s stepSheet) reasonTable() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Before you start", Wrap: true}}}
+	for _, v := range s.step.Reasons {
+		if v.Severity == program.Note {
+			continue
+		}
+		text := s.letters.of(v.WithZones(s.step))
+		if !v.Until.IsZero() {
+			text += ", until " + program.ShortDay(v.Until)
+		}
+		if v.Severity == program.Block {
+			text = "BLOCKED: " + text
+		}
+		t.Rows = append(t.Rows, []string{capitalized(text)})
+	}
+	return orNone(t)
+}
+
+// orNone is a table, or nothing if it has no rows.
+func orNone(t Table) Block {
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return t
+}
+
+// howTable says what goes down at which rate, and what is done after it.
+func (s stepSheet) howTable() Block {
+	step := s.step.Step
+	t := Table{Size: stepSize, Columns: []Column{{Head: "How", Width: headColumn}, {Wrap: true}}}
+	add := func(head, format string, v ...any) {
+		t.Rows = append(t.Rows, []string{head, fmt.Sprintf(format, v...)})
+	}
+	if rest := s.leftAlone(); rest != "" {
+		add("Leave alone", "%s", rest)
+	}
+	if step.Product.Name != "" {
+		add("Material", "%s", s.letters.of(step.Product.Name))
+	}
+	if rate, ok := step.VisitRate(); ok {
+		add("Rate", "%s", s.rateText(rate))
+	} else if step.ByLabel() {
+		add("Rate", "only the label's: __________________")
+	}
+	if step.Passes > 1 {
+		add("Passes", "%d, each over the whole of a zone, the next one across", step.Passes)
+	}
+	if s.hasMix() {
+		add("Mix", "%s at %s", s.amounts.Mix(s.step.Mix()), s.amounts.MixRate(step.Carrier))
+	}
+	if n := s.step.Visits(); n > 1 {
+		add("Visits", "%d in the season; figures are for one", n)
+	}
+	if w := step.WaterIn; w != nil {
+		add("Water in", "%s within %s", s.amounts.Height(w.Depth), program.Lasting(w.Within))
+	}
+	if step.KeepDry > 0 {
+		add("Keep dry", "for %s", program.Lasting(step.KeepDry))
+	}
+	if step.StayOff != "" {
+		add("Stay off", "%s", s.letters.of(step.StayOff))
+	}
+	if step.Does == program.Mow && step.Bagged {
+		add("Clippings", "taken off")
+	}
+	return orNone(t)
+}
+
+// rateText writes the rate of a visit, and what goes on a strip of known ground
+// to check it.
+func (s stepSheet) rateText(rate material.Rate) string {
+	text := s.amounts.Rate(rate).String()
+	if s.step.Step.Passes > 1 {
+		text += fmt.Sprintf(" in all, %s a pass", s.amounts.Rate(rate.Times(1/float64(s.step.Step.Passes))))
+	}
+	return text
+}
+
+// tankTable says how tanks are mixed: how many, and the last one apart.
+func (s stepSheet) tankTable() Block {
+	if s.step.Step.Tank == 0 || !s.hasMix() {
+		return nil
+	}
+	f, known := s.step.Fills()
+	if !known {
+		return s.mixTable()
+	}
+	t := Table{Size: stepSize, Columns: []Column{
+		{Head: "Tanks"}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End},
+	}}
+	add := func(head string, fill material.Fill) {
+		t.Rows = append(t.Rows, []string{head, s.amounts.Mix(fill.Mix).String(), s.measuredText(fill.Product), s.figures.Area(float64(fill.Area), 0)})
+	}
+	if f.Count > 0 {
+		add(fmt.Sprintf("%d full", f.Count), f.Full)
+	}
+	if f.Last.Area > 0 {
+		add(lastTank(f.Count), f.Last)
+	}
+	return orNone(t)
+}
+
+// mixTable is the table of tanks of what goes in by its label.
+func (s stepSheet) mixTable() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Tanks"}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}}}
+	tank, mix := s.step.Step.Tank, s.step.Mix()
+	full := int(float64(mix/tank) + 1e-9)
+	if full > 0 {
+		t.Rows = append(t.Rows, []string{fmt.Sprintf("%d full", full), s.amounts.Mix(tank).String(), "by label"})
+	}
+	if last := mix - material.Volume(full)*tank; last > 1e-9*mix {
+		t.Rows = append(t.Rows, []string{lastTank(full), s.amounts.Mix(last).String(), "by label"})
+	}
+	return orNone(t)
+}
+
+func lastTank(full int) string {
+	if full == 0 {
+		return "1 in part"
+	}
+	return "1 more"
+}
+
+// cautionTable is what to mind, numbered.
+func (s stepSheet) cautionTable() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
+	for _, text := range s.step.Step.Minding() {
+		t.Rows = append(t.Rows, []string{capitalized(s.letters.of(text))})
+	}
+	return orNone(t)
+}
+
+// noteTable has what the program tells of the step besides.
+func (s stepSheet) noteTable() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Notes on the step", Wrap: true}}}
+	for _, text := range s.step.Step.Notes {
+		t.Rows = append(t.Rows, []string{capitalized(s.letters.of(text))})
+	}
+	return orNone(t)
+}
+
+// accessTable has what the site file says of getting in; codes only if they
+// were asked for.
+func (s stepSheet) accessTable() Block {
+	a := s.plat.Site.Access
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Access", Width: headColumn}, {Wrap: true}}}
+	add := func(head, text string) {
+		if text != "" {
+			t.Rows = append(t.Rows, []string{head, s.letters.of(text)})
+		}
+	}
+	add("Gate", a.Gate)
+	if s.codes {
+		add("Gate code", a.GateCode)
+	} else if a.GateCode != "" {
+		add("Gate code", "kept apart from this sheet")
+	}
+	add("Parking", a.Parking)
+	add("Dog", a.Dog)
+	add("Water", a.Water)
+	add("Power", a.Power)
+	add("Contact", a.Contact)
+	return orNone(t)
+}
