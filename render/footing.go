@@ -14,23 +14,23 @@ const cautionText = "This map is a planning aid: verify on site before work. Fol
 
 // footing sets the caution, and beside it how the figures came about.
 func (d *draft) footing(corner Point, width float64) (elements []Element, height float64) {
-	return d.footingWith(d.subject.method(), corner, width)
+	return d.footingWith(cautionText, d.subject.method(), corner, width)
 }
 
-func (d *draft) footingWith(method string, corner Point, width float64) (elements []Element, height float64) {
+func (d *draft) footingWith(caution, method string, corner Point, width float64) (elements []Element, height float64) {
 	const cautionShare, gap = 0.4, 5.0
 	left := width*cautionShare - gap
-	caution, h1 := Stack(corner, left, 0,
+	warned, h1 := Stack(corner, left, 0,
 		Paragraph{Text: "Caution", Face: Bold, Size: mapSize, Ink: Black},
-		Paragraph{Text: cautionText, Size: mapSize, Ink: Black})
+		Paragraph{Text: caution, Size: mapSize, Ink: Black})
 	blocks := []Block{Paragraph{Text: method, Size: footSize, Ink: Grey}}
 	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {
 		blocks = append(blocks, Paragraph{Text: attribution, Face: Medium, Size: footSize, Ink: Black})
 	}
-	right, h2 := Stack(corner.plus(width*cautionShare, 0), width*(1-cautionShare), 1, blocks...)
+	told, h2 := Stack(corner.plus(width*cautionShare, 0), width*(1-cautionShare), 1, blocks...)
 	return []Element{
-		Group{ID: "caution", Title: "Caution", Elements: caution},
-		Group{ID: "method", Title: "Method and error", Elements: right},
+		Group{ID: "caution", Title: "Caution", Elements: warned},
+		Group{ID: "method", Title: "Method and error", Elements: told},
 	}, max(h1, h2)
 }
 

@@ -1,6 +1,9 @@
 package render
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // Block is something that is set into a column of text: a [Paragraph] or a
 // [Table]. Set returns its elements, placed under a point at the column's
@@ -58,7 +61,7 @@ func wrapped(text string, face Face, size, width float64) []string {
 	var lines []string
 	for _, paragraph := range strings.Split(text, "\n") {
 		line := ""
-		for _, word := range strings.Fields(paragraph) {
+		for _, word := range strings.FieldsFunc(paragraph, breaks) {
 			longer := strings.TrimLeft(line+" "+word, " ")
 			if face.Width(longer, size) <= width {
 				line = longer
@@ -75,6 +78,12 @@ func wrapped(text string, face Face, size, width float64) []string {
 	}
 	return lines
 }
+
+// breaks reports whether a line may be broken at a letter.
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != noBreak }
+
+// noBreak is a space that keeps a number and its unit on one line.
+const noBreak = '\u00a0'
 
 // piecesOf cuts a word into pieces no longer than width, of one letter at
 // least.

@@ -20,6 +20,7 @@ func TestWrapped(t *testing.T) {
 		{"empty line", "a\n\nb", 100, []string{"a", "", "b"}},
 		{"word too long", "iiiiiiiiii by", 4, []string{"iiiii", "iiiii", "by"}},
 		{"no width at all", "abc", 0, []string{"a", "b", "c"}},
+		{"no break between number and unit", "slope 8\u00a0% here", 12, []string{"slope", "8\u00a0%", "here"}},
 		{"nothing", "", 10, []string{""}},
 	} {
 		if got := wrapped(tt.text, Regular, 9, tt.width); strings.Join(got, "|") != strings.Join(tt.want, "|") {

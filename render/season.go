@@ -101,17 +101,31 @@ func (s season) purchases() Block {
 	t := Table{Size: stepSize, Columns: []Column{
 		{Head: "To buy", Wrap: true}, {Head: "Needed", Anchor: End}, {Head: "To load", Anchor: End}, {Head: "Packs", Wrap: true}, {Head: "Over", Anchor: End},
 	}}
+	packs := &t.Columns[3]
+	packs.Width = Bold.Width(packs.Head, stepSize) + 2*cellMargin
 	for _, b := range s.plan.Purchases {
+		for _, pack := range strings.SplitAfter(s.packs(b), " +") { // a pack is never broken
+			packs.Width = max(packs.Width, Regular.Width(strings.TrimSpace(pack), stepSize)+2*cellMargin)
+		}
 		name := s.letters.of(b.Product)
 		if need := s.plan.NeededIf(b.Product); need != "" {
 			name += ", only if " + s.letters.of(need)
 		}
-		t.Rows = append(t.Rows, []string{name, s.amounts.Amount(b.Needed).String(), s.amounts.Amount(b.ToLoad).String(), s.amounts.Packs(b), s.amounts.LeftOver(b)})
+		t.Rows = append(t.Rows, []string{name, s.amounts.Amount(b.Needed).String(), s.amounts.Amount(b.ToLoad).String(), s.packs(b), s.amounts.LeftOver(b)})
 	}
 	for _, name := range s.byLabel() {
 		t.Rows = append(t.Rows, []string{name, "by label"})
 	}
 	return orNone(t)
+}
+
+// packs says what is bought; no pack is broken over two lines.
+func (s season) packs(b material.Purchase) string {
+	packs := strings.Split(s.amounts.Packs(b), " + ")
+	for i := range packs {
+		packs[i] = strings.ReplaceAll(packs[i], " ", string(noBreak))
+	}
+	return strings.Join(packs, " + ")
 }
 
 // byLabel are the materials whose amounts only their labels tell.
@@ -133,7 +147,7 @@ func (s season) byLabel() []string {
 func (s season) feeds() Block {
 	unit := s.amounts.Rate(material.Rate{By: material.Weight, PerM2: 1}).Unit.String()
 	t := Table{Size: stepSize, Columns: []Column{
-		{Head: "Fed, " + unit, Width: letterColumn}, {Wrap: true}, {Head: "N", Anchor: End}, {Head: "at most", Anchor: End},
+		{Head: "Zone", Width: letterColumn}, {Head: "Fed, " + unit, Wrap: true}, {Head: "N", Anchor: End}, {Head: "at most", Anchor: End},
 		{Head: "P₂O₅", Anchor: End}, {Head: "K₂O", Anchor: End},
 	}}
 	for _, f := range s.plan.Feeds {

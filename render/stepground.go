@@ -83,8 +83,12 @@ func (s stepSheet) stepZones(v view) ([]Element, error) {
 		}
 		area := v.area(shown)
 		g := Group{ID: "zone-" + z.Letter, Title: "Zone " + z.Letter + ", " + s.letters.of(z.Name)}
-		if _, there := s.done[z.ID]; there {
+		if done, there := s.done[z.ID]; there {
 			g.Elements = workedZone(area)
+			if s.waits(done) {
+				g.Title += ", " + notYet
+				g.Elements = append(g.Elements, idle.Fill(area, idleInk))
+			}
 			worked = append(worked, g)
 			continue
 		}
@@ -159,6 +163,9 @@ func (s stepSheet) stepZoneLabel(i int) zoneLabel {
 			add(Bold, s.amounts.Height(height))
 		}
 	}
+	if s.waits(done) {
+		add(Bold, notYet)
+	}
 	add(Bold, s.amountText(done))
 	add(Regular, s.areaText(z))
 	return l
@@ -176,6 +183,7 @@ func (s stepSheet) legend() Block {
 	some := func(wanted func(zones.Zone) bool) bool { return slices.ContainsFunc(s.plat.Zones, wanted) }
 	worked := func(z zones.Zone) bool { _, there := s.done[z.ID]; return there }
 	add(some(worked), "Worked in this step", func(box Rect) []Element { return workedZone(box.Polygon()) })
+	add(s.heldLetters() != "", "Of this step, "+notYet, idle.swatch(workTint, idleInk, accent, BroadLine))
 	add(some(func(z zones.Zone) bool { return !worked(z) && z.Apply }), "Left alone", idle.swatch(White, idleInk, idleInk, ThinLine))
 	add(some(func(z zones.Zone) bool { return !worked(z) && !z.Apply }), capitalized(noApplication), barred.swatch(White, warning, warning, MediumLine))
 	for _, kind := range []zones.Kind{zones.Bed, zones.Water, zones.Pool} {

@@ -10,9 +10,9 @@ import (
 type tickList struct{ texts []string }
 
 const (
-	tickBox   = 6.5 // mm
-	tickGap   = 1.4 // mm between boxes
-	tickReach = 54.0
+	tickBox   = 6.5  // mm
+	tickGap   = 1.4  // mm between boxes
+	tickReach = 54.0 // mm of a column
 )
 
 func (s stepSheet) tickList() Block { return tickList{s.step.Step.Ticks()} }
@@ -20,8 +20,7 @@ func (s stepSheet) tickList() Block { return tickList{s.step.Step.Ticks()} }
 // Set implements [Block].
 func (l tickList) Set(corner Point, width float64) (elements []Element, height float64) {
 	elements, height = heading("Tick when done", stepSize, corner, width)
-	count := max(1, int(width/tickReach))
-	rows := (len(l.texts) + count - 1) / count
+	count, rows := l.grid(width)
 	room := width/float64(count) - tickBox - 2.5
 	height += tickGap
 	for i, text := range l.texts {
@@ -34,6 +33,23 @@ func (l tickList) Set(corner Point, width float64) (elements []Element, height f
 			[]Element{Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black, Weight: MediumLine}}, set...)})
 	}
 	return elements, height + float64(rows)*(tickBox+tickGap)
+}
+
+// grid is in how many columns and rows boxes stand.
+func (l tickList) grid(width float64) (columns, rows int) {
+	columns = max(1, int(width/tickReach))
+	return columns, (len(l.texts) + columns - 1) / columns
+}
+
+// divide implements [divisible].
+func (l tickList) divide(width, height float64, leastRows int) (first, rest Block, ok bool) {
+	columns, _ := l.grid(width)
+	_, head := tickList{}.Set(Point{}, width)
+	fitting := min(int((height-head)/(tickBox+tickGap))*columns, len(l.texts)-leastRows)
+	if fitting < leastRows {
+		return nil, nil, false
+	}
+	return tickList{l.texts[:fitting]}, tickList{l.texts[fitting:]}, true
 }
 
 // A hazardList names what to watch for, with the sign that it has on the map.

@@ -19,10 +19,29 @@ var standingWords = map[program.Status]string{
 
 func (s stepSheet) standing() standing {
 	why := s.letters.of(s.step.Why)
+	if held := s.heldLetters(); held != "" {
+		why = strings.TrimPrefix(why+"; not yet on "+held, "; ")
+	}
 	if need := s.step.Step.OnlyIf; need != "" {
 		why = strings.TrimPrefix(why+"; only if "+s.letters.of(need), "; ")
 	}
 	return standing{standingWords[s.step.Status], why, s.step.Status == program.Ready}
+}
+
+// waits reports whether a rule holds a zone back while the step may be done on
+// others.
+func (s stepSheet) waits(z program.ZonePlan) bool {
+	return s.step.Status == program.Ready && !s.plan.Today.IsZero() && z.HeldBack(s.plan.Today)
+}
+
+func (s stepSheet) heldLetters() string {
+	var letters []string
+	for _, z := range s.measured.Zones {
+		if done, there := s.done[z.ID]; there && s.waits(done) {
+			letters = append(letters, z.Letter)
+		}
+	}
+	return strings.Join(letters, ", ")
 }
 
 func (b standing) head() string {

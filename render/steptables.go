@@ -18,22 +18,26 @@ func (s stepSheet) quantityTable() Block {
 	t := Table{Size: stepSize, Columns: append([]Column{
 		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: s.figures.areaUnit(), Anchor: End},
 	}, s.quantityColumns()...)}
-	var sum program.StepPlan
 	left := s.visitTotal()
 	for _, z := range s.measured.Zones {
 		done, there := s.done[z.ID]
 		if !there {
 			continue
 		}
-		sum.Zones = append(sum.Zones, done)
 		if done.Draw != nil {
 			left.Size -= s.step.OfVisit(done.Draw.Amount).Size
 		}
-		t.Rows = append(t.Rows, append([]string{z.Letter, s.zoneWords(z), s.figures.Area(z.AreaM2, z.CI95M2)}, s.quantityCells(done, left)...))
+		words := s.zoneWords(z)
+		if s.waits(done) {
+			words += ": " + notYet
+		}
+		t.Rows = append(t.Rows, append([]string{z.Letter, words, s.figures.Area(z.AreaM2, z.CI95M2)}, s.quantityCells(done, left)...))
 	}
-	if len(sum.Zones) > 1 {
-		whole := s.wholeArea()
-		t.Totals = [][]string{append([]string{"", "All", s.figures.Area(whole.AreaM2, whole.CI95M2)}, s.totalCells()...)}
+	if len(s.done) > 1 {
+		t.Totals = [][]string{s.totalRow("All", func(program.ZonePlan) bool { return true })}
+	}
+	if s.heldLetters() != "" {
+		t.Totals = append(t.Totals, s.totalRow("Now", func(z program.ZonePlan) bool { return !s.waits(z) }))
 	}
 	return t
 }
@@ -105,17 +109,42 @@ func (s stepSheet) leftText(left material.Amount) string {
 	return s.amounts.Amount(left).String()
 }
 
-func (s stepSheet) totalCells() []string {
-	total := s.visitTotal()
+// notYet stands on zones that a rule holds back.
+const notYet = "not yet"
+
+// totalRow sums up the zones that count.
+func (s stepSheet) totalRow(head string, counts func(program.ZonePlan) bool) []string {
+	var worked []geo.Region
+	var ground float64
+	total := material.Amount{By: s.visitTotal().By}
+	for i, z := range s.measured.Zones {
+		done, there := s.done[z.ID]
+		if !there || !counts(done) {
+			continue
+		}
+		worked = append(worked, s.plat.Zones[i].Region)
+		ground += z.AreaM2
+		if done.Draw != nil {
+			total.Size += s.step.OfVisit(done.Draw.Amount).Size
+		}
+	}
+	whole, err := measureAll(s.plat, worked)
+	if err != nil { // regions that tile the turf can be joined
+		panic("render: " + err.Error())
+	}
+	return append([]string{"", head, s.figures.Area(whole.AreaM2, whole.CI95M2)}, s.totalCells(total, ground)...)
+}
+
+func (s stepSheet) totalCells(total material.Amount, groundM2 float64) []string {
 	switch {
 	case len(s.step.Totals) == 0 && s.step.Step.ByLabel() && s.hasMix():
-		return []string{"", s.amounts.Mix(s.step.Mix()).String()}
+		return []string{"", s.mixText(groundM2)}
 	case len(s.step.Totals) == 0:
 		return nil
 	}
 	cells := []string{s.measuredText(total)}
 	if s.hasMix() {
-		cells = append(cells, s.amounts.Mix(s.step.Mix()).String())
+		cells = append(cells, s.mixText(groundM2))
 	}
 	if n := s.step.Step.Passes; n > 1 {
 		cells = append(cells, s.measuredText(total.Times(1/float64(n))))
@@ -147,21 +176,6 @@ func (s stepSheet) amountText(z program.ZonePlan) string {
 		return ""
 	}
 	return s.measuredText(s.step.OfVisit(z.Draw.Amount))
-}
-
-// wholeArea is the ground of all zones of the step.
-func (s stepSheet) wholeArea() zones.AreaMeasure {
-	var worked []geo.Region
-	for _, z := range s.plat.Zones {
-		if _, there := s.done[z.ID]; there {
-			worked = append(worked, z.Region)
-		}
-	}
-	whole, err := measureAll(s.plat, worked)
-	if err != nil { // regions that tile the turf can be joined
-		panic("render: " + err.Error())
-	}
-	return whole
 }
 
 // zoneWords names a zone with what makes work on it different.

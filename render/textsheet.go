@@ -43,8 +43,9 @@ func (d *draft) textSheets(t textPages) ([]*Sheet, error) {
 // out of the text. It reports whether anything was set.
 func (d *draft) setText(s *Sheet, t *textPages) bool {
 	area := Rect{Max: Point{s.Width, s.Height}}.inset(sheetMargin)
-	_, h := d.footingWith(t.method, Point{}, area.Width())
-	foot, _ := d.footingWith(t.method, area.Min.plus(0, h), area.Width())
+	caution := strings.Replace(cautionText, "map", "sheet", 1)
+	_, h := d.footingWith(caution, t.method, Point{}, area.Width())
+	foot, _ := d.footingWith(caution, t.method, area.Min.plus(0, h), area.Width())
 	area.Min.Y += h + blockGap
 	title, h := t.block.Set(Point{area.Min.X, area.Max.Y}, area.Width())
 	area.Max.Y -= h + blockGap

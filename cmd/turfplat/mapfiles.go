@@ -45,7 +45,8 @@ func (f form) leaves(output string, sheets []*render.Sheet) ([]leaf, error) {
 // sheetFile is the name of a file of one of several sheets: NAME-2-sun.svg.
 func sheetFile(output string, number int, sheet *render.Sheet) string {
 	ending := filepath.Ext(output)
-	return fmt.Sprintf("%s-%d-%s%s", strings.TrimSuffix(output, ending), number, strings.TrimSuffix(sheet.ID, "-map"), ending)
+	name := strings.TrimPrefix(strings.TrimSuffix(sheet.ID, "-map"), "step-")
+	return fmt.Sprintf("%s-%d-%s%s", strings.TrimSuffix(output, ending), number, name, ending)
 }
 
 // writeLeaves writes the files of sheets, once all of them are known to go

@@ -104,5 +104,8 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 	return pl.plan, pl.load()
 }
 
+// HeldBack reports whether a rule holds the zone back on a day.
+func (z ZonePlan) HeldBack(day time.Time) bool { return z.held || z.from.After(day) }
+
 // Closed reports whether no day of the season is left for the zone.
 func (z ZonePlan) Closed() bool { return z.closed }
