@@ -24,7 +24,7 @@ const (
 
 // Set implements [Block].
 func (n notes) Set(corner Point, width float64) (elements []Element, height float64) {
-	elements, down := heading("Notes", tableSize, corner, width)
+	elements, down := heading("Notes", mapSize, corner, width)
 	for down += noteLine; down <= n.height; down += noteLine {
 		elements = append(elements, ruled(corner.plus(0, -down), width, faint, HairLine))
 	}

@@ -11,3 +11,11 @@ const AlderLaneName = "alder-lane.geojson"
 //
 //go:embed alder-lane.geojson
 var AlderLane []byte
+
+// AlderLaneSeasonName is the file name of AlderLaneSeason.
+const AlderLaneSeasonName = "alder-lane-season.yaml"
+
+// AlderLaneSeason is an invented season's program for the property.
+//
+//go:embed alder-lane-season.yaml
+var AlderLaneSeason []byte
