@@ -389,6 +389,7 @@ func TestPacketIsSmall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	t.Logf("%d bytes on %d sheets", len(file), len(sheets))
 	if len(file) > most {
 		t.Errorf("the packet of the sample is %d bytes on %d pages, more than %d", len(file), len(sheets), most)
 	}

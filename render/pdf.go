@@ -19,13 +19,19 @@ func PDF(sheets ...*Sheet) ([]byte, error) {
 			return nil, err
 		}
 	}
-	document, err := takeApart(drawPages(sheets))
+	forms := sharedBy(sheets)
+	document, err := takeApart(drawPages(sheets, forms))
+	if err != nil {
+		return nil, err
+	}
+	drawn, err := document.share(forms, sheets)
 	if err != nil {
 		return nil, err
 	}
 	if err := document.mendStreams(); err != nil {
 		return nil, err
 	}
+	document.objects = append(document.objects, drawn...)
 	document.mendFonts()
 	pages, err := document.pages(len(sheets))
 	if err != nil {
@@ -38,7 +44,7 @@ func PDF(sheets ...*Sheet) ([]byte, error) {
 
 // drawPages lets canvas draw, with the streams left bare so that they can be
 // mended.
-func drawPages(sheets []*Sheet) []byte {
+func drawPages(sheets []*Sheet, forms sharedForms) []byte {
 	var raw bytes.Buffer
 	file := pdf.New(&raw, sheets[0].Width, sheets[0].Height, &pdf.Options{SubsetFonts: true})
 	p := painter{on: file}
@@ -46,7 +52,13 @@ func drawPages(sheets []*Sheet) []byte {
 		if i > 0 {
 			file.NewPage(s.Width, s.Height)
 		}
-		p.draw(s.Elements)
+		for _, e := range s.Elements {
+			if form := forms.index(e); form >= 0 {
+				p.mark(form)
+			} else {
+				p.draw([]Element{e})
+			}
+		}
 	}
 	file.Close() // a buffer takes every write
 	return raw.Bytes()
