@@ -351,6 +351,25 @@ func worked(t *testing.T, s stepSheet) geo.Region {
 	return whole
 }
 
+// packetPictures are sheets of the sample's packet that somebody has looked at.
+func packetPictures(t *testing.T) map[string]*Sheet {
+	t.Helper()
+	p, m, season := alderLane(t)
+	draw := func(day time.Time, step string, o MapOptions) []*Sheet {
+		sheets, err := Packet(p, m, planned(t, p, m, season, day), PacketOptions{MapOptions: o, Steps: []string{step}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return sheets
+	}
+	feed := draw(time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC), "spring-feed", MapOptions{})
+	weeds := draw(time.Date(2026, 5, 4, 0, 0, 0, 0, time.UTC), "weeds", MapOptions{Mono: true, Units: zones.Metric})
+	return map[string]*Sheet{
+		"packet-feed": feed[1], "packet-feed-back": feed[2], "packet-season": feed[len(feed)-1],
+		"packet-weeds-mono": weeds[1],
+	}
+}
+
 func TestPacketIDs(t *testing.T) {
 	for _, c := range packetCases(t) {
 		known := make(map[string]bool)

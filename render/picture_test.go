@@ -8,6 +8,7 @@ import (
 	"image/color"
 	"image/png"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"testing"
@@ -41,6 +42,7 @@ func TestMapsLookAsTheyDid(t *testing.T) {
 		sheets[name] = laneSites[name].draw(t, name, Paper{}).sheet
 	}
 	delete(sheets, "courtyard") // it is there for its sun
+	maps.Copy(sheets, packetPictures(t))
 	for name, sheet := range sheets {
 		t.Run(name, func(t *testing.T) {
 			file, err := PNG(sheet, pictureDPI)

@@ -175,6 +175,7 @@ func (s stepSheet) tell() []toldBlock {
 		{s.reasonTable(), "what holds it back", false},
 		{s.howTable(), "how", true},
 		{s.tankTable(), "tanks", true},
+		{s.hopperTable(), "hopper", true},
 		{s.hazardList(), "hazards", false},
 		{s.cautionTable(), "cautions", false},
 		{s.tickList(), "boxes to tick", false},

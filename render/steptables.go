@@ -243,6 +243,7 @@ func (s stepSheet) howTable() Block {
 	} else if step.ByLabel() {
 		add("Rate", "only the label's: __________________")
 	}
+	t.Rows = append(t.Rows, s.settingRows()...)
 	if step.Passes > 1 {
 		add("Passes", "%d, each over the whole of a zone, the next one across", step.Passes)
 	}
@@ -267,14 +268,77 @@ func (s stepSheet) howTable() Block {
 	return orNone(t)
 }
 
-// rateText writes the rate of a visit, and what goes on a strip of known ground
-// to check it.
+// rateText writes the rate of a visit.
 func (s stepSheet) rateText(rate material.Rate) string {
 	text := s.amounts.Rate(rate).String()
 	if s.step.Step.Passes > 1 {
 		text += fmt.Sprintf(" in all, %s a pass", s.amounts.Rate(rate.Times(1/float64(s.step.Step.Passes))))
 	}
 	return text
+}
+
+// settingRows are the settings of the user's own spreaders, and what a strip of
+// known ground must take to prove one.
+func (s stepSheet) settingRows() [][]string {
+	step := s.step.Step
+	if step.Does != program.Spread && step.Does != program.Seed || step.Rate == nil {
+		return nil
+	}
+	rate, err := step.Product.Rate(*step.Rate)
+	if err != nil { // the program was read with it
+		panic("render: " + err.Error())
+	}
+	var rows [][]string
+	for _, setting := range s.plan.Program.Settings(step) {
+		text := fmt.Sprintf("%.1f on %s, by own calibration", setting.Number, s.letters.of(setting.Spreader))
+		if setting.Err != nil {
+			text = fmt.Sprintf("none on %s: %v", s.letters.of(setting.Spreader), setting.Err)
+		}
+		rows = append(rows, []string{"Setting", text})
+	}
+	if len(rows) == 0 {
+		rows = [][]string{{"Setting", "______ by own calibration"}}
+	}
+	strip := geo.Area(500 * geo.FootM * geo.FootM)
+	if s.figures.Metric() {
+		strip = 50
+	}
+	return append(rows, []string{"Test strip", fmt.Sprintf("%s %s take %s a pass", s.figures.Area(float64(strip), 0), s.figures.areaUnit(), s.amounts.Amount(rate.Over(strip)))})
+}
+
+// hopperTable says how often the hopper of the user's own spreader is filled,
+// and with how much at last.
+func (s stepSheet) hopperTable() Block {
+	rate, ok := s.step.Step.VisitRate()
+	if !ok || s.step.Step.Does != program.Spread {
+		return nil
+	}
+	total := s.visitTotal()
+	for _, setting := range s.plan.Program.Settings(s.step.Step) {
+		hopper := setting.Hopper
+		if hopper.Size <= 0 || hopper.By != total.By || setting.Err != nil {
+			continue
+		}
+		t := Table{Size: stepSize, Columns: []Column{{Head: "Hopper, " + s.letters.of(setting.Spreader)}, {Head: "Fill with", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End}}}
+		add := func(head string, a material.Amount) {
+			t.Rows = append(t.Rows, []string{head, s.measuredText(a), s.reachText(a.Size / rate.PerM2)})
+		}
+		full := int(total.Size/hopper.Size + 1e-9)
+		if full > 0 {
+			add(fmt.Sprintf("%d full", full), hopper)
+		}
+		if last := total.Size - float64(full)*hopper.Size; last > 1e-9*total.Size {
+			add(lastTank(full), material.Amount{By: total.By, Size: last})
+		}
+		return t
+	}
+	return nil
+}
+
+// reachText is the ground that a fill is for, which no spreader or sprayer keeps
+// to better than a twentieth.
+func (s stepSheet) reachText(m2 float64) string {
+	return s.figures.Area(m2, m2*float64(material.StripTolerance.Share()))
 }
 
 // tankTable says how tanks are mixed: how many, and the last one apart.
@@ -290,7 +354,7 @@ func (s stepSheet) tankTable() Block {
 		{Head: "Tanks"}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End},
 	}}
 	add := func(head string, fill material.Fill) {
-		t.Rows = append(t.Rows, []string{head, s.amounts.Mix(fill.Mix).String(), s.measuredText(fill.Product), s.figures.Area(float64(fill.Area), 0)})
+		t.Rows = append(t.Rows, []string{head, s.amounts.Mix(fill.Mix).String(), s.measuredText(fill.Product), s.reachText(float64(fill.Area))})
 	}
 	if f.Count > 0 {
 		add(fmt.Sprintf("%d full", f.Count), f.Full)

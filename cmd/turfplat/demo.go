@@ -6,12 +6,14 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/render"
 	"example.org/turfplat/samples"
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/program"
 )
 
 func demoCommand(d *desk) *cli.Command {
@@ -89,6 +91,10 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 		if err != nil {
 			return err
 		}
+		packet, err := demoPacket(s)
+		if err != nil {
+			return err
+		}
 		var feed bytes.Buffer
 		rows := newCSVRows(&feed).head()
 		if err := rows.write(s.plat.FeedRows(s.measure, software())); err != nil {
@@ -98,17 +104,40 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 			{samples.AlderLaneName, "the site file of an invented property", samples.AlderLane},
 			{"alder-lane-map.pdf", "its site map, true to scale", pdf},
 			{"alder-lane-map.svg", "the same, for a screen", svg},
+			{samples.AlderLaneSeasonName, "a season's program for it", samples.AlderLaneSeason},
+			{"alder-lane-packet.pdf", "the packet for its crew, as of " + program.LongDay(demoDay), packet},
 			{"alder-lane-feed.csv", "its rows for a quoting tool", nil},
 		}
 		err = rows.finish()
-		files[3].data = feed.Bytes()
+		files[len(files)-1].data = feed.Bytes()
 		return err
 	})
 	return files, err
 }
 
+// demoDay is a day on which much is due in the sample's season.
+var demoDay = time.Date(2026, time.April, 20, 0, 0, 0, 0, time.UTC)
+
+// demoPacket draws the packet of the sample.
+func demoPacket(s surveyed) ([]byte, error) {
+	season, problems := program.Read(bytes.NewReader(samples.AlderLaneSeason), samples.AlderLaneSeasonName)
+	if season == nil {
+		return nil, fmt.Errorf("%v", problems)
+	}
+	plan, err := season.Plan(propertyOf(s), program.Occasion{Today: demoDay})
+	if err != nil {
+		return nil, err
+	}
+	sheets, err := render.Packet(s.plat, s.measure, plan, render.PacketOptions{MapOptions: render.MapOptions{Units: s.site.Units}})
+	if err != nil {
+		return nil, err
+	}
+	return render.PDF(sheets...)
+}
+
 const demoHelp = `turfplat demo writes an invented property into a folder: its site file, its
-site map as PDF and SVG, and its rows for a quoting tool.
+site map as PDF and SVG, a season's program and the packet that its crew takes
+along, and its rows for a quoting tool.
 
 Usage:
     turfplat demo [flags]

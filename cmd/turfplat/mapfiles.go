@@ -88,16 +88,21 @@ type drawnSheet struct {
 	Page     int     `json:"page"`
 	WidthMM  float64 `json:"width_mm"`
 	HeightMM float64 `json:"height_mm"`
-	Scale    int     `json:"scale"`
+	Scale    int     `json:"scale"` // 0 of a sheet without a map
 	Text     string  `json:"scale_text"`
 }
 
 func mapAccount(leaves []leaf) drawnMap {
 	account := drawnMap{Schema: "turfplat/map/1", Site: leaves[0].site}
 	for _, l := range leaves {
-		account.Sheets = append(account.Sheets, drawnSheet{
-			l.sheet.ID, filepath.ToSlash(l.file), l.page, l.sheet.Width, l.sheet.Height, int(l.sheet.Scale), l.sheet.Scale.String(),
-		})
+		drawn := drawnSheet{
+			Sheet: l.sheet.ID, File: filepath.ToSlash(l.file), Page: l.page,
+			WidthMM: l.sheet.Width, HeightMM: l.sheet.Height, Scale: int(l.sheet.Scale),
+		}
+		if l.sheet.Scale != 0 {
+			drawn.Text = l.sheet.Scale.String()
+		}
+		account.Sheets = append(account.Sheets, drawn)
 	}
 	account.drawnSheet = account.Sheets[0]
 	return account

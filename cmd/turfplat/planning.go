@@ -105,15 +105,19 @@ func (p *planning) planOn(s surveyed) (*program.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan, err := p.program.Plan(program.Property{
-		ID: s.measure.ID, Name: s.measure.Name, Latitude: s.measure.Center.Lat(),
-		Units: s.site.Units, Region: s.site.Region(), Zones: s.measure.Zones,
-	}, occasion)
+	plan, err := p.program.Plan(propertyOf(s), occasion)
 	if err != nil {
 		return nil, err
 	}
 	p.tellProblems(plan.Problems)
 	return plan, nil
+}
+
+func propertyOf(s surveyed) program.Property {
+	return program.Property{
+		ID: s.measure.ID, Name: s.measure.Name, Latitude: s.measure.Center.Lat(),
+		Units: s.site.Units, Region: s.site.Region(), Zones: s.measure.Zones,
+	}
 }
 
 // occasion finds the day of the plan, its year and its log.

@@ -18,6 +18,8 @@ type Program struct {
 	Carry      material.Share // loaded beyond what the rates ask for
 	Checked    []Check
 	Steps      []Step
+
+	Calibrations []Calibration // of the user's own spreaders
 }
 
 // A Step is one job of the season.

@@ -106,6 +106,7 @@ func (d *document) program(n *yaml.Node, p *Program) {
 		}
 	}
 	d.checkSteps(p)
+	d.checkCalibrations(p)
 }
 
 func (d *document) programKeys(p *Program) []key {
@@ -116,6 +117,9 @@ func (d *document) programKeys(p *Program) []key {
 		value(d, "region", &p.Region, asRegion),
 		value(d, "carry", &p.Carry, quantity(material.Quantity.Share)),
 		values(d, "checked", &p.Checked, oneOf(checks)),
+		{"calibrations", func(n *yaml.Node) {
+			d.items(n, func(item *yaml.Node) { p.Calibrations = append(p.Calibrations, d.readCalibration(item)) })
+		}},
 		{"steps", func(n *yaml.Node) { d.steps(n, p) }},
 	}
 }

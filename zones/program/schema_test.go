@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"go.yaml.in/yaml/v3"
+
+	"example.org/turfplat/zones/material"
 )
 
 // A schema is as much of JSON Schema as that of program files uses.
@@ -68,6 +70,8 @@ func TestSchemaHasTheKeys(t *testing.T) {
 		keys []key
 	}{
 		{nil, d.programKeys(new(Program))},
+		{[]string{"calibrations"}, d.calibrationKeys(new(Calibration))},
+		{[]string{"calibrations", "runs"}, d.runKeys(new(material.SettingPoint))},
 		{[]string{"steps"}, d.stepKeys(new(Step))},
 		{[]string{"steps", "where"}, d.whereKeys(new(Where))},
 		{[]string{"steps", "when"}, d.whenKeys(&w)},
