@@ -404,7 +404,7 @@ func TestPacketIsSmall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	file, err := PDF(sheets...)
+	file, err := PDF(Bound(sheets...)...)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -422,7 +422,7 @@ func BenchmarkPacket(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		file, err := PDF(sheets...)
+		file, err := PDF(Bound(sheets...)...)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -16,6 +16,7 @@ func TestSharedGroundLooksTheSame(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sheets = Bound(sheets...)
 	if n := len(sharedBy(sheets).groups); n == 0 {
 		t.Fatal("the sheets of a packet share nothing")
 	}

@@ -84,7 +84,7 @@ func (s stepSheet) stepZones(v view) ([]Element, error) {
 		area := v.area(shown)
 		g := Group{ID: "zone-" + z.Letter, Title: "Zone " + z.Letter + ", " + s.letters.of(z.Name)}
 		if done, there := s.done[z.ID]; there {
-			g.Elements = workedZone(area)
+			g.Elements = workedZone(area, v.rim(z.Region))
 			if s.waits(done) {
 				g.Title += ", " + notYet
 				g.Elements = append(g.Elements, idle.Fill(area, idleInk))
@@ -93,29 +93,29 @@ func (s stepSheet) stepZones(v view) ([]Element, error) {
 			continue
 		}
 		g.Title += ", left alone"
-		g.Elements = idleZone(z, area)
+		g.Elements = idleZone(z, area, v.rim(z.Region))
 		alone = append(alone, g)
 	}
 	return append(alone, worked...), nil
 }
 
-func workedZone(area Polygon) []Element {
-	return []Element{Path{Lines: area.Lines(), Fill: workTint, Stroke: accent, Weight: BroadLine}}
+func workedZone(area Polygon, rim []Line) []Element {
+	return []Element{Path{Lines: area.Lines(), Fill: workTint}, Path{Lines: rim, Stroke: accent, Weight: BroadLine}}
 }
 
-func idleZone(z zones.Zone, area Polygon) []Element {
+func idleZone(z zones.Zone, area Polygon, rim []Line) []Element {
 	pattern, ink := idle, idleInk
 	if !z.Apply {
 		pattern, ink = barred, warning
 	}
-	return []Element{Path{Lines: area.Lines(), Fill: White}, pattern.Fill(area, ink), Path{Lines: area.Lines(), Stroke: ink, Weight: ThinLine}}
+	return []Element{Path{Lines: area.Lines(), Fill: White}, pattern.Fill(area, ink), Path{Lines: rim, Stroke: ink, Weight: ThinLine}}
 }
 
 func (s stepSheet) siteOutline(v view) ([]Element, error) {
 	if s.plat.Ground.Outline.Empty() {
 		return nil, nil
 	}
-	return outlinePen(v.area(s.plat.Ground.Outline).Lines()), nil
+	return outlinePen(v.rim(s.plat.Ground.Outline)), nil
 }
 
 func (s stepSheet) standingLines(v view) ([]Element, error) {
@@ -182,7 +182,7 @@ func (s stepSheet) legend() Block {
 	}
 	some := func(wanted func(zones.Zone) bool) bool { return slices.ContainsFunc(s.plat.Zones, wanted) }
 	worked := func(z zones.Zone) bool { _, there := s.done[z.ID]; return there }
-	add(some(worked), "Worked in this step", func(box Rect) []Element { return workedZone(box.Polygon()) })
+	add(some(worked), "Worked in this step", func(box Rect) []Element { return workedZone(box.Polygon(), box.Polygon().Lines()) })
 	add(s.heldLetters() != "", "Of this step, "+notYet, idle.swatch(workTint, idleInk, accent, BroadLine))
 	add(some(func(z zones.Zone) bool { return !worked(z) && z.Apply }), "Left alone", idle.swatch(White, idleInk, idleInk, ThinLine))
 	add(some(func(z zones.Zone) bool { return !worked(z) && !z.Apply }), capitalized(noApplication), barred.swatch(White, warning, warning, MediumLine))

@@ -30,7 +30,7 @@ func (d *draft) textSheets(t textPages) ([]*Sheet, error) {
 			id = fmt.Sprintf("%s-%d", t.id, n)
 		}
 		s := NewSheet(id, d.letters.of(d.measured.Name)+", "+strings.ToLower(t.title), t.paper)
-		s.Subject = t.inWords
+		s.Name, s.Site, s.Subject = t.title, d.letters.of(d.measured.Name), t.inWords
 		if !d.setText(s, &t) {
 			return nil, fmt.Errorf("%s of site %s does not fit %s paper: use larger paper", strings.ToLower(t.title), d.measured.ID, t.paper.Name)
 		}

@@ -132,7 +132,7 @@ func demoPacket(s surveyed) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return render.PDF(sheets...)
+	return render.PDF(render.Bound(sheets...)...)
 }
 
 const demoHelp = `turfplat demo writes an invented property into a folder: its site file, its
