@@ -32,11 +32,10 @@ func Packet(p *zones.Plat, m zones.Measurement, plan *program.Plan, o PacketOpti
 	if err != nil {
 		return nil, err
 	}
-	first, err := site.sheet()
+	sheets, err := site.sheets()
 	if err != nil {
 		return nil, err
 	}
-	sheets := []*Sheet{first}
 	for _, number := range steps {
 		drawn, err := stepSheets(site, plan, number, o.Codes)
 		if err != nil {
@@ -45,11 +44,11 @@ func Packet(p *zones.Plat, m zones.Measurement, plan *program.Plan, o PacketOpti
 		sheets = append(sheets, drawn...)
 	}
 	if o.Sun {
-		sun, err := SunSheet(p, m, o.MapOptions)
+		sun, err := SunSheets(p, m, o.MapOptions)
 		if err != nil {
 			return nil, err
 		}
-		sheets = append(sheets, sun)
+		sheets = append(sheets, sun...)
 	}
 	rest, err := seasonSheets(site, plan)
 	return append(sheets, rest...), err

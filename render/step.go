@@ -40,7 +40,7 @@ type toldBlock struct {
 func stepSheets(property *draft, plan *program.Plan, number int, codes bool) ([]*Sheet, error) {
 	s := newStepSheet(property.again(), plan, number, codes)
 	s.subject = s
-	front, err := s.sheet()
+	front, err := s.sheets()
 	if err != nil {
 		return nil, err
 	}
@@ -49,7 +49,7 @@ func stepSheets(property *draft, plan *program.Plan, number int, codes bool) ([]
 		id: id + "-continued", title: title + ", continued", paper: s.laid.paper, blocks: s.later(s.laid.detail),
 		block: s.titleBlock(s.laid.paper, 0), method: s.method(), inWords: s.inWords(),
 	})
-	return append([]*Sheet{front}, rest...), err
+	return append(front, rest...), err
 }
 
 func newStepSheet(d *draft, plan *program.Plan, number int, codes bool) stepSheet {

@@ -140,7 +140,7 @@ func (s stepSheet) labelStep(v view) ([]Element, error) {
 	return elements, nil
 }
 
-func (s stepSheet) labelMuted(v view) ([]Element, error) { return s.labelNamedOn(v, mutedLook) }
+func (s stepSheet) labelMuted(v view) ([]Element, error) { return s.labelNames(v, true, mutedLook) }
 
 // stepZoneLabel has the letter, what goes on the zone and its area; a zone left
 // alone has its letter in grey.
