@@ -14,6 +14,7 @@ import (
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/material"
 )
 
 func laneNames() []string { return slices.Sorted(maps.Keys(laneSites)) }
@@ -280,6 +281,34 @@ func TestLaneSheetTellsThePlan(t *testing.T) {
 	for _, words := range []string{"Not this time", "no way"} {
 		if strings.Contains(text, words) {
 			t.Errorf("%q is found", words)
+		}
+	}
+}
+
+// With a product the sheet tells how much is needed, and what of it is left
+// after each lane.
+func TestLaneSheetTellsTheProduct(t *testing.T) {
+	p, m := surveyed(t, threeLawns().geoJSON(t), "three")
+	w := spreadWork(t, 2.5, lanes.Single)
+	w.Units = zones.US
+	w.Load = &lanes.Load{Step: "spring-feed", Material: "feed 25-0-10", Rate: material.Rate{By: material.Weight, PerM2: 0.01}}
+	d, err := laneDrawing(t, w)(p, m, MapOptions{Paper: A3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := d.subject.(laneMap).lanes
+	table := l.laneTable(200)
+	const pound = 0.45359237 // kg
+	for i, lane := range l.spreading() {
+		if want := fmt.Sprintf("%.1f", 0.01*lane.Left/pound); table.Rows[i][4] != want {
+			t.Errorf("after lane %d %q is left, want %q", lane.N, table.Rows[i][4], want)
+		}
+	}
+	told := fmt.Sprint(table.Columns[4].Head, l.workTable().Rows)
+	needed := 0.01 * (l.sum.GroundM2 + l.sum.ByHandM2) / pound
+	for _, words := range []string{"Left lb", "spring-feed", "feed 25-0-10", fmt.Sprintf("%.1f lb at ", needed)} {
+		if !strings.Contains(told, words) {
+			t.Errorf("%q is not found in %s", words, told)
 		}
 	}
 }
