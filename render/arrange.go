@@ -37,15 +37,15 @@ const (
 	leastHeight = 60.0
 )
 
-// arrange finds the arrangement that shows the site largest, then has north up,
-// then lists most, then splits no table, then wastes least paper.
+// arrange finds the arrangement that shows the site largest, then turns it
+// least, then lists most, then splits no table, then wastes least paper.
 func (d *draft) arrange() (arrangement, error) {
-	return d.arrangeAt(d.options.Scale, []lie{d.upright}, d.turned)
+	return d.arrangeAt(d.options.Scale, append([]lie{d.upright}, d.turned...))
 }
 
 // arrangeAt does so at a scale that is asked for, zero for none, and with the
-// site laid in one of some ways: those that come later must show it larger.
-func (d *draft) arrangeAt(asked Scale, lies ...[]lie) (arrangement, error) {
+// site laid in one of some ways, those first that turn it least.
+func (d *draft) arrangeAt(asked Scale, lies []lie) (arrangement, error) {
 	var all []arrangement
 	for _, a := range d.frames() {
 		all = append(all, d.withMap(a, asked, lies)...)
@@ -68,15 +68,10 @@ func (d *draft) arrangeAt(asked Scale, lies ...[]lie) (arrangement, error) {
 	return *best, nil
 }
 
-// compare puts larger scales first, and then those with north up.
+// compare puts larger scales first, and then those that turn the site least, so
+// that all sheets of it lie alike.
 func (a arrangement) compare(b arrangement) int {
-	turned := func(a arrangement) int {
-		if a.lie.turn != 0 {
-			return 1
-		}
-		return 0
-	}
-	return cmp.Or(cmp.Compare(a.scale, b.scale), cmp.Compare(turned(a), turned(b)))
+	return cmp.Or(cmp.Compare(a.scale, b.scale), cmp.Compare(math.Abs(a.lie.turn), math.Abs(b.lie.turn)))
 }
 
 func (a *arrangement) better(b *arrangement) bool {
@@ -216,20 +211,15 @@ func (a arrangement) withWindow(area Rect) arrangement {
 	return a
 }
 
-// withMap lays the site in the window; there are no arrangements if it does not
-// fit.
-func (d *draft) withMap(a arrangement, asked Scale, lies [][]lie) []arrangement {
+// withMap lays the site in the window: as it is turned least, and as it is
+// larger when turned more. There are no arrangements if it does not fit.
+func (d *draft) withMap(a arrangement, asked Scale, lies []lie) []arrangement {
 	var all []arrangement
 	largest := Scale(math.MaxInt)
-	for _, some := range lies {
-		best, found := a, false
-		for _, l := range some {
-			if s, ok := d.fit(l, a.window.inset(mapMargin), asked); ok && s < largest {
-				best.scale, best.lie, largest, found = s, l, s, true
-			}
-		}
-		if found {
-			all = append(all, best)
+	for _, l := range lies {
+		if s, ok := d.fit(l, a.window.inset(mapMargin), asked); ok && s < largest {
+			a.scale, a.lie, largest = s, l, s
+			all = append(all, a)
 		}
 	}
 	return all

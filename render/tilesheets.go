@@ -15,16 +15,27 @@ func (d *draft) sheets() ([]*Sheet, error) {
 		sheet, err := d.whole(a)
 		return []*Sheet{sheet}, err
 	}
+	parts, tooMany := d.parts(asked)
+	if tooMany != nil && err == nil { // nobody asked for them
+		sheet, err := d.whole(a)
+		return []*Sheet{sheet}, err
+	}
+	return parts, tooMany
+}
+
+// parts draws the site on a key map and on sheets of its parts.
+func (d *draft) parts(asked Scale) ([]*Sheet, error) {
 	d.joined = true
 	defer func() { d.joined = false }()
 	t, err := d.tiled(asked)
 	if err != nil {
 		return nil, err
 	}
-	if a, err = d.arrangeAt(0, []lie{t.lie}); err != nil {
+	whole, err := d.arrangeAt(0, []lie{t.lie})
+	if err != nil {
 		return nil, err
 	}
-	return d.withTiles(a, t)
+	return d.withTiles(whole, t)
 }
 
 // withTiles draws the key map and the tiles.

@@ -17,6 +17,7 @@ const (
 
 	overlap   = 12.0 // mm of ground, at least, that two neighbouring sheets both show
 	mostTiles = 99   // of a site
+	mostCells = 2000 // of the grid, many of which may hold nothing
 )
 
 // A tiling divides the ground of a site among sheets in rows and columns that
@@ -44,9 +45,7 @@ func axisOf(from, to, shown, shared float64) axis {
 	if to-from > shown*(1+1e-12) {
 		count = math.Ceil((to - from - shared) / (shown - shared) * (1 - 1e-12))
 	}
-	if !(count <= mostTiles) {
-		count = mostTiles + 1
-	}
+	count = min(count, mostCells+1)
 	if count == 1 {
 		a.middles = []float64{(from + to) / 2}
 		return a
@@ -125,14 +124,17 @@ func (d *draft) tiledAs(l lie, asked Scale) (tiling, error) {
 			best = t
 		}
 	}
-	switch {
-	case best.count() == 0:
+	if best.count() == 0 {
 		return best, d.noRoom(asked)
-	case best.count() > mostTiles:
+	}
+	if err := d.fill(&best); err != nil {
+		return best, err
+	}
+	if len(best.tiles) > mostTiles || best.count() > mostCells {
 		return best, fmt.Errorf("site %s, %.0f x %.0f m, takes more than %d sheets of %s paper at %s: use a smaller scale, or larger paper",
 			d.measured.ID, d.extent.Width(), d.extent.Height(), mostTiles, d.options.Paper.Name, best.scale)
 	}
-	return best, d.fill(&best)
+	return best, nil
 }
 
 // tileFrames are the ways to divide the paper in which there is room for what
@@ -150,22 +152,31 @@ func (d *draft) tileFrames(l lie) []arrangement {
 // fill keeps the tiles that hold ground of the site, in the order in which one
 // reads: from the top, and each row from the left.
 func (d *draft) fill(t *tiling) error {
+	if t.count() > mostCells {
+		return nil
+	}
 	site, err := d.plat.Ground.Property()
 	if err != nil {
 		return err
 	}
-	for row := range t.down.middles {
-		for column := range t.across.middles {
-			one := tile{column, row}
-			ground, err := geo.RegionOf([]geo.Ring{t.ground(one)})
-			if err != nil {
-				return err
-			}
-			if ground, err = geo.Intersection(site, ground); err != nil {
-				return err
-			}
-			if !ground.Empty() {
-				t.tiles = append(t.tiles, one)
+	for _, piece := range site.Pieces() {
+		around := lieOf(hullOf(piece), t.lie.turn).extent
+		for row := range t.down.middles {
+			for column := range t.across.middles {
+				one := tile{column, row}
+				if t.index(one) >= 0 || !t.part(one).Meets(around) {
+					continue
+				}
+				ground, err := geo.RegionOf([]geo.Ring{t.ground(one)})
+				if err != nil {
+					return err
+				}
+				if ground, err = geo.Intersection(piece, ground); err != nil {
+					return err
+				}
+				if !ground.Empty() {
+					t.tiles = append(t.tiles, one)
+				}
 			}
 		}
 	}

@@ -79,9 +79,6 @@ func TestAxisCoversTheSite(t *testing.T) {
 		shared := shown * rapid.Float64Range(0.01, 0.3).Draw(t, "shared")
 		a := axisOf(from, to, shown, shared)
 		n := len(a.middles)
-		if n > mostTiles {
-			return
-		}
 		const rounding = 1e-6
 		if a.middles[0]-shown/2 > from+rounding || a.middles[n-1]+shown/2 < to-rounding {
 			t.Fatalf("%v do not reach from %g to %g", a.middles, from, to)
@@ -330,6 +327,24 @@ func TestGDALReadsTiles(t *testing.T) {
 	cases := tiledCases(t)["site"]
 	for _, c := range []mapCase{cases[0], cases[1], cases[3], cases[len(cases)-1]} {
 		checkWithGDAL(t, c, 0.2)
+	}
+}
+
+// Lawns far apart take the sheets that show them, and those too far apart one.
+func TestScatteredSite(t *testing.T) {
+	for _, tt := range []struct {
+		apart  float64 // m
+		sheets int
+	}{{700, 4}, {30_000, 1}} {
+		s := &inventedSite{place: orb.Point{-83, 40}, header: map[string]any{"id": "scattered"}}
+		s.area("turf", "home", "", block(0, 0, 40, 30))
+		s.area("turf", "away", "", block(tt.apart, tt.apart, tt.apart+40, tt.apart+30))
+		s.area("turf", "third", "", block(0, tt.apart, 40, tt.apart+30))
+		p, m := surveyed(t, s.geoJSON(t), "scattered")
+		sheets, err := SiteMaps(p, m, MapOptions{})
+		if err != nil || len(sheets) != tt.sheets {
+			t.Errorf("%g m apart they take %d sheets, %v", tt.apart, len(sheets), err)
+		}
 	}
 }
 
