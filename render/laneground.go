@@ -4,16 +4,19 @@ import "example.org/turfplat/zones"
 
 // ground draws the site pale, and the lanes on it. Letters and signs take their
 // places first, then numbers, then names where there is room in their ground;
-// lines are drawn last, and broken at all of them.
+// lines are drawn last, and broken at all of them. On a key map lanes would be
+// one black: they are on its parts.
 func (l laneMap) ground(v view) ([]Element, error) {
 	signs := l.signs(v)
-	labels, err := l.labelLanes(v)
+	labels, err := l.labelLanes(v.forLabels())
 	if err != nil {
 		return nil, err
 	}
-	walked, err := l.lanes.ground(v)
-	if err != nil {
-		return nil, err
+	var walked []Element
+	if !l.isKeyMap(v) {
+		if walked, err = l.lanes.ground(v); err != nil {
+			return nil, err
+		}
 	}
 	layers := []struct {
 		id, title string
@@ -43,9 +46,11 @@ func (l laneMap) ground(v view) ([]Element, error) {
 // labelLanes puts letters on zones, and names on signs, covers and streets
 // where they have room. None hides a short lane.
 func (l laneMap) labelLanes(v view) ([]Element, error) {
-	for _, p := range l.lanes.shortLanes(v) {
-		l.labels.take(p)
-		defer l.labels.release(p)
+	if !l.isKeyMap(v) {
+		for _, p := range l.lanes.shortLanes(v) {
+			l.labels.take(p)
+			defer l.labels.release(p)
+		}
 	}
 	elements, err := l.labelZones(v, l.letterOfZone)
 	if err != nil {

@@ -41,6 +41,8 @@ func TestMapsLookAsTheyDid(t *testing.T) {
 	for _, name := range []string{"lanes-orchard-house", "lanes-u", "lanes-three"} {
 		sheets[name] = laneSites[name].draw(t, name, Paper{}).sheet
 	}
+	parts := tiledCases(t)["site"]
+	sheets["campus-key"], sheets["campus-part"] = parts[0].sheet, parts[2].sheet
 	delete(sheets, "courtyard") // it is there for its sun
 	maps.Copy(sheets, packetPictures(t))
 	for name, sheet := range sheets {

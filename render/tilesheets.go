@@ -38,6 +38,10 @@ func (d *draft) parts(asked Scale) ([]*Sheet, error) {
 	return d.withTiles(whole, t)
 }
 
+// isKeyMap reports whether a view is that of the whole site, the parts of which
+// are on other sheets.
+func (d *draft) isKeyMap(v view) bool { return d.joined && v.part == nil }
+
 // withTiles draws the key map and the tiles.
 func (d *draft) withTiles(whole arrangement, t tiling) ([]*Sheet, error) {
 	tiles := make([]*Sheet, len(t.tiles)) // to be pointed at before they are drawn

@@ -160,7 +160,7 @@ func (d *draft) fill(t *tiling) error {
 		return err
 	}
 	for _, piece := range site.Pieces() {
-		around := lieOf(hullOf(piece), t.lie.turn).extent
+		around := lieOf(piece.Polygons()[0].Shell, t.lie.turn).extent
 		for row := range t.down.middles {
 			for column := range t.across.middles {
 				one := tile{column, row}
