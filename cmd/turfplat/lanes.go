@@ -157,7 +157,7 @@ Flags:
     --step ID      the step
     --hopper W     what the hopper holds of the product, as in 50lb, in place of
                    --filling
-` + planningHelp + readingHelp + linesHelp + textOutHelp + `
+` + planningHelp + grassHelp + readingHelp + linesHelp + textOutHelp + `
 The label is the law: rates, buffers and weather are what it says. Spread on
 steep, wet or frozen ground, by water or in wind only as local rules allow, and
 sweep back at once what lies on pavement.

@@ -24,7 +24,7 @@ type spreading struct {
 
 // spreadingFlags are the flags of lanes that a step of a program fills.
 func spreadingFlags(more ...cli.Flag) []cli.Flag {
-	return laneFlags(planningFlags(append([]cli.Flag{&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}}, more...)...)...)
+	return laneFlags(planningFlags(append([]cli.Flag{&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}, grassFlag()}, more...)...)...)
 }
 
 // spreading reads the flags that say what is spread, and where.
@@ -38,7 +38,7 @@ func (o *order) spreading(c *cli.Context) (spreading, error) {
 		return s, err
 	}
 	if !c.IsSet("program") {
-		for _, f := range planningFlags(&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}) {
+		for _, f := range planningFlags(&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}, grassFlag()) {
 			if name := f.Names()[0]; c.IsSet(name) {
 				return s, usageErrorf("--%s goes with a step of a program: add --program and --step", name)
 			}

@@ -18,7 +18,7 @@ func mapCommand(d *desk) *cli.Command {
 		Name:               "map",
 		CustomHelpTemplate: mapHelp,
 		OnUsageError:       onUsageError,
-		Flags: readingFlags(sunFlags(packetFlags(laneFlags(outputFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
+		Flags: readingFlags(sunFlags(packetFlags(laneFlags(outputFlag(), grassFlag(), &cli.StringFlag{Name: "paper"}, &cli.StringFlag{Name: "scale"},
 			&cli.BoolFlag{Name: "mono"}, &cli.BoolFlag{Name: "fixes"})...)...)...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
@@ -245,7 +245,7 @@ Flags:
     --program P    draw the packet for cool, warm, or a program file (YAML)
     --step ID      only this step's sheets; may be given several times
     --with-codes   print the gate code of the site file on the step sheets
-` + planningHelp + sunHelp + laneHelp + readingHelp + outHelp + `
+` + planningHelp + sunHelp + grassHelp + laneHelp + readingHelp + outHelp + `
 Example:
     $ turfplat map yard.geojson -o yard.pdf
     $ turfplat map --sun --season 06-21..06-21 yard.geojson -o june.pdf

@@ -13,7 +13,7 @@ func planCommand(d *desk) *cli.Command {
 		Name:               "plan",
 		CustomHelpTemplate: planHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(planningFlags(outputFlag(), &cli.StringFlag{Name: "format"}, &cli.BoolFlag{Name: "schema"})...),
+		Flags:              readingFlags(planningFlags(outputFlag(), grassFlag(), &cli.StringFlag{Name: "format"}, &cli.BoolFlag{Name: "schema"})...),
 		Action: func(c *cli.Context) error {
 			if c.Bool("schema") {
 				_, err := io.WriteString(d.out, program.FileSchema)
@@ -81,7 +81,7 @@ all that is ready on them; in JSON they are one document.
 
 Flags:
     --program P    cool, warm, or a program file (YAML); --schema describes it
-` + planningHelp + `    --format F     text, json, csv (the task list) or ics (a calendar)
+` + planningHelp + grassHelp + `    --format F     text, json, csv (the task list) or ics (a calendar)
     --schema       print the JSON Schema of program files, and do nothing else
 ` + readingHelp + textOutHelp + `
 Examples:

@@ -22,7 +22,6 @@ func planningFlags(more ...cli.Flag) []cli.Flag {
 		&cli.StringFlag{Name: "station"},
 		&cli.StringFlag{Name: "on"},
 		&cli.IntFlag{Name: "year"},
-		&cli.StringFlag{Name: "species"},
 	}, more...)
 }
 
@@ -164,5 +163,4 @@ const planningHelp = `    --soil FILE    a log of temperatures, CSV: time, and c
     --station S    the station, in a log of several
     --on DAY       the day of the plan, such as 2026-04-06
     --year Y       the year in which the season begins
-    --species FILE a table of grasses to use beside the built-in one
 `

@@ -19,16 +19,23 @@ func sunFlags(more ...cli.Flag) []cli.Flag {
 		&cli.StringFlag{Name: "season"},
 		&cli.StringFlag{Name: "limits"},
 		&cli.StringFlag{Name: "min-elevation"},
-		&cli.StringFlag{Name: "species"},
 	}, more...)
 }
+
+// grassFlag names a table of grasses; commands of the sun and of programs have
+// it.
+func grassFlag() cli.Flag { return &cli.StringFlag{Name: "species"} }
 
 // readSun settles whether and how hours of sun are worked out. The flags that
 // say how mean nothing without --sun.
 func (o *order) readSun(c *cli.Context) error {
 	if !c.Bool("sun") {
-		for _, f := range append(sunFlags()[1:], &cli.StringFlag{Name: "explain"}) {
-			if name := f.Names()[0]; c.IsSet(name) {
+		for _, f := range sunFlags(&cli.StringFlag{Name: "explain"}, grassFlag())[1:] {
+			name := f.Names()[0]
+			if name == "species" && c.IsSet("program") {
+				continue // the program has a use for it
+			}
+			if c.IsSet(name) {
 				return usageErrorf("--%s says how hours of sun are worked out: add --sun", name)
 			}
 		}
@@ -107,6 +114,8 @@ const sunHelp = `    --sun          work out the hours of direct sun a day
                    its own grass has enough sun, is short of it, has too little
     --min-elevation D
                    sun counts from so many degrees above the horizon; default: 5
-    --species FILE a table of grasses to use beside the built-in one, CSV: name,
+`
+
+const grassHelp = `    --species FILE a table of grasses to use beside the built-in one, CSV: name,
                    and columns such as sun_h (enough) and least_sun_h
 `

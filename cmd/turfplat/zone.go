@@ -15,7 +15,7 @@ func zoneCommand(d *desk) *cli.Command {
 		Name:               "zone",
 		CustomHelpTemplate: zoneHelp,
 		OnUsageError:       onUsageError,
-		Flags:              streamFlags(sunFlags(&cli.StringFlag{Name: "explain"})...),
+		Flags:              streamFlags(sunFlags(grassFlag(), &cli.StringFlag{Name: "explain"})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -115,7 +115,7 @@ instead, so that one sees where this grass will thin out. --explain tells of one
 place of the site file.
 
 Flags:
-` + sunHelp + `    --explain LON,LAT
+` + sunHelp + grassHelp + `    --explain LON,LAT
                    which object takes which hours of sun at one spot
 ` + readingHelp + linesHelp + textOutHelp + `
 Example:
