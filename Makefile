@@ -3,7 +3,7 @@
 GO ?= go
 PEERS ?= ../shared/peers
 
-.PHONY: build test lint fuzz golden crosscheck crosscheck-columns bench yards bench-parcels bench-stream
+.PHONY: build test lint fuzz golden crosscheck crosscheck-columns peers bench yards bench-parcels bench-stream
 
 build: ; $(GO) build -o turfplat ./cmd/turfplat
 
@@ -33,7 +33,18 @@ crosscheck: build
 	$(PEERS)/compare -runs 1 -limit 1e-3 -skip postgis,shapely crosscheck.ndjson ./turfplat
 	rm crosscheck.ndjson
 
-bench: ; $(GO) test -run '^$$' -bench . -benchmem ./...
+# CPU time, memory and areas of N generated properties beside the pipelines of
+# general reference software, in one run; needs PostGIS and Shapely as well.
+N ?= 10000
+peers: build
+	cd $(PEERS) && $(GO) run ./gen -n $(N) -seed 20261124 > $(CURDIR)/peers.ndjson
+	$(PEERS)/compare -runs 3 peers.ndjson ./turfplat
+	rm peers.ndjson
+
+COUNT ?= 1
+# Of one change against another: go install golang.org/x/perf/cmd/benchstat,
+# make bench COUNT=8 > old.txt, change, the same to new.txt, benchstat old.txt new.txt.
+bench: ; $(GO) test -run '^$$' -bench . -benchmem -count $(COUNT) ./...
 
 # Zones by sun, of exposure and of grass, on 1,000 generated properties: they add
 # up to the turf, are written, read back and zoned again.
