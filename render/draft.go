@@ -22,6 +22,7 @@ type draft struct {
 	extent  geo.Bounds // of the ground to be shown
 	upright lie        // of that ground, north up
 	turned  []lie
+	site    geo.Region
 	near    geo.Region // the site and what is close to it
 
 	laid   arrangement // as the sheet was last laid out
@@ -58,6 +59,7 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 		return nil, err
 	}
 	d := &draft{plat: p, measured: m, options: o, figures: figures{zones.Figures{Units: o.Units}}, letters: &lettering{}}
+	d.site = site
 	d.show(shells(site))
 	if d.near, err = site.Buffer(closeBy); err != nil {
 		return nil, err

@@ -92,7 +92,7 @@ type locator struct {
 // Set implements [Block].
 func (l locator) Set(corner Point, width float64) (elements []Element, height float64) {
 	const highest, lowest, margin = 32.0, 6.0, 1.5 // mm
-	elements, head := heading("Sheets", tableSize, corner, width)
+	elements, head := heading("Sheets", mapSize, corner, width)
 	extent := l.tiling.lie.extent
 	mmPerMetre := min((width-2*margin)/extent.Width(), highest/extent.Height())
 	if low := lowest/mmPerMetre - extent.Height(); low > 0 { // numbers need room

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
 	"example.org/turfplat/zones/program"
 )
 
@@ -15,6 +16,16 @@ type PacketOptions struct {
 	Steps []string // ids of those that get sheets; none: all that are not skipped
 	Sun   bool     // with the sheet of the sun
 	Codes bool     // print gate codes
+
+	// Lanes lays the lanes of a step that a spreader does; nil: none are drawn.
+	// It returns nil where there is no ground to walk.
+	Lanes func(*program.StepPlan) (*StepLanes, error)
+}
+
+// StepLanes are the lanes along which a step is spread.
+type StepLanes struct {
+	Plan    lanes.Plan
+	Summary lanes.Summary
 }
 
 // Packet draws what a crew takes along: the site map, the sheets of the steps in
@@ -37,7 +48,7 @@ func Packet(p *zones.Plat, m zones.Measurement, plan *program.Plan, o PacketOpti
 		return nil, err
 	}
 	for _, number := range steps {
-		drawn, err := stepSheets(site, plan, number, o.Codes)
+		drawn, err := stepSheets(site, plan, number, o)
 		if err != nil {
 			return nil, err
 		}

@@ -12,6 +12,7 @@ import (
 	"example.org/turfplat/geo"
 	"example.org/turfplat/samples"
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
 	"example.org/turfplat/zones/program"
 )
 
@@ -101,10 +102,11 @@ func packetCases(t *testing.T) []packetCase {
 	if drawnPackets != nil {
 		return drawnPackets
 	}
+	var spread func(*program.StepPlan) (*StepLanes, error)
 	may := time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC)
 	add := func(name string, p *zones.Plat, m zones.Measurement, season *program.Program, o MapOptions) {
 		plan := planned(t, p, m, season, may)
-		sheets, err := Packet(p, m, plan, PacketOptions{MapOptions: o})
+		sheets, err := Packet(p, m, plan, PacketOptions{MapOptions: o, Lanes: spread})
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
@@ -115,6 +117,10 @@ func packetCases(t *testing.T) []packetCase {
 		add(fmt.Sprintf("alder-lane %s %s", o.Paper.Name, o.Units), p, m, season, o)
 		add(fmt.Sprintf("alder-lane awkward %s %s", o.Paper.Name, o.Units), p, m, awkwardProgram(t), o)
 	}
+	spread = alongLanes(t, p)
+	add("alder-lane lanes", p, m, season, MapOptions{})
+	add("alder-lane lanes a3", p, m, season, MapOptions{Paper: A3, Units: zones.Metric})
+	spread = nil
 	for _, name := range inventedNames() {
 		p, m := surveyed(t, inventedSites[name].site().geoJSON(t), name)
 		add(name, p, m, awkwardProgram(t), inventedSites[name].options)
@@ -124,14 +130,60 @@ func packetCases(t *testing.T) []packetCase {
 		if err != nil {
 			t.Fatal(err)
 		}
-		cool, _ := program.BuiltIn("cool")
 		p, m := surveyed(t, string(text), path)
-		add(filepath.Base(path), p, m, cool, MapOptions{})
+		add(filepath.Base(path), p, m, awkwardProgram(t), MapOptions{})
 	}
 	return drawnPackets
 }
 
 var drawnPackets []packetCase
+
+// alongLanes lays lanes of 10 ft over all of a site, for every step.
+func alongLanes(t *testing.T, p *zones.Plat) func(*program.StepPlan) (*StepLanes, error) {
+	t.Helper()
+	w := lanes.Work{Practice: lanes.CommonPractice(), Pattern: lanes.Triangle(10 * geo.FootM), Mode: lanes.Tight}
+	yard, err := lanes.YardOf(p, w.Practice)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := lanes.Lay(yard, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	walked := &StepLanes{plan, plan.Summary(plan.Coverage(yard))}
+	return func(*program.StepPlan) (*StepLanes, error) { return walked, nil }
+}
+
+// Every lane of a step is drawn, and stands in its table; other jobs have none.
+func TestStepsHaveTheirLanes(t *testing.T) {
+	p, m, season := alderLane(t)
+	spread := alongLanes(t, p)
+	sheets, err := Packet(p, m, planned(t, p, m, season, time.Date(2026, 5, 4, 0, 0, 0, 0, time.UTC)), PacketOptions{Lanes: spread, Steps: []string{"spring-feed", "mow"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	walked, _ := spread(nil)
+	feed := sheetsOf(sheets, "spring-feed")
+	for _, lane := range walked.Plan.Lanes {
+		if lane.Spreading && group(feed[0].Elements, fmt.Sprintf("lane-%d", lane.N)) == nil {
+			t.Errorf("lane %d is not drawn", lane.N)
+		}
+	}
+	numbers := 0
+	for _, s := range feed {
+		for _, text := range textsOf(group(s.Elements, "tables")) {
+			if text.String == "Lane" {
+				numbers++
+			}
+		}
+	}
+	if numbers == 0 {
+		t.Error("there is no table of lanes")
+	}
+	if mow := sheetsOf(sheets, "mow"); group(mow[0].Elements, "lanes") != nil {
+		t.Error("mowing has spread lanes")
+	}
+}
 
 func TestPacketTextsKeepApart(t *testing.T) {
 	for _, c := range packetCases(t) {
@@ -158,7 +210,7 @@ func TestStepSheetsAreReadInGloves(t *testing.T) {
 	const leastText, leastLetter, leastBox = 9.0, 14.0, 6.0
 	for _, c := range packetCases(t) {
 		ticks := 0
-		for _, sheet := range c.sheets[1:] {
+		for _, sheet := range append(sheetsNamed(c.sheets, "step"), sheetsNamed(c.sheets, "season")...) {
 			for _, text := range textsOf(group(sheet.Elements, "tables")) {
 				if sign := text.Ink == White && len(text.String) == 1; text.Size < leastText && !sign {
 					t.Errorf("%s %s: %q is set in %g points", c.name, sheet.ID, text.String, text.Size)
@@ -288,7 +340,7 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range c.plan.Steps {
-			s := newStepSheet(d.again(), c.plan, i+1, false)
+			s := newStepSheet(d.again(), c.plan, i+1, false, nil)
 			table := s.quantityTable().(Table)
 			var area, drawn float64
 			row := 0

@@ -24,6 +24,7 @@ type stepSheet struct {
 	codes   bool
 	amounts material.Figures
 	done    map[string]program.ZonePlan // zones on which the step is done, by id
+	lanes   *laneLayer                  // nil: none are drawn
 	told    []toldBlock
 }
 
@@ -37,8 +38,15 @@ type toldBlock struct {
 
 // stepSheets draws a step of a plan: a map with what goes where, and, if there
 // is not room for all, sheets on which its tables go on.
-func stepSheets(property *draft, plan *program.Plan, number int, codes bool) ([]*Sheet, error) {
-	s := newStepSheet(property.again(), plan, number, codes)
+func stepSheets(property *draft, plan *program.Plan, number int, o PacketOptions) ([]*Sheet, error) {
+	var walked *StepLanes
+	if step := &plan.Steps[number-1]; o.Lanes != nil && step.Step.Spreadable() {
+		var err error
+		if walked, err = o.Lanes(step); err != nil {
+			return nil, err
+		}
+	}
+	s := newStepSheet(property.again(), plan, number, o.Codes, walked)
 	s.subject = s
 	front, err := s.sheets()
 	if err != nil {
@@ -52,7 +60,7 @@ func stepSheets(property *draft, plan *program.Plan, number int, codes bool) ([]
 	return append(front, rest...), err
 }
 
-func newStepSheet(d *draft, plan *program.Plan, number int, codes bool) stepSheet {
+func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *StepLanes) stepSheet {
 	s := stepSheet{
 		draft: d, plan: plan, step: &plan.Steps[number-1], number: number, codes: codes,
 		amounts: material.Figures{Units: d.options.Units}, done: make(map[string]program.ZonePlan),
@@ -61,6 +69,11 @@ func newStepSheet(d *draft, plan *program.Plan, number int, codes bool) stepShee
 		if !z.Closed() {
 			s.done[z.ID] = z
 		}
+	}
+	if walked != nil {
+		d.show(append(shells(d.site), placesIn(walked.Plan)...))
+		layer := newLaneLayer(d, walked.Plan, walked.Summary)
+		s.lanes = &layer
 	}
 	s.told = s.tell()
 	return s
@@ -176,12 +189,14 @@ func (s stepSheet) tell() []toldBlock {
 		{s.howTable(), "how", true},
 		{s.tankTable(), "tanks", true},
 		{s.hopperTable(), "hopper", true},
+		{s.walkTable(), "walking", false},
 		{s.hazardList(), "hazards", false},
 		{s.cautionTable(), "cautions", false},
 		{s.tickList(), "boxes to tick", false},
 		{s.legend(), "key", false},
 		{s.accessTable(), "access", false},
 		{s.noteTable(), "notes on the step", false},
+		{s.laneTable(), "lanes", false},
 		{s.record(), "weather and sign-off", false},
 	}
 	return slices.DeleteFunc(all, func(b toldBlock) bool { return b.Block == nil })

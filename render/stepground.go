@@ -15,21 +15,14 @@ var (
 	workTint = BluishGreen.Tint(0.16)
 )
 
-// ground draws the zones of the step clear and bold on muted ground.
-func (s stepSheet) ground(v view) ([]Element, error) {
-	layers := []struct {
-		id, title string
-		draw      func(view) ([]Element, error)
-	}{
-		{"context", "Beyond the outline", s.context},
-		{"covers", "Other ground", s.mutedCovers},
-		{"zones", "Zones", s.stepZones},
-		{"trees", "Trees", s.trees},
-		{"outline", "Outline of the site", s.siteOutline},
-		{"barriers", "Fences, walls and hedges", s.standingLines},
-		{"signs", "Signs", func(v view) ([]Element, error) { return s.signs(v), nil }},
-		{"labels", "Labels", s.labelStep},
-	}
+// A mapLayer is a part of a map that is drawn at once.
+type mapLayer struct {
+	id, title string
+	draw      func(view) ([]Element, error)
+}
+
+// drawLayers draws layers, bottom first.
+func drawLayers(layers []mapLayer, v view) ([]Element, error) {
 	var elements []Element
 	for _, l := range layers {
 		drawn, err := l.draw(v)
@@ -39,6 +32,30 @@ func (s stepSheet) ground(v view) ([]Element, error) {
 		elements = append(elements, Group{ID: l.id, Title: l.title, Elements: drawn})
 	}
 	return elements, nil
+}
+
+// ground draws the zones of the step clear and bold on muted ground.
+func (s stepSheet) ground(v view) ([]Element, error) {
+	if s.lanes != nil {
+		return s.groundWithLanes(v)
+	}
+	return drawLayers(append(s.lowerLayers(s.trees),
+		mapLayer{"signs", "Signs", func(v view) ([]Element, error) { return s.signs(v), nil }},
+		mapLayer{"labels", "Labels", s.labelStep},
+	), v)
+}
+
+// lowerLayers are the ground of the site, with trees drawn in one way or the
+// other.
+func (s stepSheet) lowerLayers(trees func(view) ([]Element, error)) []mapLayer {
+	return []mapLayer{
+		{"context", "Beyond the outline", s.context},
+		{"covers", "Other ground", s.mutedCovers},
+		{"zones", "Zones", s.stepZones},
+		{"trees", "Trees", trees},
+		{"outline", "Outline of the site", s.outline},
+		{"barriers", "Fences, walls and hedges", s.standingBarriers},
+	}
 }
 
 // mutedLook is the look of ground that is only there to find one's way: its
@@ -111,17 +128,6 @@ func idleZone(z zones.Zone, area Polygon, rim []Line) []Element {
 	return []Element{Path{Lines: area.Lines(), Fill: White}, pattern.Fill(area, ink), Path{Lines: rim, Stroke: ink, Weight: ThinLine}}
 }
 
-func (s stepSheet) siteOutline(v view) ([]Element, error) {
-	if s.plat.Ground.Outline.Empty() {
-		return nil, nil
-	}
-	return outlinePen(v.rim(s.plat.Ground.Outline)), nil
-}
-
-func (s stepSheet) standingLines(v view) ([]Element, error) {
-	return s.barriers(v, zones.Wall, zones.Hedge, zones.Fence), nil
-}
-
 // labelStep puts letters and amounts on zones, then names on signs, covers and
 // streets where there is room.
 func (s stepSheet) labelStep(v view) ([]Element, error) {
@@ -186,6 +192,7 @@ func (s stepSheet) legend() Block {
 	add(s.heldLetters() != "", "Of this step, "+notYet, idle.swatch(workTint, idleInk, accent, BroadLine))
 	add(some(func(z zones.Zone) bool { return !worked(z) && z.Apply }), "Left alone", idle.swatch(White, idleInk, idleInk, ThinLine))
 	add(some(func(z zones.Zone) bool { return !worked(z) && !z.Apply }), capitalized(noApplication), barred.swatch(White, warning, warning, MediumLine))
+	s.legendOfLanes(add)
 	for _, kind := range []zones.Kind{zones.Bed, zones.Water, zones.Pool} {
 		add(!s.plat.Ground.Cover(kind).Empty(), looks[kind].word, mutedLook(kind).swatch())
 	}

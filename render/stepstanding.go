@@ -31,7 +31,7 @@ func (s stepSheet) standing() standing {
 // waits reports whether a rule holds a zone back while the step may be done on
 // others.
 func (s stepSheet) waits(z program.ZonePlan) bool {
-	return s.step.Status == program.Ready && !s.plan.Today.IsZero() && z.HeldBack(s.plan.Today)
+	return s.plan.HeldBack(s.step, z)
 }
 
 func (s stepSheet) heldLetters() string {

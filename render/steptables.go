@@ -289,7 +289,7 @@ func (s stepSheet) settingRows() [][]string {
 		panic("render: " + err.Error())
 	}
 	var rows [][]string
-	for _, setting := range s.plan.Program.Settings(step) {
+	for _, setting := range s.plan.Program.Settings(step, s.settingShare()) {
 		text := fmt.Sprintf("%.1f on %s, by own calibration", setting.Number, s.letters.of(setting.Spreader))
 		if setting.Err != nil {
 			text = fmt.Sprintf("none on %s: %v", s.letters.of(setting.Spreader), setting.Err)
@@ -303,7 +303,7 @@ func (s stepSheet) settingRows() [][]string {
 	if s.figures.Metric() {
 		strip = 50
 	}
-	return append(rows, []string{"Test strip", fmt.Sprintf("%s %s take %s a pass", s.figures.Area(float64(strip), 0), s.figures.areaUnit(), s.amounts.Amount(rate.Over(strip)))})
+	return append(rows, []string{"Test strip", fmt.Sprintf("%s %s take %s a pass", s.figures.Area(float64(strip), 0), s.figures.areaUnit(), s.amounts.Amount(rate.Times(s.settingShare()).Over(strip)))})
 }
 
 // hopperTable says how often the hopper of the user's own spreader is filled,
@@ -314,9 +314,9 @@ func (s stepSheet) hopperTable() Block {
 		return nil
 	}
 	total := s.visitTotal()
-	for _, setting := range s.plan.Program.Settings(s.step.Step) {
+	for _, setting := range s.plan.Program.Settings(s.step.Step, s.settingShare()) {
 		hopper := setting.Hopper
-		if hopper.Size <= 0 || hopper.By != total.By || setting.Err != nil {
+		if hopper.Size <= 0 || hopper.By != total.By {
 			continue
 		}
 		t := Table{Size: stepSize, Columns: []Column{{Head: "Hopper, " + s.letters.of(setting.Spreader)}, {Head: "Fill with", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End}}}

@@ -124,6 +124,6 @@ func (d *draft) tileBlocks(where locator) []Block {
 	}
 	return append(blocks, Paragraph{
 		Text: "Ground beyond a match line stands again on the sheet it joins: work it once. Figures are those of whole zones. Tables: on the key map.",
-		Size: tableSize, Ink: Black,
+		Size: mapSize, Ink: Black,
 	})
 }

@@ -82,6 +82,11 @@ func lay(s surveyed, spread spreading) (lanes.Plan, lanes.Summary, error) {
 	if err != nil {
 		return lanes.Plan{}, lanes.Summary{}, err
 	}
+	return layOn(s, work, treats)
+}
+
+// layOn lays lanes on some zones of a site.
+func layOn(s surveyed, work lanes.Work, treats func(zones.Zone) bool) (lanes.Plan, lanes.Summary, error) {
 	yard, err := lanes.YardOn(s.plat, work.Practice, treats)
 	if err != nil {
 		return lanes.Plan{}, lanes.Summary{}, err

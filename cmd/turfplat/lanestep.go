@@ -92,15 +92,21 @@ func (s spreading) on(site surveyed) (lanes.Work, func(zones.Zone) bool, error) 
 	for _, text := range heldBack(step) {
 		site.site.Warn("step_held_back", fmt.Sprintf("step %s %s", s.step, text), "")
 	}
-	work.Load = &lanes.Load{Step: step.Step.ID, Material: step.Step.Product.Name}
-	if rate, known := step.Step.VisitRate(); known {
-		work.Load.Rate = rate
-	}
+	work.Load = loadOf(step.Step)
 	work.Filling, err = s.filling(work)
 	treats := func(z zones.Zone) bool {
 		return slices.ContainsFunc(step.Zones, func(p program.ZonePlan) bool { return p.ID == z.ID && p.Apply && !p.Closed() })
 	}
 	return work, treats, err
+}
+
+// loadOf is what a spreader is filled with for a step.
+func loadOf(step *program.Step) *lanes.Load {
+	load := &lanes.Load{Step: step.ID, Material: step.Product.Name}
+	if rate, known := step.VisitRate(); known {
+		load.Rate = rate
+	}
+	return load
 }
 
 // filling is the ground, in square metres, that one filling of the hopper

@@ -141,9 +141,8 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 		draw = append(draw, render.SunSheets)
 	}
 	if d.packet.planning != nil {
-		draw = []sheetmaker{d.packet.sheets(s)}
-	}
-	if d.spread != nil {
+		draw = []sheetmaker{d.packet.sheets(s, d.spread)}
+	} else if d.spread != nil {
 		draw = append(draw, o.laneSheets(s, *d.spread))
 	}
 	var sheets []*render.Sheet
@@ -235,7 +234,10 @@ or for those named with --step, then the sun, then the season and what to buy.
 A step's sheet shows which zones are worked, what goes on each, how tanks or the
 hopper are filled, hazards, cautions, boxes to tick, and room for weather and
 signature. It says READY, WAIT or BLOCKED as plan does on that day. What does
-not fit beside the map goes on to a second sheet. Gate codes are left out.
+not fit beside the map goes on to a second sheet. Gate codes are left out. With
+--swath, steps that are spread have their lanes, in place of a sheet of all
+lanes; the hopper of your own calibration, if the program has one, tells where
+to refill.
 
 Flags:
     --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric

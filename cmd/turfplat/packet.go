@@ -1,10 +1,15 @@
 package main
 
 import (
+	"fmt"
+	"slices"
+
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/render"
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/program"
 )
 
 // packetFlags are the flags that make a packet of a map.
@@ -33,14 +38,66 @@ func (o *order) packet(c *cli.Context) (packet, error) {
 }
 
 // sheets lays the program on a site and draws its packet.
-func (p packet) sheets(s surveyed) sheetmaker {
+func (p packet) sheets(s surveyed, spread *lanes.Work) sheetmaker {
 	return func(plat *zones.Plat, m zones.Measurement, options render.MapOptions) ([]*render.Sheet, error) {
 		plan, err := p.planOn(s)
 		if err != nil {
 			return nil, err
 		}
 		return render.Packet(plat, m, plan, render.PacketOptions{
-			MapOptions: options, Steps: p.steps, Sun: p.reading.Sun != nil, Codes: p.codes,
+			MapOptions: options, Steps: p.steps, Sun: p.reading.Sun != nil, Codes: p.codes, Lanes: p.lanes(s, plan, spread),
 		})
 	}
+}
+
+// lanes lays the lanes of steps for which a spreader is walked; nil if nobody
+// told for which swath.
+func (p packet) lanes(s surveyed, plan *program.Plan, spread *lanes.Work) func(*program.StepPlan) (*render.StepLanes, error) {
+	if spread == nil {
+		return nil
+	}
+	return func(step *program.StepPlan) (*render.StepLanes, error) {
+		work := *spread
+		work.Units, work.Load = s.site.Units, loadOf(step.Step)
+		if work.Filling == 0 {
+			work.Filling = fillingOf(plan.Program, step.Step)
+		}
+		before := len(s.site.Problems)
+		laid, sum, err := layOn(s, work, workedIn(plan, step))
+		if err != nil {
+			return nil, fmt.Errorf("step %s: %w", step.Step.ID, err)
+		}
+		for _, problem := range s.site.Problems[before:] {
+			problem.Text = fmt.Sprintf("step %s: %s", step.Step.ID, problem.Text)
+			p.tellProblem(problem)
+		}
+		if sum.Lanes == 0 && sum.ByHandM2 == 0 {
+			return nil, nil
+		}
+		return &render.StepLanes{Plan: laid, Summary: sum}, nil
+	}
+}
+
+// workedIn tells the zones that a step is done on.
+func workedIn(plan *program.Plan, step *program.StepPlan) func(zones.Zone) bool {
+	return func(zone zones.Zone) bool {
+		return slices.ContainsFunc(step.Zones, func(z program.ZonePlan) bool {
+			return z.ID == zone.ID && !z.Closed() && !plan.HeldBack(step, z)
+		})
+	}
+}
+
+// fillingOf is the ground that one filling of the user's own spreader serves, in
+// square metres; 0 = not known.
+func fillingOf(p *program.Program, step *program.Step) float64 {
+	rate, known := step.VisitRate()
+	if !known {
+		return 0
+	}
+	for _, setting := range p.Settings(step, 1) {
+		if ground, err := rate.Covers(setting.Hopper); err == nil && ground > 0 {
+			return float64(ground)
+		}
+	}
+	return 0
 }

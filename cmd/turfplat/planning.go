@@ -13,7 +13,8 @@ import (
 	"example.org/turfplat/zones/turf"
 )
 
-// planningFlags are the flags of commands that lay a program on a site.
+// planningFlags are the flags of commands that lay a program on a site. One that
+// says by which grasses is shared with those of the sun.
 func planningFlags(more ...cli.Flag) []cli.Flag {
 	return append([]cli.Flag{
 		&cli.StringFlag{Name: "program"},

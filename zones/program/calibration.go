@@ -33,9 +33,10 @@ type Setting struct {
 
 const mostRuns = 50
 
-// Settings are those of the user's spreaders for one pass of a step, in the
-// order of the file; none of what nobody calibrated, or goes by its label.
-func (p *Program) Settings(s *Step) []Setting {
+// Settings are those of the user's spreaders for a share of one pass of a step,
+// as lanes that overlap ask for, in the order of the file; none of what nobody
+// calibrated, or goes by its label.
+func (p *Program) Settings(s *Step, share float64) []Setting {
 	if s.Rate == nil {
 		return nil
 	}
@@ -48,7 +49,7 @@ func (p *Program) Settings(s *Step) []Setting {
 		if c.Material != s.Product.Name {
 			continue
 		}
-		number, err := c.line.For(rate, material.SettingReach.Share())
+		number, err := c.line.For(rate.Times(share), material.SettingReach.Share())
 		settings = append(settings, Setting{c.Spreader, number, err, c.Hopper})
 	}
 	return settings

@@ -27,9 +27,12 @@ func TestSettings(t *testing.T) {
 	// Rate and setting stand in proportion, so the line goes through all points:
 	// 0.75 lb N of 25 % is 3 lb.
 	p := read("0.75 lb N / 1000 ft2")
-	settings := p.Settings(&p.Steps[0])
+	settings := p.Settings(&p.Steps[0], 1)
 	if len(settings) != 2 || settings[0].Err != nil || math.Abs(settings[0].Number-6) > 1e-9 || settings[0].Spreader != "walk-behind" {
 		t.Errorf("settings are %+v, want 6 on the walk-behind", settings)
+	}
+	if half := p.Settings(&p.Steps[0], 0.6); half[0].Err != nil || math.Abs(half[0].Number-3.6) > 1e-9 {
+		t.Errorf("six tenths of the rate take %+v, want 3.6", half)
 	}
 	if math.Abs(settings[0].Hopper.Size-40*0.45359237) > 1e-9 {
 		t.Errorf("the hopper holds %+v", settings[0].Hopper)
@@ -38,7 +41,7 @@ func TestSettings(t *testing.T) {
 		t.Error("3 lb is far below what the hand spreader was tried at, yet it has a setting")
 	}
 	for _, i := range []int{1, 2} {
-		if got := p.Settings(&p.Steps[i]); len(got) > 0 {
+		if got := p.Settings(&p.Steps[i], 1); len(got) > 0 {
 			t.Errorf("step %s has settings %+v", p.Steps[i].ID, got)
 		}
 	}

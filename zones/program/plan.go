@@ -104,8 +104,11 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 	return pl.plan, pl.load()
 }
 
-// HeldBack reports whether a rule holds the zone back on a day.
-func (z ZonePlan) HeldBack(day time.Time) bool { return z.held || z.from.After(day) }
+// HeldBack reports whether a rule holds a zone back while the step may be done
+// on others.
+func (p *Plan) HeldBack(s *StepPlan, z ZonePlan) bool {
+	return s.Status == Ready && !p.Today.IsZero() && (z.held || z.from.After(p.Today))
+}
 
 // Closed reports whether no day of the season is left for the zone.
 func (z ZonePlan) Closed() bool { return z.closed }

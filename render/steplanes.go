@@ -1,0 +1,96 @@
+package render
+
+import "slices"
+
+// settingShare is the part of the rate that a spreader is set to: less than all
+// of it where lanes overlap.
+func (s stepSheet) settingShare() float64 {
+	if s.lanes == nil || s.lanes.sum.Lanes == 0 {
+		return 1
+	}
+	return s.lanes.sum.SettingShare
+}
+
+// walkTable says how the lanes are walked.
+func (s stepSheet) walkTable() Block {
+	if s.lanes == nil {
+		return nil
+	}
+	return s.larger(s.lanes.workTable())
+}
+
+// laneTable lists all lanes in walking order.
+func (s stepSheet) laneTable() Block {
+	if s.lanes == nil || len(s.lanes.spreading()) == 0 {
+		return nil
+	}
+	return s.larger(s.lanes.laneTable(len(s.lanes.spreading())))
+}
+
+// larger is a table in the letters of a step's sheet, with room for its heads.
+func (s stepSheet) larger(t Table) Table {
+	t.Size = stepSize
+	t.Columns = slices.Clone(t.Columns)
+	for i, c := range t.Columns {
+		switch natural := t.naturalWidth(i); {
+		case c.Width > 0:
+			t.Columns[i].Width = max(c.Width, Bold.Width(c.Head, stepSize)+2*cellMargin)
+		case c.Wrap && natural < leastWords:
+			t.Columns[i].Width = natural
+		}
+	}
+	return t
+}
+
+// groundWithLanes draws the lanes of the step over its zones. Labels take their
+// places first: lines are broken at them.
+func (s stepSheet) groundWithLanes(v view) ([]Element, error) {
+	signs := s.signs(v)
+	short := s.lanes.shortLanes(v)
+	for _, p := range short {
+		s.labels.take(p)
+	}
+	labels, err := s.labelStep(v)
+	for _, p := range short {
+		s.labels.release(p)
+	}
+	if err != nil {
+		return nil, err
+	}
+	walked, err := s.lanes.ground(v)
+	if err != nil {
+		return nil, err
+	}
+	layers := append(s.lowerLayers(s.paleTrees), mapLayer{"by-hand", "To be done by hand", s.byHand})
+	elements, err := drawLayers(layers, v)
+	if err != nil {
+		return nil, err
+	}
+	return append(append(elements, walked...),
+		Group{ID: "signs", Title: "Signs", Elements: signs},
+		Group{ID: "labels", Title: "Labels", Elements: labels}), nil
+}
+
+// byHand hatches what is too narrow for lanes.
+func (s stepSheet) byHand(v view) ([]Element, error) {
+	var elements []Element
+	for _, hand := range s.lanes.plan.Hand {
+		shown, err := v.shown(hand)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, byHand(v.area(shown))...)
+	}
+	return elements, nil
+}
+
+// legendOfLanes explains the lines of lanes.
+func (s stepSheet) legendOfLanes(add func(bool, string, func(Rect) []Element)) {
+	if s.lanes == nil {
+		return
+	}
+	known := map[string]bool{capitalized(noApplication): true, "Not treated this time": true} // as left alone
+	s.lanes.keys(func(there bool, text string, sample func(Rect) []Element) {
+		add(there && !known[text], text, sample)
+	})
+}
