@@ -3,7 +3,7 @@
 GO ?= go
 PEERS ?= ../shared/peers
 
-.PHONY: build test lint fuzz golden crosscheck crosscheck-columns peers bench yards bench-parcels bench-stream
+.PHONY: build test lint fuzz golden crosscheck peers bench yards bench-parcels bench-stream
 
 build: ; $(GO) build -o turfplat ./cmd/turfplat
 
@@ -25,12 +25,13 @@ golden:
 
 # Areas of 1,000 generated properties against general reference software, cover
 # by cover: the table's column "sites over 0.0001 m2" must read 0 for turfplat.
-# Needs g++, rapidjson, GEOS, PROJ and Clipper; map extracts need osmium-tool
-# and gdal-bin.
+# The feed in columns is read by another engine. Needs g++, rapidjson, GEOS, PROJ and Clipper; map extracts need osmium-tool
+# and gdal-bin; node, npm, python3-shapely and python3-pyproj.
 crosscheck: build
 	$(GO) test ./geo/ingest -run TestOSMCrosscheck -v
 	cd $(PEERS) && $(GO) run ./gen -n 1000 -seed 20261124 > $(CURDIR)/crosscheck.ndjson
 	$(PEERS)/compare -runs 1 -limit 1e-3 -skip postgis,shapely crosscheck.ndjson ./turfplat
+	.ci/columns ./turfplat crosscheck.ndjson
 	rm crosscheck.ndjson
 
 # CPU time, memory and areas of N generated properties beside the pipelines of

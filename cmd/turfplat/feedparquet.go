@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 
-	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
 
@@ -58,16 +57,13 @@ func isTerminal(out io.Writer) bool {
 	return err == nil && info.Mode()&fs.ModeCharDevice != 0
 }
 
-// shapedRows are the rows of a site. Their ground is as site files have it.
+// shapedRows are the rows of a site. Their ground is not rounded to the decimals
+// of site files: two edges that nearly touch must not come to cross.
 func shapedRows(s surveyed) ([]shapedRow, error) {
 	var rows []shapedRow
 	ground := s.plat.FeedGround(s.measure)
 	for i, r := range s.plat.FeedRows(s.measure, software()) {
-		g, err := ingest.Settled(s.site.Frame.MultiPolygon(ground[i]))
-		if err != nil {
-			return nil, err
-		}
-		shape, err := groundOf(g)
+		shape, err := groundOf(s.site.Frame.MultiPolygon(ground[i]))
 		if err != nil {
 			return nil, err
 		}

@@ -23,7 +23,7 @@ Commands:
     plan       lay a season's program on the zones: what, when, where, how much
     lanes      lay the lanes along which a spreader is walked, as GeoJSON
     map        draw the site map: SVG, PDF or PNG, true to scale
-    feed       rows for quoting tools: CSV or JSON
+    feed       rows for quoting tools: CSV, JSON or Parquet
     demo       write an invented property, its map and its feed into a folder
     version    print the version
 

@@ -66,12 +66,13 @@ type ground struct {
 	box  box
 }
 
-// groundOf prepares a geometry; nil if there is none.
-func groundOf(g orb.Geometry) (*ground, error) {
-	if g == nil {
+// groundOf prepares ground in degrees; nil if there is none.
+func groundOf(m orb.MultiPolygon) (*ground, error) {
+	var g orb.Geometry = m
+	switch len(m) {
+	case 0:
 		return nil, nil
-	}
-	if m, ok := g.(orb.MultiPolygon); ok && len(m) == 1 {
+	case 1:
 		g = m[0]
 	}
 	b := g.Bound()

@@ -14,7 +14,7 @@ func (t *Tracks) Drawn() ([]*Feature, []Problem) {
 		if !track.Closed {
 			continue
 		}
-		g, err := Settled(track.polygon())
+		g, err := settled(track.polygon())
 		if g == nil || err != nil {
 			place := track.Place
 			place.Label = track.Name

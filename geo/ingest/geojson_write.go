@@ -71,7 +71,7 @@ func (f *Feature) written(asRead *geometries) ([]Member, error) {
 	if g, _ := asRead.read(old); orb.Equal(g, f.Geometry) {
 		return members, nil
 	}
-	g, err := Settled(f.Geometry)
+	g, err := settled(f.Geometry)
 	if err != nil {
 		return nil, err
 	}

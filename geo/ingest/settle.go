@@ -8,11 +8,11 @@ import (
 	"github.com/paulmach/orb"
 )
 
-// Settled is the geometry as it reads back without a complaint once it is
+// settled is the geometry as it reads back without a complaint once it is
 // written: rounded, repeats dropped, rings closed and wound. Parts that lose
 // their inside or their length by it are left out; nil if nothing is left. It
 // fails on positions off the globe.
-func Settled(g orb.Geometry) (orb.Geometry, error) {
+func settled(g orb.Geometry) (orb.Geometry, error) {
 	var s settler
 	g = s.geometry(g)
 	return g, s.err
