@@ -4,7 +4,17 @@ import "math"
 
 // recoloured returns the elements with every ink changed.
 func recoloured(elements []Element, change func(Ink) Ink) []Element {
-	to := func(k Ink) Ink {
+	return reinked(elements, change, change)
+}
+
+// monochrome returns the elements in black, white and greys. Lines that are not
+// very pale become black: a copier drops grey ones.
+func monochrome(elements []Element) []Element { return reinked(elements, Ink.grey, Ink.penGrey) }
+
+// reinked returns the elements with the inks of areas and letters, and those of
+// lines changed.
+func reinked(elements []Element, area, line func(Ink) Ink) []Element {
+	to := func(k Ink, change func(Ink) Ink) Ink {
 		if k.None() {
 			return k
 		}
@@ -14,13 +24,13 @@ func recoloured(elements []Element, change func(Ink) Ink) []Element {
 	for i, e := range elements {
 		switch e := e.(type) {
 		case Group:
-			e.Elements = recoloured(e.Elements, change)
+			e.Elements = reinked(e.Elements, area, line)
 			changed[i] = e
 		case Path:
-			e.Fill, e.Stroke = to(e.Fill), to(e.Stroke)
+			e.Fill, e.Stroke = to(e.Fill, area), to(e.Stroke, line)
 			changed[i] = e
 		case Text:
-			e.Ink, e.Clear = to(e.Ink), to(e.Clear)
+			e.Ink, e.Clear = to(e.Ink, area), to(e.Clear, area)
 			changed[i] = e
 		case numbered:
 			e.text.Ink, e.text.Clear = to(e.text.Ink), to(e.text.Clear)
@@ -28,6 +38,15 @@ func recoloured(elements []Element, change func(Ink) Ink) []Element {
 		}
 	}
 	return changed
+}
+
+// penGrey returns the grey in which a line of the ink is drawn.
+func (k Ink) penGrey() Ink {
+	const pale = 0.4 // luminance
+	if k.luminance() < pale {
+		return Black
+	}
+	return k.grey()
 }
 
 // grey returns the grey that is as light as the ink. Very light tints become

@@ -40,7 +40,7 @@ var (
 	tilework = Pattern{Rulings: []Ruling{{Spacing: 2}, {Angle: 90, Spacing: 2}}, Weight: HairLine}
 
 	// blanks are ground of which nothing is known.
-	blanks = Pattern{Rulings: []Ruling{{Spacing: 4, Dash: 1.6, Gap: 6.4, Shift: 4}}, Weight: HairLine}
+	blanks = Pattern{Rulings: []Ruling{{Spacing: 3, Dash: 1.8, Gap: 4.2, Shift: 3}}, Weight: HairLine}
 
 	// barred is ground on which nothing may be applied.
 	barred = Pattern{Rulings: []Ruling{{Angle: 45, Spacing: 3}, {Angle: 135, Spacing: 3}}, Weight: ThinLine}
@@ -62,7 +62,7 @@ var looks = map[zones.Kind]look{
 }
 
 // unknownLook is that of ground that nothing covers.
-var unknownLook = look{word: "Unknown", tint: White, pattern: blanks, ink: faint, edge: faint, weight: ThinLine}
+var unknownLook = look{word: "Unknown", tint: White, pattern: blanks, ink: Grey, edge: faint, weight: ThinLine}
 
 // fill draws an area in the look, without its edge.
 func (l look) fill(area Polygon) []Element {
