@@ -53,7 +53,15 @@ func unit(a, b Point) Point {
 
 // meets reports whether two plates share ground: they do unless a side of one
 // of them parts them.
-func (p plate) meets(q plate) bool { return !p.parts(q) && !q.parts(p) }
+func (p plate) meets(q plate) bool { return !p.aloof(q) && !p.parts(q) && !q.parts(p) }
+
+// aloof reports whether the upright boxes round two plates keep apart, which is
+// quick to find out.
+func (p plate) aloof(q plate) bool {
+	pc, qc := p.center(), q.center()
+	return math.Abs(pc.X-qc.X) > max(math.Abs(p[0].X-pc.X), math.Abs(p[1].X-pc.X))+max(math.Abs(q[0].X-qc.X), math.Abs(q[1].X-qc.X)) ||
+		math.Abs(pc.Y-qc.Y) > max(math.Abs(p[0].Y-pc.Y), math.Abs(p[1].Y-pc.Y))+max(math.Abs(q[0].Y-qc.Y), math.Abs(q[1].Y-qc.Y))
+}
 
 // parts reports whether one of the plate's sides has all of the other beyond
 // it.

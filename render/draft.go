@@ -30,6 +30,11 @@ type draft struct {
 	labels board
 	part   string // of the site on it, to follow its name; none is the whole
 	joined bool   // with sheets that show parts of the site
+
+	placed     placedSigns // on the map
+	lifted     bool        // they make room for labels of zones
+	lacking    string      // which letters are drawn as a stand-in
+	unlabelled []string    // letters of zones for which there was no room
 }
 
 // A subject is what one sheet of a property shows and tells.
@@ -67,6 +72,8 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 	if d.tally, err = tallyOf(p, d.letters); err != nil {
 		return nil, err
 	}
+	around := d.extent.Grown(max(d.extent.Width(), d.extent.Height()))
+	d.lacking = lacking(p.Site, p.Zones, func(o *zones.Object) bool { return o.Ground.Empty() || o.Ground.Bounds().Meets(around) })
 	return d, nil
 }
 
@@ -123,6 +130,7 @@ type page struct {
 
 func (d *draft) draw(p page) (*Sheet, error) {
 	d.lie, d.labels = p.lie, board{}
+	d.placed, d.lifted, d.unlabelled = nil, false, nil
 	var joins []Element
 	if p.joins != nil {
 		joins = p.joins()
@@ -144,13 +152,14 @@ func (d *draft) draw(p page) (*Sheet, error) {
 	s.Add(withMatchLines(ground, joins)...)
 	s.Add(
 		Group{ID: "scale", Title: "Scale and north", Elements: d.scaleStrip(p.arrangement)},
-		Path{Lines: p.window.Polygon().Lines(), Stroke: Black, Weight: HeavyLine},
+		Group{ID: "frame", Title: "Frame of the map", Elements: []Element{
+			Path{Lines: p.window.Polygon().Lines(), Stroke: Black, Weight: HeavyLine}}},
 		Group{ID: "tables", Title: "Tables and key", Elements: d.panel(p)},
 	)
 	s.Add(foot...)
-	s.Missing = d.letters.missing
+	s.Missing, s.Unlabelled = d.letters.missing, d.unlabelled
 	if d.options.Mono {
-		s.Elements = recoloured(s.Elements, Ink.grey)
+		s.Elements = monochrome(s.Elements)
 	}
 	return s, nil
 }
@@ -196,13 +205,14 @@ func (d *draft) scaleStrip(a arrangement) []Element {
 	box := a.strip
 	middle, foot := Point{box.Max.X - arrowRoom/2, box.Min.Y + 1.2 + arrow/2}, Point{0, -arrow / 2}.turned(a.lie.turn)
 	right := Point{box.Max.X - arrowRoom, box.center().Y}
-	words := Text{At: right.plus(0, 0.6), String: a.scale.String(), Face: Medium, Size: mapSize, Ink: Black, Anchor: End}
-	note := Text{At: right.plus(0, -3), String: "true on " + capitalized(a.paper.Name) + " paper, printed at 100 %", Size: footSize, Ink: Grey, Anchor: End}
-	room := box.Width() - arrowRoom - max(words.Width(), note.Width()) - gap
+	words := Text{At: right.plus(0, 2.8), String: a.scale.String(), Face: Medium, Size: mapSize, Ink: Black, Anchor: End}
+	paper := Text{At: right.plus(0, -1.1), String: "true on " + capitalized(a.paper.Name) + " paper", Size: mapSize, Ink: Grey, Anchor: End}
+	print := Text{At: right.plus(0, -5), String: "printed at 100 %", Size: mapSize, Ink: Grey, Anchor: End}
+	room := box.Width() - arrowRoom - max(words.Width(), paper.Width(), print.Width()) - gap
 	return []Element{
 		Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black, Weight: ThinLine},
 		ScaleBar(box.Min.plus(1, (box.Height()-ScaleBarHeight)/2-0.3), a.scale, min(longestBar, room)),
-		words, note,
+		words, paper, print,
 		NorthArrow(middle.plus(foot.X, foot.Y), arrow, a.lie.turn),
 	}
 }

@@ -53,14 +53,14 @@ func pour(columns []Rect, gap float64, leastRows int, blocks []Block) (elements 
 		if room := c.Height() - down; h > room {
 			if first, rest, cut := cutBlock(queue[0], c.Width(), room, leastRows); cut {
 				set, h = first.Set(corner, c.Width())
-				elements = append(elements, set...)
+				elements = append(elements, Group{ID: "block", Title: titleOf(queue[0]), Elements: set})
 				left[column] = room - h
 				queue[0] = rest
 			}
 			column, down = column+1, 0
 			continue
 		}
-		elements = append(elements, set...)
+		elements = append(elements, Group{ID: "block", Title: titleOf(queue[0]), Elements: set})
 		down += h
 		left[column] = c.Height() - down
 		queue = queue[1:]
@@ -89,6 +89,17 @@ func evenFlow(columns []Rect, gap float64, blocks []Block) (elements []Element, 
 		left[i] += columns[i].Height() - even[i].Height()
 	}
 	return elements, left
+}
+
+// titleOf is what a block is called, if anything.
+func titleOf(b Block) string {
+	switch b := b.(type) {
+	case Table:
+		return b.Columns[0].Head
+	case legend:
+		return "Key"
+	}
+	return ""
 }
 
 // cutBlock cuts a block so that its first part takes a height at most, if it can

@@ -23,7 +23,11 @@ func (d *draft) footingWith(caution, method string, corner Point, width float64)
 	warned, h1 := Stack(corner, left, 0,
 		Paragraph{Text: "Caution", Face: Bold, Size: mapSize, Ink: Black},
 		Paragraph{Text: caution, Size: mapSize, Ink: Black})
-	blocks := []Block{Paragraph{Text: method, Size: footSize, Ink: Grey}}
+	var blocks []Block
+	if d.lacking != "" {
+		blocks = append(blocks, Paragraph{Text: d.lacking, Face: Medium, Size: mapSize, Ink: Black})
+	}
+	blocks = append(blocks, Paragraph{Text: method, Size: footSize, Ink: Grey})
 	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {
 		blocks = append(blocks, Paragraph{Text: attribution, Face: Medium, Size: footSize, Ink: Black})
 	}

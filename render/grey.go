@@ -33,7 +33,7 @@ func reinked(elements []Element, area, line func(Ink) Ink) []Element {
 			e.Ink, e.Clear = to(e.Ink, area), to(e.Clear, area)
 			changed[i] = e
 		case numbered:
-			e.text.Ink, e.text.Clear = to(e.text.Ink), to(e.text.Clear)
+			e.text.Ink, e.text.Clear = to(e.text.Ink, area), to(e.text.Clear, area)
 			changed[i] = e
 		}
 	}

@@ -57,6 +57,13 @@ func (f form) on(ground Ink, center Point, turn float64) []Element {
 	return f.set(center, turn, Text{Halo: rim, Clear: ground})
 }
 
+// padded returns the form with room at its sides, for a box round it.
+func (f form) padded() form {
+	const side = 0.7 // mm
+	f.width += 2 * side
+	return f
+}
+
 // boxed draws the form in a box of its own.
 func (f form) boxed(center Point) []Element {
 	box := f.plate(center, 0)

@@ -7,8 +7,10 @@ import "example.org/turfplat/zones"
 // lines are drawn last, and broken at all of them. On a key map lanes would be
 // one black: they are on its parts.
 func (l laneMap) ground(v view) ([]Element, error) {
-	signs := l.signs(v)
-	labels, err := l.labelLanes(v.forLabels())
+	if err := l.standSigns(v); err != nil {
+		return nil, err
+	}
+	signs, labels, err := l.labelLanes(v.forLabels())
 	if err != nil {
 		return nil, err
 	}
@@ -45,26 +47,26 @@ func (l laneMap) ground(v view) ([]Element, error) {
 
 // labelLanes puts letters on zones, and names on signs, covers and streets
 // where they have room. None hides a short lane.
-func (l laneMap) labelLanes(v view) ([]Element, error) {
+func (l laneMap) labelLanes(v view) (signs, labels []Element, err error) {
 	if !l.isKeyMap(v) {
 		for _, p := range l.lanes.shortLanes(v) {
 			l.labels.take(p)
 			defer l.labels.release(p)
 		}
 	}
-	elements, err := l.labelZones(v, l.letterOfZone)
-	if err != nil {
-		return nil, err
+	if labels, err = l.labelZones(v, l.letterOfZone); err != nil {
+		return nil, nil, err
 	}
-	elements = append(elements, l.labelSigns(v)...)
+	signs = l.signs(v)
+	labels = append(labels, l.labelSigns(v)...)
 	for _, label := range []func(view) ([]Element, error){l.labelNamedWithin, l.labelCovers, l.labelStreets} {
 		more, err := label(v)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		elements = append(elements, more...)
+		labels = append(labels, more...)
 	}
-	return elements, nil
+	return signs, labels, nil
 }
 
 // letterOfZone is a label with the letter of a zone alone: its figures stand in

@@ -200,8 +200,11 @@ func (l laneLayer) numberBeside(i int, others laneSegments, v view) []Element {
 	}
 	from := f.plate(at, 0).nearest(target)
 	l.labels.take(strokePlate(from, target, leaderRoom))
-	leader := Path{Lines: []Line{{Points: []Point{from, target}}}, Stroke: Grey, Weight: HairLine}
-	return append([]Element{leader, Path{Lines: Disc(target, 0.45).Lines(), Fill: Grey}}, l.put(f, at, 0, White)...)
+	leader := Group{ID: "leader", Elements: []Element{
+		Path{Lines: []Line{{Points: []Point{from, target}}}, Stroke: Grey, Weight: HairLine},
+		Path{Lines: Disc(target, targetDot).Lines(), Fill: Grey},
+	}}
+	return append([]Element{leader}, l.put(f, at, 0, White)...)
 }
 
 // uprightAt is how a line runs about a way along it, in degrees, so that text

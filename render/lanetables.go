@@ -360,7 +360,7 @@ func (l laneLayer) keys(add func(bool, string, func(Rect) []Element)) {
 	add(has(func(lane lanes.Lane) bool { return lane.Spreading && lane.Pass == lanes.Header }), "Header lap, deflector side out", headerSample)
 	add(has(func(lane lanes.Lane) bool { return lane.Spreading && lane.Pass == lanes.Fill }), "Fill lane", fillSample)
 	add(has(func(lane lanes.Lane) bool { return !lane.Spreading }), "Way without spreading", lineSample(travelPen))
-	add(len(l.spreading()) > 0, "Lane number; where close, each 5th", numberSample)
+	add(len(l.spreading()) > 0, "Number of lane, or each 5th", numberSample)
 	add(l.byHandTold(), "By hand", func(box Rect) []Element { return byHand(box.Polygon()) })
 	add(len(l.untreated()) > 0, "Not treated this time", func(box Rect) []Element { return notNow(box.Polygon()) })
 	add(l.bars(), capitalized(noApplication), barredSwatch())

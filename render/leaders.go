@@ -2,65 +2,154 @@ package render
 
 import (
 	"math"
+	"slices"
 
 	"example.org/turfplat/zones"
 )
 
 const (
-	leaderRoom  = 0.3 // mm that labels leave to a leader
-	mostLeaders = 200 // zones for which a place is looked for; no map with more is legible
+	leaderRoom  = 0.3  // mm that labels leave to a leader
+	mostLeaders = 200  // zones for which a place is looked for; no map with more is legible
+	targetDot   = 0.45 // mm, radius of the dot in which a leader ends
+	leastDot    = 0.15 // of one in a zone that is hardly seen
 )
 
-// target is where the leader of a cramped zone ends; other labels keep off.
-func (l zoneLabel) target() plate {
-	const side = 3.0 // mm
-	return levelPlate(l.pieces[0].pole, side, side)
+// A seat is a place for the label of a cramped zone, with the leader to it.
+type seat struct {
+	at, end Point    // of the label's middle and of the leader
+	dot     float64  // mm, radius of the leader's end
+	plates  [3]plate // of the label, the leader and its end
+	bounds  [3]Rect  // of these
+	around  Rect     // all these
+	cost    float64  // mm that the label is away, and more over ground that should be seen
 }
 
-// placeWithLeader labels a zone too small for its label at a free place close
-// by, with a line that leads to it. If no place is looked for or found, the
-// letter stands on the zone.
-func (d *draft) placeWithLeader(l zoneLabel, v view, look bool) []Element {
-	target := l.pieces[0].pole
-	d.labels.release(l.target())
-	label, at := stacked(l.letter), target
-	if look {
-		label, at = d.roomBeside(l, v)
+// labelCramped labels zones too small for their labels at free places close by,
+// with lines that lead to them. Where some find no place, all are seated anew
+// together, with their letters first.
+func (d *draft) labelCramped(cramped []zoneLabel, v view) []Element {
+	sought := cramped[:min(len(cramped), mostLeaders)]
+	g := d.newSeating(v)
+	drawn, ok := d.seatInTurn(sought, g)
+	if !ok {
+		drawn = d.seatTogether(sought, g)
 	}
-	box := label.plate(at, 0)
-	d.labels.take(box)
-	from := box.nearest(target)
-	d.labels.take(strokePlate(from, target, leaderRoom))
-	leader := []Line{{Points: []Point{from, target}}}
-	return append([]Element{
-		Path{Lines: leader, Stroke: White, Weight: 3 * ThinLine},
-		Path{Lines: leader, Stroke: Black, Weight: ThinLine},
-		Path{Lines: Disc(target, 0.6).Lines(), Fill: Black},
-	}, label.boxed(at)...)
+	for _, l := range cramped[len(sought):] {
+		d.unlabelled = append(d.unlabelled, l.letter.String)
+	}
+	return drawn
 }
 
-// roomBeside finds a label and its place for a cramped zone. Where it is
-// crowded the label says less, down to the letter.
-func (d *draft) roomBeside(l zoneLabel, v view) (form, Point) {
-	letter, target := stacked(l.letter), l.pieces[0].pole
-	for _, label := range []form{l.forms()[1], beside(l.letter, l.figures...), letter} {
-		if at, ok := d.placeBy(label, target, v); ok {
-			return label, at
+// seatInTurn seats one label after the other, each with as much of its text as
+// finds room. It reports whether all have a place; if not, none is taken.
+func (d *draft) seatInTurn(cramped []zoneLabel, g seating) (drawn []Element, ok bool) {
+	const clear = 3.0 // mm round the ends of leaders to come
+	before := len(d.labels.taken)
+	for _, l := range cramped {
+		d.labels.take(levelPlate(l.ends[0], clear, clear))
+	}
+	for _, l := range cramped {
+		d.labels.release(levelPlate(l.ends[0], clear, clear))
+		f, s, ok := g.richestSeat(l.led(), l.ends[0], l.dot())
+		if !ok {
+			d.labels.taken = d.labels.taken[:before]
+			return nil, false
+		}
+		drawn = append(drawn, d.seated(f, s)...)
+	}
+	return drawn, true
+}
+
+// seatTogether seats the letters of all cramped zones, if need be as if there
+// were no signs, which then make room; and lets each say more if there is room
+// left. What is in the way even so is left out.
+func (d *draft) seatTogether(cramped []zoneLabel, g seating) (drawn []Element) {
+	c := newCrowd(cramped, g)
+	if !c.settle() && len(d.placed) > 0 {
+		d.liftSigns()
+		c = newCrowd(cramped, g)
+		c.settle()
+	}
+	seated := c.undisturbed()
+	for _, i := range seated {
+		for _, p := range c.sit(i).plates {
+			d.labels.take(p)
 		}
 	}
-	return letter, target
+	for i, l := range cramped {
+		if slices.Contains(seated, i) {
+			drawn = append(drawn, d.seatRicher(l, *c.sit(i), g)...)
+		} else {
+			d.unlabelled = append(d.unlabelled, l.letter.String)
+		}
+	}
+	return drawn
 }
 
-// placeBy finds the free place for a label that is nearest to a target, in the
-// window but clear of the target and of other zones' ground if it can be.
-func (d *draft) placeBy(f form, target Point, v view) (Point, bool) {
-	const (
-		onTurf = 25.0 // mm that a label rather goes further than cover turf
-		onSite = 10.0 // and than cover other ground of the site
-	)
-	turf := newField(v.area(d.plat.Ground.Cover(zones.Turf)))
-	site := newField(v.area(d.plat.Ground.Outline))
-	return d.placeNear(f, target, v, math.Hypot(v.window.Width(), v.window.Height()), func(box plate) float64 {
+// seatRicher lets a label that has a seat for its letter say more if there is
+// room near by.
+func (d *draft) seatRicher(l zoneLabel, s seat, g seating) []Element {
+	const farther = 2.0 // times the way of its letter that a richer label may be away
+	for _, p := range s.plates {
+		d.labels.release(p)
+	}
+	forms := l.led()
+	f, richer, found := g.richestSeat(forms[:len(forms)-1], s.end, s.dot)
+	if !found || richer.cost > farther*s.cost {
+		f, richer = forms[len(forms)-1], s
+	}
+	return d.seated(f, richer)
+}
+
+// led are the forms of a label beside its zone, the richest first. Where it is
+// crowded the label says less, down to the letter.
+func (l zoneLabel) led() []form {
+	return []form{l.forms()[1].padded(), beside(l.letter, l.figures...).padded(), stacked(l.letter)}
+}
+
+func (g seating) richestSeat(forms []form, end Point, dot float64) (form, seat, bool) {
+	for _, f := range forms {
+		if s, ok := g.nearestSeat(f, end, dot); ok {
+			return f, s, true
+		}
+	}
+	return form{}, seat{}, false
+}
+
+// seated takes a seat and draws what sits there, with its leader.
+func (d *draft) seated(f form, s seat) []Element {
+	for _, p := range s.plates {
+		d.labels.take(p)
+	}
+	return append([]Element{leader(s.plates[0].nearest(s.end), s.end, s.dot)}, f.boxed(s.at)...)
+}
+
+// leader leads from a label or a sign to the place that it tells of, where it
+// ends in a dot of a radius in millimetres.
+func leader(from, to Point, dot float64) Group {
+	line := []Line{{Points: []Point{from, to}}}
+	return Group{ID: "leader", Elements: []Element{
+		Path{Lines: line, Stroke: White, Weight: 3 * ThinLine},
+		Path{Lines: line, Stroke: Black, Weight: ThinLine},
+		Path{Lines: Disc(to, dot).Lines(), Fill: Black},
+	}}
+}
+
+// A seating knows where labels beside what they tell of may be, and where they
+// should rather not be.
+type seating struct {
+	board  *board
+	window Rect
+	reach  float64             // mm
+	extra  func(plate) float64 // mm that a label rather goes further than cover some ground
+}
+
+// newSeating has room for labels in all the window, rather beside the site than
+// on it, and rather on other ground of it than on turf.
+func (d *draft) newSeating(v view) seating {
+	const onTurf, onSite = 25.0, 10.0 // mm
+	turf, site := newField(v.area(d.plat.Ground.Cover(zones.Turf))), newField(v.area(d.plat.Ground.Outline))
+	return seating{&d.labels, v.window.inset(windowInset), math.Hypot(v.window.Width(), v.window.Height()), func(box plate) float64 {
 		switch {
 		case turf.meets(box):
 			return onTurf
@@ -68,33 +157,49 @@ func (d *draft) placeBy(f form, target Point, v view) (Point, bool) {
 			return onSite
 		}
 		return 0
-	})
+	}}
 }
 
 // placeNear finds the free place for a label that costs least, within reach of
 // a target: its distance and what the ground there costs, in millimetres.
 func (d *draft) placeNear(f form, target Point, v view, reach float64, extra func(plate) float64) (Point, bool) {
-	const (
-		nearest, step = 4.0, 2.0 // mm
-		directions    = 36
-	)
-	window := v.window.inset(1)
-	best, cost, found := Point{}, math.Inf(1), false
-	for out := nearest; out < reach && out < cost; out += step {
-		for i := range directions {
-			at := target.polar(out, 2*math.Pi*float64(i)/directions)
-			at.X += f.width / 2 * math.Cos(2*math.Pi*float64(i)/directions)
-			at.Y += f.height / 2 * math.Sin(2*math.Pi*float64(i)/directions)
-			box := f.plate(at, 0)
-			if !box.within(window) || !d.labels.free(box) || !d.labels.free(strokePlate(box.nearest(target), target, leaderRoom)) {
-				continue
-			}
-			if c := out + extra(box); c < cost {
-				best, cost, found = at, c, true
+	s, found := seating{&d.labels, v.window.inset(windowInset), reach, extra}.nearestSeat(f, target, targetDot)
+	return s.at, found
+}
+
+// nearestSeat finds the free seat of the least cost.
+func (g seating) nearestSeat(f form, end Point, dot float64) (best seat, found bool) {
+	best.cost = math.Inf(1)
+	for out := nearestRing; out < g.reach && out < best.cost; out += ringStep {
+		for _, s := range g.ring(f, end, dot, out) {
+			if s.cost = out + g.extra(s.plates[0]); s.cost < best.cost {
+				best, found = s, true
 			}
 		}
 	}
 	return best, found
+}
+
+const (
+	nearestRing, ringStep = 4.0, 2.0 // mm
+	ringSeats             = 36
+)
+
+// ring are the free seats at a distance from the end of a leader.
+func (g seating) ring(f form, end Point, dot, out float64) []seat {
+	var seats []seat
+	for i := range ringSeats {
+		turn := 2 * math.Pi * float64(i) / ringSeats
+		at := end.polar(out, turn).plus(f.width/2*math.Cos(turn), f.height/2*math.Sin(turn))
+		box := f.plate(at, 0)
+		if !box.within(g.window) || !g.board.free(box) {
+			continue
+		}
+		if leader := strokePlate(box.nearest(end), end, leaderRoom); g.board.free(leader) {
+			seats = append(seats, seat{at: at, end: end, dot: dot, plates: [3]plate{box, leader, levelPlate(end, 2*dot, 2*dot)}})
+		}
+	}
+	return seats
 }
 
 // nearest returns the point of the plate's edge nearest to another point.

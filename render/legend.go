@@ -43,7 +43,7 @@ func (l legend) Set(corner Point, width float64) (elements []Element, height flo
 		y := corner.Y - head - 1 - float64(i%rows+1)*entryHeight
 		box := Rect{Point{x, y + (entryHeight-sampleHeight)/2}, Point{x + sampleWidth, y + (entryHeight+sampleHeight)/2}}
 		text := Text{At: Point{box.Max.X + after, box.center().Y - Regular.CapHeight(size)/2}, String: e.text, Size: size, Ink: Black}
-		elements = append(elements, Group{Title: e.text, Elements: append(e.sample(box), text)})
+		elements = append(elements, Group{ID: "sample", Title: e.text, Elements: e.sample(box)}, text)
 	}
 	return elements, head + 1 + float64(rows)*entryHeight
 }

@@ -39,6 +39,13 @@ func (s siteMap) ground(v view) ([]Element, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := s.standSigns(v); err != nil {
+		return nil, err
+	}
+	letters, err := s.labelZones(v.forLabels(), s.areaOfZone)
+	if err != nil {
+		return nil, err
+	}
 	marks := s.signs(v)
 	labels, err := s.label(v.forLabels())
 	if err != nil {
@@ -58,7 +65,7 @@ func (s siteMap) ground(v view) ([]Element, error) {
 		Group{ID: "outline", Title: "Outline of the site", Elements: outline},
 		Group{ID: "barriers", Title: "Fences, walls, hedges and cutlines", Elements: s.barriers(v, zones.Cutline, zones.Wall, zones.Hedge, zones.Fence)},
 		Group{ID: "signs", Title: "Signs", Elements: marks},
-		Group{ID: "labels", Title: "Labels", Elements: labels},
+		Group{ID: "labels", Title: "Labels", Elements: append(letters, labels...)},
 	}, nil
 }
 

@@ -27,20 +27,23 @@ type sign struct {
 	count int
 }
 
-// signs draws the points that a crew looks for. Labels keep clear of them.
+// signs draws the points that a crew looks for, once zones are labelled.
 func (d *draft) signs(v view) []Element {
-	var elements []Element
-	for _, s := range slices.Backward(signs) {
-		for _, sign := range d.signsOf(s.kind, v) {
-			drawn := s.draw(sign.at, signHeight)
-			if sign.name != "" {
-				drawn.Title = sign.name
-			}
-			d.labels.take(levelPlate(sign.at, signHeight*1.4, signHeight*1.2))
-			elements = append(elements, drawn)
+	if d.lifted {
+		d.labels.stand(d.placed, v)
+	}
+	var lines, drawn []Element
+	for _, p := range slices.Backward(d.placed) {
+		s := signs[p.kind].draw(p.stand, signHeight)
+		if p.name != "" {
+			s.Title = p.name
+		}
+		drawn = append(drawn, s)
+		if p.led {
+			lines = append(lines, leader(p.plate().nearest(p.at), p.at, targetDot))
 		}
 	}
-	return elements
+	return append(lines, drawn...)
 }
 
 // signsOf joins the points of a kind that would lie on top of each other;

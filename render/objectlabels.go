@@ -10,14 +10,10 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// label puts all labels on the map; the weightier come first, and those of
-// objects are left out where there is no room.
+// label puts all labels but those of zones on the map; the weightier come
+// first, and where there is no room they are left out.
 func (d *draft) label(v view) ([]Element, error) {
-	elements, err := d.labelZones(v, d.areaOfZone)
-	if err != nil {
-		return nil, err
-	}
-	elements = append(elements, d.labelSigns(v)...)
+	elements := d.labelSigns(v)
 	for _, label := range []func(view) ([]Element, error){d.labelNamed, d.labelCovers, d.labelStreets, d.labelTrees} {
 		more, err := label(v)
 		if err != nil {
@@ -30,25 +26,31 @@ func (d *draft) label(v view) ([]Element, error) {
 
 const longestLabel = 45.0 // mm
 
+// mapText is a label of one line, or of two if it is long.
 func (d *draft) mapText(text string, face Face, ink Ink) form {
-	return stacked(Text{String: shortened(text, face, mapSize, longestLabel), Face: face, Size: mapSize, Ink: ink})
+	lines := []Text{{String: text, Face: face, Size: mapSize, Ink: ink}}
+	if lines[0].Width() > longestLabel {
+		lines = inTwo(lines[0])
+	}
+	for i := range lines {
+		lines[i].String = shortened(lines[i].String, face, mapSize, longestLabel)
+	}
+	return stacked(lines...)
 }
 
 // labelSigns names the signs that have a name of their own beside them, and
 // counts those that stand for several.
 func (d *draft) labelSigns(v view) []Element {
 	var elements []Element
-	for _, s := range signs {
-		for _, sign := range d.signsOf(s.kind, v) {
-			label := d.mapText(sign.name, Regular, Black)
-			switch {
-			case sign.count > 1:
-				label = d.mapText("×"+strconv.Itoa(sign.count), Bold, Black)
-			case sign.name == "" || strings.EqualFold(sign.name, s.word):
-				continue
-			}
-			elements = append(elements, d.besidePoint(sign.at, signHeight*0.75, label, v)...)
+	for _, sign := range d.placed {
+		label := d.mapText(sign.name, Regular, Black)
+		switch {
+		case sign.count > 1:
+			label = d.mapText("×"+strconv.Itoa(sign.count), Bold, Black)
+		case sign.name == "" || strings.EqualFold(sign.name, signs[sign.kind].word):
+			continue
 		}
+		elements = append(elements, d.besidePoint(sign.stand, signHeight*0.75, label, v)...)
 	}
 	return elements
 }

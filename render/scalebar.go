@@ -12,7 +12,7 @@ const ScaleBarHeight = 11.0
 
 const (
 	barThickness  = 1.4 // mm, of either side
-	barFigureSize = 7.5 // points
+	barFigureSize = 9.0 // points
 )
 
 // ScaleBar returns a bar of true lengths at a scale, feet above and metres

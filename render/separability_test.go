@@ -56,7 +56,7 @@ func sunClasses() []groundClass {
 }
 
 // drawnTile draws a class at 300 dots per inch.
-func drawnTile(t *testing.T, c groundClass, mono bool) tile {
+func drawnTile(t *testing.T, c groundClass, mono bool) groundTile {
 	t.Helper()
 	side := tileSide/tileDPI*mmPerInch + 0.01
 	s := NewSheet("tile", c.name, Paper{"tile", side, side})
@@ -65,7 +65,7 @@ func drawnTile(t *testing.T, c groundClass, mono bool) tile {
 		s.Elements = monochrome(s.Elements)
 	}
 	picture := drawn(t, s, tileDPI)
-	made := tile{tileSide, make([][3]float64, tileSide*tileSide)}
+	made := groundTile{tileSide, make([][3]float64, tileSide*tileSide)}
 	for i := range made.pixels {
 		made.pixels[i] = linearAt(picture, i%tileSide, i/tileSide)
 	}
@@ -103,7 +103,7 @@ type impression struct {
 	texture [octaves * directions]float64
 }
 
-func (t tile) impression() impression { return impression{t.meanColour(), t.texture()} }
+func (t groundTile) impression() impression { return impression{t.meanColour(), t.texture()} }
 
 // separability is how well two classes are told apart: 1 is just at a glance.
 func separability(a, b impression) float64 {
@@ -118,20 +118,20 @@ func separability(a, b impression) float64 {
 // colour, and on a copy of a copy.
 func TestClassesStayApart(t *testing.T) {
 	const least = 1.0
-	same := func(p tile) tile { return p }
+	same := func(p groundTile) groundTile { return p }
 	for sheet, classes := range map[string][]groundClass{"site map": siteClasses(), "sun": sunClasses()} {
 		for _, seen := range []struct {
 			as   string
 			mono bool
-			by   func(tile) tile
+			by   func(groundTile) groundTile
 		}{
 			{"in colour", false, same},
-			{"with deuteranopia", false, func(p tile) tile { return p.seen(seenWith(sights["deuteranopia"])) }},
-			{"with protanopia", false, func(p tile) tile { return p.seen(seenWith(sights["protanopia"])) }},
-			{"in grey", false, func(p tile) tile { return p.seen(greyed) }},
+			{"with deuteranopia", false, func(p groundTile) groundTile { return p.seen(seenWith(sights["deuteranopia"])) }},
+			{"with protanopia", false, func(p groundTile) groundTile { return p.seen(seenWith(sights["protanopia"])) }},
+			{"in grey", false, func(p groundTile) groundTile { return p.seen(greyed) }},
 			{"mono", true, same},
-			{"on a copy", true, tile.copied},
-			{"on a copy of a copy", true, func(p tile) tile { return p.copied().copied() }},
+			{"on a copy", true, groundTile.copied},
+			{"on a copy of a copy", true, func(p groundTile) groundTile { return p.copied().copied() }},
 		} {
 			tiles := make([]impression, len(classes))
 			for i, c := range classes {

@@ -8,17 +8,18 @@ type Point struct{ X, Y float64 }
 
 // Sheet is one side of paper.
 type Sheet struct {
-	ID            string  // short name of the sheet, for links and file parts
-	Title         string  // what the sheet is called
-	Name          string  // what it shows, in a word or two; empty is as the title
-	Site          string  // name of the site it is of; may be empty
-	Subject       string  // what it shows, in a sentence or two, for people who cannot see it
-	Lang          string  // BCP 47 tag; empty is "en"
-	Width, Height float64 // mm
-	Paper         string  // name of the paper
-	Scale         Scale   // of the map on it; zero if there is none
-	Ground        *Ground // where on the earth its map lies; nil if it has none
-	Missing       []rune  // letters of names that the typeface lacks, drawn as question marks
+	ID            string   // short name of the sheet, for links and file parts
+	Title         string   // what the sheet is called
+	Name          string   // what it shows, in a word or two; empty is as the title
+	Site          string   // name of the site it is of; may be empty
+	Subject       string   // what it shows, in a sentence or two, for people who cannot see it
+	Lang          string   // BCP 47 tag; empty is "en"
+	Width, Height float64  // mm
+	Paper         string   // name of the paper
+	Scale         Scale    // of the map on it; zero if there is none
+	Ground        *Ground  // where on the earth its map lies; nil if it has none
+	Missing       []rune   // letters of names that the typeface lacks, drawn as question marks
+	Unlabelled    []string // letters of zones that found no room on the map
 	Elements      []Element
 }
 

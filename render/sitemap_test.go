@@ -149,84 +149,16 @@ func lettersPlate(t Text) plate {
 	return turnedPlate(t.At.plus(middle.X, middle.Y), w, h, t.Turn)
 }
 
-func TestNoTextOverAnother(t *testing.T) {
-	for _, c := range mapCases(t) {
-		sheet := c.sheet
-		texts := textsOf(sheet.Elements)
-		paper := Rect{Max: Point{sheet.Width, sheet.Height}}.inset(sheetMargin - 0.5)
-		for i, a := range texts {
-			if !lettersPlate(a).within(paper) {
-				t.Errorf("%s: %q reaches into the margin", c.name, a.String)
-			}
-			for _, b := range texts[:i] {
-				if lettersPlate(a).meets(lettersPlate(b)) {
-					t.Errorf("%s: %q lies on %q", c.name, a.String, b.String)
-				}
-			}
-		}
-	}
-}
-
-func TestNoLabelOverASignOrTheFrame(t *testing.T) {
-	for _, c := range mapCases(t) {
-		d, sheet := c.draft, c.sheet
-		a, err := d.arrange()
-		if err != nil {
-			t.Fatal(err)
-		}
-		v, err := a.view()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, text := range textsOf(group(sheet.Elements, "labels")) {
-			label := lettersPlate(text)
-			if !label.within(a.window) {
-				t.Errorf("%s: %q reaches over the frame", c.name, text.String)
-			}
-			for _, s := range signs {
-				if _, signless := d.subject.(sunMap); signless {
-					break
-				}
-				for _, sign := range d.signsOf(s.kind, v) {
-					if label.meets(levelPlate(sign.at, signHeight, signHeight)) {
-						t.Errorf("%s: %q lies on a sign of %s", c.name, text.String, s.word)
-					}
-				}
-			}
-		}
-	}
-}
-
-func TestEveryZoneIsLabelled(t *testing.T) {
-	for _, c := range mapCases(t) {
-		d, sheet := c.draft, c.sheet
-		letters := map[string]float64{}
-		for _, text := range textsOf(group(sheet.Elements, "labels")) {
-			if text.Face == Bold {
-				letters[text.String] = max(letters[text.String], text.Size)
-			}
-			if text.Size < 9 {
-				t.Errorf("%s: %q is %g points tall", c.name, text.String, text.Size)
-			}
-		}
-		for _, z := range d.plat.Zones {
-			if letters[z.Letter] < 14 {
-				t.Errorf("%s: zone %s has a letter of %g points", c.name, z.Letter, letters[z.Letter])
-			}
-		}
-	}
-}
-
 // A map that is not crowded tells name and area of each zone, and all its
 // figures twice: on the map and in the table.
 func TestOrchardHouseIsToldInFull(t *testing.T) {
-	d, sheet := inventedMap(t, "orchard-house")
-	text := tool(t, written(t, writePDF, sheet), "pdftotext", "-layout", "FILE", "-")
+	d, sheet := drafted(t, orchardHouse(), MapOptions{Paper: Tabloid, Scale: 360})
+	text := strings.Join(strings.Fields(tool(t, written(t, writePDF, sheet), "pdftotext", "-raw", "FILE", "-")), " ")
 	f := d.figures
 	wanted := map[string]int{
 		"1 in = 30 ft (1:360)": 2, "Orchard House": 1, "Site map": 1, "orchard-house": 1, d.measured.Cell: 1,
 		"41.30022° N, 96.19979° W": 1, "811": 1, "no application": 2, "No application": 1, "slope 12": 1, "Valve box": 1,
-		"Side gate, 4 ft": 1, "WGS 84": 1, "95 %": 1, "WGS": 1, "Notes": 1, "verify on site": 1,
+		"Side gate, 4 ft": 1, "WGS 84": 1, "95 %": 1, "WGS": 1, "verify on site": 1,
 	}
 	for _, z := range d.measured.Zones {
 		wanted[z.Name] = 2
@@ -242,6 +174,14 @@ func TestOrchardHouseIsToldInFull(t *testing.T) {
 	}
 	if !strings.Contains(sheet.Subject, f.areaInWords(d.tally.net.AreaM2, d.tally.net.CI95M2)) {
 		t.Errorf("the subject %q does not tell the net turf", sheet.Subject)
+	}
+}
+
+// Where the tables leave room there are lines to write on.
+func TestRoomForNotes(t *testing.T) {
+	_, sheet := drafted(t, paddock(), MapOptions{Paper: A3})
+	if notes := textsOf(group(sheet.Elements, "notes")); len(notes) == 0 || notes[0].String != "Notes" {
+		t.Errorf("the notes hold %v", notes)
 	}
 }
 

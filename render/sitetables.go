@@ -14,7 +14,7 @@ import (
 const (
 	mapSize    = 9.0
 	letterSize = 15.0
-	tableSize  = 8.0
+	tableSize  = 9.0
 	footSize   = 6.5
 
 	letterColumn = 10.0 // mm
@@ -36,7 +36,7 @@ func (d *draft) turfTable(objects int) Table {
 		whole = m.Outline.AreaM2
 	}
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Turf and deductions"}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End}, {Head: "Share", Anchor: End},
+		{Head: "Turf and deductions", Wrap: true}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End}, {Head: "Share", Anchor: End},
 	}}
 	add := func(label string, a zones.AreaMeasure) {
 		t.Rows = append(t.Rows, []string{label, f.Area(a.AreaM2, a.CI95M2), f.PlusMinus(a.CI95M2), share(a.AreaM2, whole)})
@@ -115,13 +115,13 @@ func (d *draft) bars() bool {
 
 // zoneText names a zone and what is known of it.
 func (d *draft) zoneText(z zones.ZoneMeasure) string {
-	name := shortened(d.letters.of(z.Name), Regular, tableSize, twoLines)
+	name := shortened(d.letters.of(z.Name), Regular, tableSize, longestInTable)
 	var known []string
 	if words, ok := exposures[z.Exposure]; ok && !z.NameTellsExposure() {
 		known = append(known, words)
 	}
 	if species := d.letters.of(z.Species); species != "" && !z.NameTellsSpecies() {
-		known = append(known, shortened(species, Regular, tableSize, twoLines))
+		known = append(known, shortened(species, Regular, tableSize, longestInTable))
 	}
 	if z.SunFit != "" && !z.NameTellsFit() && z.Apply {
 		known = append(known, z.SunFit)
@@ -139,10 +139,13 @@ func (d *draft) zoneText(z zones.ZoneMeasure) string {
 }
 
 const (
-	noApplication = "no application"
+	noApplication = "no\u00a0application"
 
-	// twoLines is the room of a name in a table, in millimetres.
+	// twoLines is the room of a name in a line of a step, in millimetres.
 	twoLines = 60.0
+
+	// longestInTable is the room of a name in a table, in millimetres: some lines.
+	longestInTable = 160.0
 )
 
 var exposures = map[string]string{"full": "full sun", "part": "part sun", "shade": "shade", "deep": "deep shade"}

@@ -34,15 +34,23 @@ func drawLayers(layers []mapLayer, v view) ([]Element, error) {
 	return elements, nil
 }
 
-// ground draws the zones of the step clear and bold on muted ground.
+// ground draws the zones of the step clear and bold on muted ground. Signs and
+// labels take their places first.
 func (s stepSheet) ground(v view) ([]Element, error) {
+	if err := s.standSigns(v); err != nil {
+		return nil, err
+	}
 	if s.lanes != nil {
 		return s.groundWithLanes(v)
 	}
-	return drawLayers(append(s.lowerLayers(s.trees),
-		mapLayer{"signs", "Signs", func(v view) ([]Element, error) { return s.signs(v), nil }},
-		mapLayer{"labels", "Labels", s.labelStep},
-	), v)
+	signs, labels, err := s.labelStep(v.forLabels())
+	if err != nil {
+		return nil, err
+	}
+	elements, err := drawLayers(s.lowerLayers(s.trees), v)
+	return append(elements,
+		Group{ID: "signs", Title: "Signs", Elements: signs},
+		Group{ID: "labels", Title: "Labels", Elements: labels}), err
 }
 
 // lowerLayers are the ground of the site, with trees drawn in one way or the
@@ -130,20 +138,20 @@ func idleZone(z zones.Zone, area Polygon, rim []Line) []Element {
 
 // labelStep puts letters and amounts on zones, then names on signs, covers and
 // streets where there is room.
-func (s stepSheet) labelStep(v view) ([]Element, error) {
-	elements, err := s.labelZones(v, s.stepZoneLabel)
-	if err != nil {
-		return nil, err
+func (s stepSheet) labelStep(v view) (signs, labels []Element, err error) {
+	if labels, err = s.labelZones(v, s.stepZoneLabel); err != nil {
+		return nil, nil, err
 	}
-	elements = append(elements, s.labelSigns(v)...)
+	signs = s.signs(v)
+	labels = append(labels, s.labelSigns(v)...)
 	for _, label := range []func(view) ([]Element, error){s.labelMuted, s.labelStreets} {
 		more, err := label(v)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		elements = append(elements, more...)
+		labels = append(labels, more...)
 	}
-	return elements, nil
+	return signs, labels, nil
 }
 
 func (s stepSheet) labelMuted(v view) ([]Element, error) { return s.labelNames(v, true, mutedLook) }

@@ -43,23 +43,27 @@ func (s stepSheet) larger(t Table) Table {
 }
 
 // groundWithLanes draws the lanes of the step over its zones. Labels take their
-// places first: lines are broken at them.
+// places first: lines are broken at them. On a key map lanes would be one black.
 func (s stepSheet) groundWithLanes(v view) ([]Element, error) {
-	signs := s.signs(v)
-	short := s.lanes.shortLanes(v)
+	var short []plate
+	if !s.isKeyMap(v) {
+		short = s.lanes.shortLanes(v)
+	}
 	for _, p := range short {
 		s.labels.take(p)
 	}
-	labels, err := s.labelStep(v)
+	signs, labels, err := s.labelStep(v.forLabels())
 	for _, p := range short {
 		s.labels.release(p)
 	}
 	if err != nil {
 		return nil, err
 	}
-	walked, err := s.lanes.ground(v)
-	if err != nil {
-		return nil, err
+	var walked []Element
+	if !s.isKeyMap(v) {
+		if walked, err = s.lanes.ground(v); err != nil {
+			return nil, err
+		}
 	}
 	layers := append(s.lowerLayers(s.paleTrees), mapLayer{"by-hand", "To be done by hand", s.byHand})
 	elements, err := drawLayers(layers, v)

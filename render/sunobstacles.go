@@ -45,7 +45,7 @@ func (f figures) heightText(m float64, assumed bool) string {
 
 // heightSample shows how heights stand on the map.
 func (s sunMap) heightSample(assumed bool) func(Rect) []Element {
-	const example = 6.0 // m
+	const example = 12.0 // m
 	text := Text{String: s.figures.heightText(example, assumed), Face: Italic, Size: tableSize, Ink: Black, Anchor: Middle}
 	return func(box Rect) []Element {
 		text.At = box.center().plus(0, -text.Face.CapHeight(text.Size)/2)

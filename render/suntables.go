@@ -50,7 +50,7 @@ func (s sunMap) exposureText(zone int) string {
 
 // groundsTable says on what the hours rest.
 func (s sunMap) groundsTable() Table {
-	t := Table{Size: tableSize, Columns: []Column{{Head: "Hours rest on", Width: groundsColumn}, {Wrap: true}}}
+	t := Table{Size: tableSize, Columns: []Column{{Head: "Hours rest on"}, {Wrap: true}}}
 	add := func(what, text string) { t.Rows = append(t.Rows, []string{what, text}) }
 	add("Season", s.sun.Season.String()+", mean of its days")
 	add("Sun counts", fmt.Sprintf("from %g° above the horizon, under a clear sky", s.sun.Scene.MinElevation))
@@ -82,8 +82,6 @@ func (s sunMap) addNeeds(add func(what, text string)) {
 		add("Zones", "divided at those hours of their grass, those of no known grass by exposure; near a limit: within half an hour")
 	}
 }
-
-const groundsColumn = 22.0 // mm
 
 // shadeText counts what throws shade, and says which heights are not known.
 func (s sunMap) shadeText() string {

@@ -22,7 +22,7 @@ type Column struct {
 
 const (
 	cellMargin = 1.0  // mm left and right of text
-	rowMargin  = 0.5  // mm above and below text
+	rowMargin  = 0.25 // mm above and below text
 	indent     = 2.5  // mm
 	leastWords = 15.0 // mm: columns of words give way down to this
 )

@@ -10,7 +10,7 @@ const (
 
 // texture is how much a tile's lightness changes, by period and direction: root
 // mean squares in units of L*, of the spectrum under a Hann window.
-func (t tile) texture() (bins [octaves * directions]float64) {
+func (t groundTile) texture() (bins [octaves * directions]float64) {
 	n := t.side
 	values := make([]complex128, n*n)
 	mean := 0.0

@@ -2,16 +2,16 @@ package render
 
 import "math"
 
-// A tile is a square picture of a class of ground in linear light, row by row:
+// A groundTile is a square picture of a class of ground in linear light, row by row:
 // red, green and blue from 0 to 1.
-type tile struct {
+type groundTile struct {
 	side   int
 	pixels [][3]float64
 }
 
 // seen returns the tile as changed pixel by pixel.
-func (t tile) seen(change func([3]float64) [3]float64) tile {
-	changed := tile{t.side, make([][3]float64, len(t.pixels))}
+func (t groundTile) seen(change func([3]float64) [3]float64) groundTile {
+	changed := groundTile{t.side, make([][3]float64, len(t.pixels))}
 	for i, p := range t.pixels {
 		changed.pixels[i] = change(p)
 	}
@@ -39,7 +39,7 @@ func greyed(rgb [3]float64) [3]float64 {
 func brightness(rgb [3]float64) float64 { return 0.2126*rgb[0] + 0.7152*rgb[1] + 0.0722*rgb[2] }
 
 // meanColour is the colour of the tile from afar, in L*a*b*.
-func (t tile) meanColour() [3]float64 {
+func (t groundTile) meanColour() [3]float64 {
 	var sum [3]float64
 	for _, p := range t.pixels {
 		for i := range p {
@@ -51,7 +51,7 @@ func (t tile) meanColour() [3]float64 {
 
 // copied is the tile after a photocopier: blurred by the spread of the toner,
 // then black or white (common practice, no source).
-func (t tile) copied() tile {
+func (t groundTile) copied() groundTile {
 	const spread = 0.08 / mmPerInch * tileDPI // pixels
 	rows := t.blurred(spread, 1)
 	both := rows.blurred(spread, t.side)
@@ -65,9 +65,9 @@ func (t tile) copied() tile {
 
 // blurred blurs along rows (step 1) or columns (step side), with the tile
 // going on round its edges.
-func (t tile) blurred(sigma float64, step int) tile {
+func (t groundTile) blurred(sigma float64, step int) groundTile {
 	reach := int(math.Ceil(3 * sigma))
-	out := tile{t.side, make([][3]float64, len(t.pixels))}
+	out := groundTile{t.side, make([][3]float64, len(t.pixels))}
 	for i := range t.pixels {
 		x, y := i%t.side, i/t.side
 		var total float64

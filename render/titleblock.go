@@ -37,8 +37,8 @@ const (
 	nameSize    = 16.0
 	smallerName = 13.0
 	factSize    = 9.0
-	labelSize   = 6.5
-	factHeight  = 8.4 // mm
+	labelSize   = 9.0
+	factHeight  = 9.2 // mm
 	titleMargin = 2.2 // mm under the rule
 )
 
@@ -107,7 +107,7 @@ func (b titleBlock) setFacts(corner Point, width float64) (elements []Element, h
 			at := corner.plus(0, -float64(j)*factHeight-Regular.CapHeight(labelSize)-1)
 			elements = append(elements,
 				Text{At: at, String: fact[0], Size: labelSize, Ink: Grey},
-				Text{At: at.plus(0, -3.7), String: shortened(fact[1], Medium, factSize, column-1), Face: Medium, Size: factSize, Ink: Black})
+				Text{At: at.plus(0, -4), String: shortened(fact[1], Medium, factSize, column-1), Face: Medium, Size: factSize, Ink: Black})
 		}
 		corner.X += column
 	}

@@ -2,6 +2,7 @@ package render
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 )
@@ -12,13 +13,14 @@ type zoneLabel struct {
 	figures      []Text
 	ground       Ink     // on which it stands
 	pieces       []piece // of the zone in the window, that with the most room first
+	ends         []Point // of a leader to the zone, the best first
 }
 
 // labelZones labels every zone, in its ground if there is room, and else
 // beside it with a leader. Large zones choose first. Labels are as set for the
 // number of a zone.
 func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
-	var inside, led []Element
+	var inside []Element
 	var cramped []zoneLabel
 	for i, z := range d.plat.Zones {
 		shown, err := v.shown(z.Region)
@@ -39,13 +41,10 @@ func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
 		}
 		inside = append(inside, placed...)
 	}
-	for _, l := range cramped {
-		d.labels.take(l.target())
+	for i := range cramped {
+		cramped[i].ends = d.endsOfLeader(cramped[i])
 	}
-	for i, l := range cramped {
-		led = append(led, d.placeWithLeader(l, v, i < mostLeaders)...)
-	}
-	return append(led, inside...), nil
+	return append(d.labelCramped(cramped, v), inside...), nil
 }
 
 // areaOfZone is a label with the letter of a zone, its name and its area.
@@ -119,6 +118,68 @@ func (d *draft) placeInside(l zoneLabel) []Element {
 		}
 	}
 	return nil
+}
+
+// endsOfLeader are where a leader to a cramped zone may end: where the zone has
+// most room, or elsewhere along its middle, but beside a sign or a label that
+// stands there.
+func (d *draft) endsOfLeader(l zoneLabel) []Point {
+	const apart, most = 1.5, 12 // mm
+	var ends []Point
+	for _, p := range l.pieces {
+		f := newField(p.area)
+		for _, at := range append([]Point{p.pole}, p.area.middles(apart)...) {
+			dot := levelPlate(at, 2*l.dot(), 2*l.dot())
+			crowded := slices.ContainsFunc(ends, func(e Point) bool { return squaredDistance(e, at, at) < apart*apart })
+			if len(ends) < most && !crowded && d.labels.free(dot) && (at == p.pole || f.holds(dot)) {
+				ends = append(ends, at)
+			}
+		}
+	}
+	if len(ends) == 0 {
+		return []Point{l.pieces[0].pole}
+	}
+	return ends
+}
+
+// dot is the radius of the end of a leader to the zone: its plate lies in the
+// zone, so that the ends of two leaders stay apart.
+func (l zoneLabel) dot() float64 {
+	return min(targetDot, max(leastDot, l.pieces[0].clear/math.Sqrt2))
+}
+
+// middles are the middles of cuts across an area, at a spacing along its longer
+// side.
+func (p Polygon) middles(spacing float64) []Point {
+	wide := p.Bounds().Width() > p.Bounds().Height()
+	if wide {
+		p = p.mirrored()
+	}
+	var middles []Point
+	for _, row := range rowsOf(p, spacing) {
+		y := float64(row.index) * spacing
+		row.stretches(func(from, to float64) {
+			at := Point{(from + to) / 2, y}
+			if wide {
+				at = at.mirrored()
+			}
+			middles = append(middles, at)
+		})
+	}
+	return middles
+}
+
+// mirrored changes across and up.
+func (p Point) mirrored() Point { return Point{p.Y, p.X} }
+
+func (p Polygon) mirrored() Polygon {
+	mirror := make(Polygon, len(p))
+	for i, ring := range p {
+		for _, q := range ring {
+			mirror[i] = append(mirror[i], q.mirrored())
+		}
+	}
+	return mirror
 }
 
 // repeat puts the zone's letter into another piece of it.

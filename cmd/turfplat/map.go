@@ -153,6 +153,7 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 			return nil, err
 		}
 		sheets = append(sheets, drawn...)
+		o.tellUnlabelled(s.site.ID, drawn)
 		for _, r := range drawn[0].Missing {
 			if !slices.Contains(missing, r) {
 				missing = append(missing, r)
@@ -160,7 +161,7 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 		}
 	}
 	if len(missing) > 0 {
-		o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?", s.site.ID, string(missing)))
+		o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?: name them in other letters too", s.site.ID, string(missing)))
 	}
 	return sheets, nil
 }
@@ -196,6 +197,15 @@ type sheetmaker func(*zones.Plat, zones.Measurement, render.MapOptions) ([]*rend
 func oneSheet(p *zones.Plat, m zones.Measurement, o render.MapOptions) ([]*render.Sheet, error) {
 	sheet, err := render.SiteMap(p, m, o)
 	return []*render.Sheet{sheet}, err
+}
+
+// tellUnlabelled warns of zones that found no room for their letters.
+func (o *order) tellUnlabelled(site string, sheets []*render.Sheet) {
+	for _, s := range sheets {
+		if n := len(s.Unlabelled); n > 0 {
+			o.tell("warning", fmt.Sprintf("%s: sheet %s has no room for the letters of %d zones (%s): use larger paper", site, s.ID, n, strings.Join(s.Unlabelled, ", ")))
+		}
+	}
 }
 
 const mapHelp = `turfplat map draws the site map of one property, true to scale; with --program
