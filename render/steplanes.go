@@ -16,7 +16,11 @@ func (s stepSheet) walkTable() Block {
 	if s.lanes == nil {
 		return nil
 	}
-	return s.larger(s.lanes.workTable())
+	t := s.larger(s.lanes.workTable())
+	t.Rows = slices.DeleteFunc(t.Rows, func(row []string) bool { // the other tables tell
+		return slices.Contains([]string{"Step", "Material", "Needed"}, row[0])
+	})
+	return t
 }
 
 // laneTable lists all lanes in walking order.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"slices"
 
 	"github.com/urfave/cli/v2"
 
@@ -78,13 +77,13 @@ func (p packet) lanes(s surveyed, plan *program.Plan, spread *lanes.Work) func(*
 	}
 }
 
-// workedIn tells the zones that a step is done on.
+// workedIn tells on which zones a step is done.
 func workedIn(plan *program.Plan, step *program.StepPlan) func(zones.Zone) bool {
-	return func(zone zones.Zone) bool {
-		return slices.ContainsFunc(step.Zones, func(z program.ZonePlan) bool {
-			return z.ID == zone.ID && !z.Closed() && !plan.HeldBack(step, z)
-		})
+	worked := make(map[string]bool)
+	for _, z := range step.Zones {
+		worked[z.ID] = z.Apply && !z.Closed() && !plan.HeldBack(step, z)
 	}
+	return func(z zones.Zone) bool { return worked[z.ID] }
 }
 
 // fillingOf is the ground that one filling of the user's own spreader serves, in
