@@ -58,10 +58,10 @@ func (o *order) lanes(spread spreading) error {
 			}
 			before := len(s.site.Problems)
 			plan, sum, err := lay(s, spread)
+			o.tellAll(s.site.Problems[before:])
 			if err != nil {
 				return fmt.Errorf("%s: %w", s.site.ID, err)
 			}
-			o.tellAll(s.site.Problems[before:])
 			told, units = lanesDocument{lanesSchema, s.site.ID, sum}, s.site.Units
 			return plan.File(s.site, sum).WriteGeoJSON(w)
 		})
@@ -76,7 +76,8 @@ func (o *order) lanes(spread spreading) error {
 	return err
 }
 
-// lay lays the lanes of a site; where no way was found is a problem of it.
+// lay lays the lanes of a site; where no way was found, and what holds a step
+// back, are problems of it.
 func lay(s surveyed, spread spreading) (lanes.Plan, lanes.Summary, error) {
 	work, treats, err := spread.on(s)
 	if err != nil {

@@ -74,14 +74,16 @@ func hopperFlag(c *cli.Context) (*material.Amount, error) {
 	return &a, nil
 }
 
-// on settles what is spread on a site and where.
+// on settles what is spread on a site and where. What holds a step back is a
+// problem of the site.
 func (s spreading) on(site surveyed) (lanes.Work, func(zones.Zone) bool, error) {
 	work := s.Work
 	work.Units = site.site.Units
 	if s.planning == nil {
 		return work, func(zones.Zone) bool { return true }, nil
 	}
-	plan, err := s.planning.planOn(site)
+	plan, problems, err := s.planning.planFor(site)
+	site.site.Problems = append(site.site.Problems, problems...)
 	if err != nil {
 		return work, nil, err
 	}

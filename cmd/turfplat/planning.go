@@ -8,6 +8,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/program"
 	"example.org/turfplat/zones/soil"
 	"example.org/turfplat/zones/turf"
@@ -99,18 +100,25 @@ func (o *order) readProgram(name string) (*program.Program, error) {
 	return p, nil
 }
 
-// planOn lays the program on a site.
+// planOn lays the program on a site and tells what there is to tell of it.
 func (p *planning) planOn(s surveyed) (*program.Plan, error) {
-	occasion, err := p.occasion(s.measure.Center.Lon())
+	plan, problems, err := p.planFor(s)
+	p.tellProblems(problems)
+	return plan, err
+}
+
+// planFor lays the program on a site. Problems are those of the log and of the
+// program on this site.
+func (p *planning) planFor(s surveyed) (*program.Plan, []ingest.Problem, error) {
+	occasion, problems, err := p.occasion(s.measure.Center.Lon())
 	if err != nil {
-		return nil, err
+		return nil, problems, err
 	}
 	plan, err := p.program.Plan(propertyOf(s), occasion)
 	if err != nil {
-		return nil, err
+		return nil, problems, err
 	}
-	p.tellProblems(plan.Problems)
-	return plan, nil
+	return plan, append(problems, plan.Problems...), nil
 }
 
 func propertyOf(s surveyed) program.Property {
@@ -121,40 +129,40 @@ func propertyOf(s surveyed) program.Property {
 }
 
 // occasion finds the day of the plan, its year and its log.
-func (p *planning) occasion(longitude float64) (program.Occasion, error) {
+func (p *planning) occasion(longitude float64) (program.Occasion, []ingest.Problem, error) {
 	occasion := program.Occasion{Today: p.day, Year: p.year, Grasses: p.grasses}
+	var problems []ingest.Problem
 	if p.soil != "" {
-		station, err := p.readSoil(longitude)
-		if err != nil {
-			return occasion, err
+		var err error
+		if occasion.Soil, problems, err = p.readSoil(longitude); err != nil {
+			return occasion, problems, err
 		}
-		occasion.Soil = station
 		if occasion.Today.IsZero() {
-			occasion.Today = station.Last()
+			occasion.Today = occasion.Soil.Last()
 		}
 	}
 	if occasion.Year == 0 && occasion.Today.IsZero() {
 		occasion.Year = p.now().Year() // the only clock there is
 	}
-	return occasion, nil
+	return occasion, problems, nil
 }
 
 // readSoil reads the log and finds the station in it.
-func (p *planning) readSoil(longitude float64) (*soil.Station, error) {
+func (p *planning) readSoil(longitude float64) (*soil.Station, []ingest.Problem, error) {
 	f, err := os.Open(p.soil)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer f.Close()
 	log, problems := soil.ReadLog(f, p.soil, soil.Options{Columns: p.columns, Longitude: longitude})
-	if p.tellProblems(problems); log == nil {
-		return nil, errRefused
+	if log == nil {
+		return nil, problems, errRefused
 	}
 	station, err := log.Station(p.station)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", p.soil, err)
+		return nil, problems, fmt.Errorf("%s: %w", p.soil, err)
 	}
-	return station, nil
+	return station, problems, nil
 }
 
 const planningHelp = `    --soil FILE    a log of temperatures, CSV: time, and columns such as
