@@ -26,6 +26,7 @@ type BaseMap struct {
 	near    geo.Neighbours
 	repair  bool
 	region  string // whose setback rules hold; "" = that which the data name
+	told    Figures
 }
 
 // NewBaseMap takes map data or tracings in. Outlines among them do not count:
@@ -34,7 +35,7 @@ func NewBaseMap(objects *ingest.Collection, how Reading) *BaseMap {
 	s := &Site{collection: objects, Problems: slices.Clone(objects.Problems)}
 	cast := s.parts(how.Key)
 	s.tellIdle()
-	m := &BaseMap{objects: objects, idle: s.idle, repair: how.Repair, region: how.Region}
+	m := &BaseMap{objects: objects, idle: s.idle, repair: how.Repair, region: how.Region, told: toldIn(objects, how.Units)}
 	for _, a := range cast {
 		if a.role.kind == Outline {
 			s.problem(ingest.Note, "outline_replaced", a.place, "outline is left aside, as another is given", "")
@@ -62,10 +63,11 @@ func (r role) reach() float64 {
 // of the outline and of objects on the property.
 func (m *BaseMap) Compile(outline *ingest.Collection) Compilation {
 	all := *m.objects
-	s := &Site{collection: &all, idle: m.idle, region: m.region, Problems: slices.Clone(outline.Problems)}
+	s := &Site{collection: &all, idle: m.idle, region: m.region, told: m.told, Problems: slices.Clone(outline.Problems)}
 	edge := s.castOutline(outline)
 	s.Frame = geo.NewFrame(geo.Center(anchors(edge)))
 	property := s.layOutline(edge, m.repair)
+	s.tellJoined(outline, len(edge), property)
 	if s.Refused() {
 		return Compilation{Site: s}
 	}

@@ -54,7 +54,7 @@ func TestDivision(t *testing.T) {
 			[]string{`A zone/all "all" 191.000`, `B zone/play "play" 9.000`}, ""},
 		{"overlapping", sketch{lawn, zone("a", rectangle(-1, -1, 8, 11)), zone("b", rectangle(6, -1, 21, 11), `"name":"Back"`)},
 			[]string{`A zone/b "Back" 120.000`, `B zone/a "a" 80.000`},
-			`warning: yard.geojson: features[2] "Back": 20.0 m2 also lie in zone "a", which is the smaller and keeps them`},
+			`warning: yard.geojson: features[2] "Back": 215 ft2 also lie in zone "a", which is the smaller and keeps them`},
 		{"zone beside the turf", sketch{lawn, zone("a", rectangle(30, 0, 40, 10))},
 			[]string{`A zone/turf "Turf" 200.000`},
 			`warning: yard.geojson: features[1] "a": zone lies on no turf (move it onto the lawn that it is meant for)`},
@@ -199,7 +199,7 @@ func TestZonesWrittenEarlier(t *testing.T) {
 		changed := *c
 		changed.Features = slices.Concat(c.Features, collectionOf(t, sketch{covering(Keepout, "wet", rectangle(10, 0, 15, 5))}.file(home, "")).Features)
 		again := Survey(NewSite(&changed, Reading{Key: builtInKey}))
-		want := `warning: yard.geojson: features[0] "wet": 25.0 m2 of the keepout lie in zone "Turf, east", which was written earlier (run zone again)`
+		want := `warning: yard.geojson: features[0] "wet": 269 ft2 of the keepout lie in zone "Turf, east", which was written earlier (run zone again)`
 		if got := told(again.Site.Problems); got != want {
 			t.Errorf("told %s, want %s", got, want)
 		}
@@ -211,7 +211,7 @@ func TestZonesWrittenEarlier(t *testing.T) {
 		if got := zonesOf(again.Measurement()); !slices.Equal(got, want) {
 			t.Errorf("zones %v, want %v", got, want)
 		}
-		if got := told(again.Site.Problems); got != "warning: yard.geojson: 40.0 m2 of turf lie in none of the zones written earlier (run zone again)" {
+		if got := told(again.Site.Problems); got != "warning: yard.geojson: 431 ft2 of turf lie in none of the zones written earlier (run zone again)" {
 			t.Errorf("told %s", got)
 		}
 	})

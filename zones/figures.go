@@ -19,6 +19,19 @@ func (f Figures) Area(m2, ci95M2 float64) string {
 	return grouped(Bearable(f.inAreaUnit(m2), f.inAreaUnit(ci95M2)))
 }
 
+// Told writes an area with its unit, for a message: whole, or if it is small to
+// a tenth.
+func (f Figures) Told(a geo.Area) string {
+	v, unit := f.inAreaUnit(float64(a)), "ft2"
+	if f.Metric() {
+		unit = "m2"
+	}
+	if math.Abs(v) < 10 {
+		return strconv.FormatFloat(v, 'f', 1, 64) + " " + unit
+	}
+	return strconv.FormatFloat(v, 'f', 0, 64) + " " + unit
+}
+
 // PlusMinus writes half of a 95 % interval to a fifth of itself.
 func (f Figures) PlusMinus(ci95M2 float64) string {
 	ci := f.inAreaUnit(ci95M2)

@@ -120,7 +120,7 @@ func (s *Site) tellFaults(o *Object, err error, repair bool) {
 func (s *Site) tellCrossing(place ingest.Place, crossing *geo.CrossingError, repair bool) {
 	at := s.Frame.Place(crossing.At)
 	place.Near = &at
-	stake := fmt.Sprintf("%.2f m2 at stake", float64(crossing.AtStake))
+	stake := s.told.Told(crossing.AtStake) + " at stake"
 	if crossing.Count > 1 {
 		stake = fmt.Sprintf("%d times, %s", crossing.Count, stake)
 	}

@@ -58,6 +58,18 @@ func (s *Site) headerID(header ingest.Properties) string {
 	return id
 }
 
+// toldIn are the figures in which problems of a collection tell of areas.
+func toldIn(c *ingest.Collection, asked Units) Figures {
+	var header struct{ Units Units }
+	if raw, ok := c.Member("site"); asked == "" && ok && json.Unmarshal(raw, &header) == nil {
+		asked = header.Units
+	}
+	if asked != Metric {
+		asked = US
+	}
+	return Figures{asked}
+}
+
 // readRegion takes the region whose setback rules hold.
 func (s *Site) readRegion(name string) {
 	var known bool

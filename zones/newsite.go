@@ -17,6 +17,7 @@ type Reading struct {
 	Key    *MapKey // parts that map tags play
 	Repair bool    // take a ring that crosses itself for all that it goes round
 	Afresh bool    // divide the turf anew, whatever zones were written earlier
+	Units  Units   // in which problems tell of areas; "" = the site's own
 	Region string  // whose setback rules hold, one of [SetbackRegions]; "" = that which the site names
 
 	Sun     *SunRequest // divide the turf by its sun as well; nil = not
@@ -43,6 +44,7 @@ type casting struct {
 func NewSite(c *ingest.Collection, how Reading) *Site {
 	s := &Site{
 		collection: c, afresh: how.Afresh, region: how.Region, sun: how.Sun, grasses: how.grasses(),
+		told:     toldIn(c, how.Units),
 		Problems: append([]ingest.Problem(nil), c.Problems...),
 	}
 	cast := s.cast(how.Key)

@@ -33,6 +33,17 @@ func (s *Site) castOutline(c *ingest.Collection) []casting {
 	return edge
 }
 
+// tellJoined tells of a property of several areas: whoever gives a file of
+// parcels may have meant one of them.
+func (s *Site) tellJoined(outline *ingest.Collection, areas int, property geo.Region) {
+	if areas < 2 || s.Refused() {
+		return
+	}
+	place := ingest.Place{Source: outline.Source, Line: outline.Line, Feature: -1}
+	s.problem(ingest.Note, "outline_joined", place, fmt.Sprintf("its %d areas are taken together as one property of %s", areas, s.told.Told(s.Frame.Area(property))),
+		"for a site of each, give them as --parcels; for one of them, a file with that one alone")
+}
+
 // tellNoArea tells that there is nothing in a collection to be a property.
 func (s *Site) tellNoArea(c *ingest.Collection) {
 	place, what := ingest.Place{Source: c.Source, Line: c.Line, Feature: -1}, "there is no area in it"
@@ -64,10 +75,10 @@ func (s *Site) tellUnbuilt(property geo.Region, place ingest.Place) {
 	if decided {
 		return
 	}
-	lot := float64(s.Frame.Area(property))
+	lot := s.told.Told(s.Frame.Area(property))
 	if covers {
-		s.problem(ingest.Warning, OutlineUnbuilt, place, fmt.Sprintf("no building and no turf is mapped on its %.0f m2: what other objects leave counts as turf", lot), "")
+		s.problem(ingest.Warning, OutlineUnbuilt, place, fmt.Sprintf("no building and no turf is mapped on its %s: what other objects leave counts as turf", lot), "")
 		return
 	}
-	s.problem(ingest.Warning, OutlineBare, place, fmt.Sprintf("nothing is mapped on it: all of its %.0f m2 counts as turf", lot), "")
+	s.problem(ingest.Warning, OutlineBare, place, fmt.Sprintf("nothing is mapped on it: all of its %s counts as turf", lot), "")
 }

@@ -62,7 +62,7 @@ func (s *Site) checkSize(g *Ground) {
 	case turf == 0:
 		s.problem(ingest.Warning, "turf_none", s.place(), "no turf is left when all else is taken off", "")
 	case turf < smallLawn:
-		s.problem(ingest.Warning, "lawn_small", s.lawnPlace(), fmt.Sprintf("%.1f m2 of turf is very little for a lawn", float64(turf)), "are the coordinates degrees, and is all of it traced?")
+		s.problem(ingest.Warning, "lawn_small", s.lawnPlace(), s.told.Told(turf)+" of turf is very little for a lawn", "are the coordinates degrees, and is all of it traced?")
 	}
 	if geo.Wide(bounds) {
 		s.problem(ingest.Warning, "site_large", s.place(), fmt.Sprintf("the site is %.1f km across: measured along geodesics", max(bounds.Width(), bounds.Height())/1000), "look for a vertex far off, unless it is meant to be so large")
@@ -103,7 +103,7 @@ func (s *Site) tellTurfOverlaps() {
 			if area >= s.Frame.Area(a.Ground)-telling {
 				hint = fmt.Sprintf("%q lies wholly in %q: if it is a bed, give it kind bed", a.Label(), b.Label())
 			}
-			s.problem(ingest.Warning, "turf_overlap", a.Place, fmt.Sprintf("%.1f m2 were traced as turf in %q as well and count once", float64(area), b.Label()), hint)
+			s.problem(ingest.Warning, "turf_overlap", a.Place, fmt.Sprintf("%s were traced as turf in %q as well and count once", s.told.Told(area), b.Label()), hint)
 		}
 	}
 }

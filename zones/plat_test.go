@@ -89,7 +89,7 @@ var outlineCases = []platCase{
 	{
 		name: "bow tie from map data", sketch: sketch{lot, polygon(`"building":"yes","id":"osm:way/1"`, bowTie(10, 5, 10))},
 		areas: map[Kind]float64{Turf: 550, Building: 50}, traced: 600, from: Outline,
-		told: `warning: yard.geojson: features[1] "osm:way/1": ring crosses itself (50.00 m2 at stake): read as all that it goes round near [-93.0998099, 44.95009]`,
+		told: `warning: yard.geojson: features[1] "osm:way/1": ring crosses itself (538 ft2 at stake): read as all that it goes round near [-93.0998099, 44.95009]`,
 	},
 }
 
@@ -98,7 +98,7 @@ var doubtfulCases = []platCase{
 	{
 		name: "lawn of 3 m2", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 2, 1.5))},
 		areas: map[Kind]float64{Turf: 3}, traced: 3, from: Turf,
-		told: `warning: yard.geojson: features[0] "lawn": 3.0 m2 of turf is very little for a lawn near [-93.1, 44.95] (are the coordinates degrees, and is all of it traced?)`,
+		told: `warning: yard.geojson: features[0] "lawn": 32 ft2 of turf is very little for a lawn near [-93.1, 44.95] (are the coordinates degrees, and is all of it traced?)`,
 	},
 	{
 		name: "covers only", sketch: sketch{covering(Building, "house", rectangle(0, 0, 10, 10))},
@@ -113,13 +113,13 @@ var doubtfulCases = []platCase{
 	{
 		name: "lawn traced twice", sketch: sketch{covering(Turf, "a", rectangle(0, 0, 20, 10)), covering(Turf, "b", rectangle(15, 0, 40, 10))},
 		areas: map[Kind]float64{Turf: 400}, traced: 400, from: Turf,
-		told: `warning: yard.geojson: features[0] "a": 50.0 m2 were traced as turf in "b" as well and count once`,
+		told: `warning: yard.geojson: features[0] "a": 538 ft2 were traced as turf in "b" as well and count once`,
 	},
 	{
 		name:   "bed traced as turf",
 		sketch: sketch{polygon(kind(Turf, "lawn", `"name":"Back lawn"`), rectangle(0, 0, 30, 20)), polygon(kind(Turf, "in", `"name":"Rose bed"`), rectangle(5, 5, 9, 9))},
 		areas:  map[Kind]float64{Turf: 600}, traced: 600, from: Turf,
-		told: `warning: yard.geojson: features[1] "Rose bed": 16.0 m2 were traced as turf in "Back lawn" as well and count once ("Rose bed" lies wholly in "Back lawn": if it is a bed, give it kind bed)`,
+		told: `warning: yard.geojson: features[1] "Rose bed": 172 ft2 were traced as turf in "Back lawn" as well and count once ("Rose bed" lies wholly in "Back lawn": if it is a bed, give it kind bed)`,
 	},
 }
 
@@ -158,14 +158,14 @@ func TestRefusedPlats(t *testing.T) {
 	}{
 		{"fence only", sketch{lineString(kind(Fence, "f"), xy(0, 0), xy(9, 9))}, "error: yard.geojson: there is neither turf nor an outline to find it in (trace the lawn as kind turf, or the property's edge as kind outline)"},
 		{"lawn that crosses itself", sketch{covering(Turf, "lawn", bowTie(0, 0, 10))},
-			`error: yard.geojson: features[0] "lawn": ring crosses itself (50.00 m2 at stake) near [-93.0999366, 44.950045] (move the vertex, or run again with --repair to take all that the ring goes round)`},
+			`error: yard.geojson: features[0] "lawn": ring crosses itself (538 ft2 at stake) near [-93.0999366, 44.950045] (move the vertex, or run again with --repair to take all that the ring goes round)`},
 		{"outline that crosses itself", sketch{covering(Outline, "lot", bowTie(0, 0, 10)), house},
-			`error: yard.geojson: features[0] "lot": ring crosses itself (50.00 m2 at stake) near [-93.0999366, 44.950045] (move the vertex, or run again with --repair to take all that the ring goes round)`},
+			`error: yard.geojson: features[0] "lot": ring crosses itself (538 ft2 at stake) near [-93.0999366, 44.950045] (move the vertex, or run again with --repair to take all that the ring goes round)`},
 		{"bed that crosses itself inside the outline", sketch{lot, covering(Bed, "bed", bowTie(5, 5, 4))},
-			`error: yard.geojson: features[1] "bed": ring crosses itself (8.00 m2 at stake) near [-93.0999113, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)`},
+			`error: yard.geojson: features[1] "bed": ring crosses itself (86 ft2 at stake) near [-93.0999113, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)`},
 		{"two faults, both told", sketch{lot, covering(Bed, "bed", bowTie(5, 5, 4)), covering(Pool, "pool", bowTie(15, 5, 4))},
-			`error: yard.geojson: features[1] "bed": ring crosses itself (8.00 m2 at stake) near [-93.0999113, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)
-error: yard.geojson: features[2] "pool": ring crosses itself (8.00 m2 at stake) near [-93.0997846, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)`},
+			`error: yard.geojson: features[1] "bed": ring crosses itself (86 ft2 at stake) near [-93.0999113, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)
+error: yard.geojson: features[2] "pool": ring crosses itself (86 ft2 at stake) near [-93.0997846, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)`},
 		{"3,000 km2 of turf", sketch{covering(Turf, "lawn", rectangle(0, 0, 60_000, 50_000))},
 			`error: yard.geojson: features[0] "lawn": 3000 km2 of turf is no lawn near [-93.1, 44.95] (look for a vertex far off)
 warning: yard.geojson: the site is 60.2 km across: measured along geodesics (look for a vertex far off, unless it is meant to be so large)`},
@@ -189,7 +189,7 @@ func TestRepair(t *testing.T) {
 		t.Fatal(told(s.Problems))
 	}
 	near(t, "bed", p.Measurement().Covers[Bed].AreaM2, 8, 1e-8, 0)
-	if got := told(s.Problems); !strings.Contains(got, "warning") || !strings.Contains(got, "8.00 m2 at stake): read as all that it goes round") {
+	if got := told(s.Problems); !strings.Contains(got, "warning") || !strings.Contains(got, "86 ft2 at stake): read as all that it goes round") {
 		t.Errorf("told %s", got)
 	}
 }

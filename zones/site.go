@@ -33,6 +33,7 @@ type Site struct {
 	afresh     bool
 	idle       int    // features that play no part
 	region     string // whose setback rules hold; "" = none's
+	told       Figures
 	sun        *SunRequest
 	grasses    *turf.Table
 }

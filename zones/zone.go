@@ -174,7 +174,7 @@ func (d *division) tellShared(o *Object) error {
 		area := d.site.Frame.Area(shared)
 		if nested := area > d.site.Frame.Area(z.Region)-telling; area > telling && z.Apply && !nested {
 			d.site.problem(ingest.Warning, "zone_overlap", o.Place,
-				fmt.Sprintf("%.1f m2 also lie in zone %q, which is the smaller and keeps them", float64(area), z.Name), "")
+				fmt.Sprintf("%s also lie in zone %q, which is the smaller and keeps them", d.site.told.Told(area), z.Name), "")
 		}
 	}
 	return nil
@@ -263,7 +263,7 @@ func (d *division) takeRest(divided bool) error {
 	}
 	if divided {
 		d.site.problem(ingest.Warning, "zones_outdated", d.site.place(),
-			fmt.Sprintf("%.1f m2 of turf lie in none of the zones written earlier", float64(d.site.Frame.Area(region))), "run zone again")
+			d.site.told.Told(d.site.Frame.Area(region))+" of turf lie in none of the zones written earlier", "run zone again")
 	}
 	z.ID = d.freshID(z.ID)
 	d.zones = append(d.zones, z)
@@ -281,7 +281,7 @@ func (d *division) tellOutdated(kept []*Object) error {
 			}
 			if area := d.site.Frame.Area(shared); z.Apply && area > telling {
 				d.site.problem(ingest.Warning, "zones_outdated", o.Place,
-					fmt.Sprintf("%.1f m2 of the %s lie in zone %q, which was written earlier", float64(area), o.Kind, z.Name), "run zone again")
+					fmt.Sprintf("%s of the %s lie in zone %q, which was written earlier", d.site.told.Told(area), o.Kind, z.Name), "run zone again")
 			}
 		}
 	}

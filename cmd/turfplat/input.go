@@ -77,7 +77,7 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 		return nil, err
 	}
 	key, err := mapKey(c.String("tags"))
-	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair"), Region: region}
+	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair"), Region: region, Units: o.units}
 	return o, err
 }
 
