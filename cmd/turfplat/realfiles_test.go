@@ -82,8 +82,9 @@ func unused(a surveyAccount) int {
 // would expect, or is refused in words a walker understands.
 func TestRealWalkFiles(t *testing.T) {
 	refusals := map[string]string{
-		"block_walk_no_time.gpx":             "the walk does not close: it ends 73.7 m from its start",
+		"block_walk_no_time.gpx":             "the walk does not close: it ends 241.7 ft from its start",
 		"hut_stroll_extensions.gpx":          "too small to be told from the receiver's wandering",
+		"jog_lisbon_1s.fit":                  "(1 sigma), no measurement",
 		"lake_walk_segments.gpx":             "the receiver was lost along ring 2",
 		"rtk_fix_and_dgps_mixed.nmea":        "the walk does not close",
 		"rtk_float_static.nmea":              "the receiver stood still",
@@ -97,7 +98,7 @@ func TestRealWalkFiles(t *testing.T) {
 		"static_open_rtk_ref_boston.nmea":    "the receiver stood still",
 		"static_rtk_open_10min.csv":          "the receiver stood still",
 		"static_seattle_multignss_1hz.nmea":  "the receiver stood still",
-		"static_wisconsin_1hz.nmea":          "the receiver stayed within 3.0 m, as one that stands still",
+		"static_wisconsin_1hz.nmea":          "the receiver stayed within 10.3 ft, as one that stands still",
 		"walk_austin_10s.kml":                "crosses itself however it is smoothed",
 		"walk_line_rtk_float_boston.nmea":    "the walk does not close",
 	}

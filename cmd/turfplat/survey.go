@@ -63,6 +63,7 @@ func (o *order) surveyor(c *cli.Context) (*surveyor, error) {
 	if s.walks, err = readWalkFlags(c); err != nil {
 		return nil, err
 	}
+	s.walks.Feet = !figuresIn(s.units).Metric()
 	if !slices.ContainsFunc(o.files, s.mayBeWalked) {
 		if err := refuseIdle(c, "no file is a walked track", "as", "offset", "side", "sigma", "explain"); err != nil {
 			return nil, err

@@ -53,7 +53,7 @@ func (r *report) moveEdges() {
 		}
 		region, err := r.regions[i].Buffer(d)
 		if err != nil || len(region.Polygons()) != 1 {
-			r.refuse("ring_offset", fmt.Sprintf("ring %d does not stay in one piece when its edge is moved by %.2f m", g.Number, d), "check the offset and its side")
+			r.refuse("ring_offset", fmt.Sprintf("ring %d does not stay in one piece when its edge is moved by %s", g.Number, r.length(d)), "check the offset and its side")
 			continue
 		}
 		before := g.Area
@@ -69,6 +69,6 @@ func (r *report) ask() {
 	}
 	const example = 0.3 // m, a receiver in the hand on the side of the lawn; common practice, no source
 	g := r.walk.Rings[0]
-	r.note("offset_question", fmt.Sprintf("taken as walked on the edge; had you kept %.1f m inside of it, ring %d would be %.0f m2 larger than its %.0f m2",
-		example, g.Number, example*float64(g.Perimeter), float64(g.Area)), "say on which side of the edge you walked, and how far from it")
+	r.note("offset_question", fmt.Sprintf("taken as walked on the edge; had you kept %s inside of it, ring %d would be %s larger than its %s",
+		r.length(example), g.Number, r.area(example*float64(g.Perimeter)), r.area(float64(g.Area))), "say on which side of the edge you walked, and how far from it")
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 	"time"
 
@@ -98,8 +99,20 @@ func FuzzRings(f *testing.F) {
 	})
 }
 
+// TestTooManyFixes: a log of days is refused before anything is laid out.
+func TestTooManyFixes(t *testing.T) {
+	fixes := make([]ingest.Fix, mostFixes+1)
+	for i := range fixes {
+		fixes[i] = fixAt(float64(i%20), float64(i%17), float64(i))
+	}
+	w, problems := Rings(tracksOf(fixes), Options{})
+	if len(w.Rings) > 0 || len(w.Steps) > 0 || codes(problems) != "fixes_many" || !strings.Contains(problems[0].Text, "250001 fixes") {
+		t.Errorf("%d rings, %d steps: %v", len(w.Rings), len(w.Steps), problems)
+	}
+}
+
 func BenchmarkRings(b *testing.B) {
-	for _, n := range []int{300, 10_000, 100_000, 2_000_000} {
+	for _, n := range []int{300, 10_000, 100_000, mostFixes} {
 		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
 			rng := rand.New(rand.NewPCG(1, 1))
 			errors := receiver{sigma: 1, law: rough(30, 0.3)}.errors(rng, n)

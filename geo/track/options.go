@@ -19,4 +19,5 @@ type Options struct {
 	Offset geo.Length // how far from the edge the receiver was carried
 	Side   Side
 	Sigma  geo.Length // 1-sigma error of a fix on one axis; 0 = from the fixes
+	Feet   bool       // problems tell in feet and square feet; steps are in metres always
 }

@@ -39,6 +39,26 @@ func (r *report) refuse(code, text, hint string) { r.add(ingest.Refusal, code, t
 func (r *report) warn(code, text, hint string)   { r.add(ingest.Warning, code, text, hint) }
 func (r *report) note(code, text, hint string)   { r.add(ingest.Note, code, text, hint) }
 
+// area tells an area, m2, with its unit.
+func (r *report) area(a float64) string {
+	if r.options.Feet {
+		return fmt.Sprintf("%.0f ft2", geo.Area(a).SquareFeet())
+	}
+	return fmt.Sprintf("%.0f m2", a)
+}
+
+// length tells a length, m, with its unit.
+func (r *report) length(l float64) string {
+	unit := "m"
+	if r.options.Feet {
+		l, unit = geo.Length(l).Feet(), "ft"
+	}
+	if math.Abs(l) < 1 {
+		return fmt.Sprintf("%.2f %s", l, unit)
+	}
+	return fmt.Sprintf("%.1f %s", l, unit)
+}
+
 func plural(n int, what string) string {
 	if n == 1 {
 		return "1 " + what
@@ -91,7 +111,7 @@ const closeTheRing = "walk round the lawn along its edge, and on to where you st
 // tooFew says why so few stations are left after a step.
 func (r *report) tooFew(before path, s Step) {
 	if s.Name == "standing" {
-		r.refuse("walk_still", fmt.Sprintf("the receiver stood still: its fixes scatter by %.2f m (1 sigma on one axis)", standing(before).Sigma), closeTheRing)
+		r.refuse("walk_still", fmt.Sprintf("the receiver stood still: its fixes scatter by %s (1 sigma on one axis)", r.length(float64(standing(before).Sigma))), closeTheRing)
 		return
 	}
 	if s.Kept == s.Before {
@@ -102,20 +122,26 @@ func (r *report) tooFew(before path, s Step) {
 		"record one fix a second under a clear sky, and let the receiver settle first")
 }
 
+// tooMany refuses what is no walk round one property.
+func (r *report) tooMany(fixes int) {
+	r.refuse("fixes_many", fmt.Sprintf("has %d fixes, more than the %d of a long day's walk: it is the log of many days, or of something else", fixes, mostFixes),
+		"give the part of it that goes round the property")
+}
+
 // noRing says why no ring was found.
 func (r *report) noRing(t traverse, gate float64, knots int) {
 	first, last := t.at[0], t.at[len(t.at)-1]
 	switch extent := t.path.extent(); {
 	case extent < stillWithin.Value:
-		r.refuse("walk_still", fmt.Sprintf("the receiver stayed within %.1f m, as one that stands still", extent), closeTheRing)
+		r.refuse("walk_still", fmt.Sprintf("the receiver stayed within %s, as one that stands still", r.length(extent)), closeTheRing)
 	case knots > 0:
 		r.refuse("ring_small", "what the walk goes round is too small to be told from the receiver's wandering", "wheel or tape it")
 	case first.Distance(last) <= gate:
-		r.refuse("walk_open", fmt.Sprintf("the walk ends %.1f m from its start, but goes round nothing wide enough to be told from the receiver's wandering", first.Distance(last)),
+		r.refuse("walk_open", fmt.Sprintf("the walk ends %s from its start, but goes round nothing wide enough to be told from the receiver's wandering", r.length(first.Distance(last))),
 			"walk along one side of the ground and back along the other; wheel or tape a narrow strip")
 	default:
-		r.refuse("walk_open", fmt.Sprintf("the walk does not close: it ends %.1f m from its start, and comes back on itself nowhere within %.1f m",
-			first.Distance(last), gate), closeTheRing)
+		r.refuse("walk_open", fmt.Sprintf("the walk does not close: it ends %s from its start, and comes back on itself nowhere within %s",
+			r.length(first.Distance(last)), r.length(gate)), closeTheRing)
 	}
 }
 
@@ -131,7 +157,7 @@ func (r *report) observed(t traverse, laps []lap, number int) ([]lap, float64) {
 		least = min(least, stakes[i])
 	}
 	if least > lostShare.Value*laps[0].area() {
-		r.refuse("ring_unobserved", fmt.Sprintf("the receiver was lost along ring %d: up to %.0f m2 may lie beyond the straight line joined across", number, least),
+		r.refuse("ring_unobserved", fmt.Sprintf("the receiver was lost along ring %d: up to %s may lie beyond the straight line joined across", number, r.area(least)),
 			"walk that part again, or a second lap")
 		return nil, 0
 	}
@@ -145,7 +171,7 @@ func (r *report) observed(t traverse, laps []lap, number int) ([]lap, float64) {
 		r.step(Step{Ring: number, Name: "lost", Text: fmt.Sprintf("%s left out, on which the receiver was lost where no other lap helps", plural(n, "lap"))})
 	}
 	if least > 0 {
-		r.warn("edge_unobserved", fmt.Sprintf("the receiver was lost along ring %d, joined straight across: up to %.0f m2 may lie beyond", number, least),
+		r.warn("edge_unobserved", fmt.Sprintf("the receiver was lost along ring %d, joined straight across: up to %s may lie beyond", number, r.area(least)),
 			"check that edge on a map, or walk it again")
 	}
 	return kept, least
@@ -153,8 +179,8 @@ func (r *report) observed(t traverse, laps []lap, number int) ([]lap, float64) {
 
 // tooUncertain refuses a ring.
 func (r *report) tooUncertain(laps []lap, area float64, e estimate, number int) {
-	r.refuse("ring_uncertain", fmt.Sprintf("ring %d is %.1f m wide on the mean and the fixes err by %.1f m: after %s it is %.0f m2 +/- %.0f m2 (1 sigma), no measurement",
-		number, laps[0].width(), float64(e.noise.Sigma), plural(len(laps), "lap"), area, e.sigma), "wheel it, or walk more laps")
+	r.refuse("ring_uncertain", fmt.Sprintf("ring %d is %s wide on the mean and the fixes err by %s: after %s it is %s +/- %s (1 sigma), no measurement",
+		number, r.length(laps[0].width()), r.length(float64(e.noise.Sigma)), plural(len(laps), "lap"), r.area(area), r.area(e.sigma)), "wheel it, or walk more laps")
 }
 
 // explain tells how a ring came about, and what is doubtful about it.
@@ -176,11 +202,11 @@ func (r *report) explain(t traverse, g Ring, laps []lap, e estimate, b belief, n
 		if g.Strip {
 			what = "strip"
 		}
-		r.warn("ring_wheel", fmt.Sprintf("%s %d is uncertain by %.0f %% when walked: %.0f m2 +/- %.0f m2 (1 sigma)",
-			what, number, 100*float64(g.Sigma)/float64(g.Area), float64(g.Area), float64(g.Sigma)), "wheel it, or walk more laps")
+		r.warn("ring_wheel", fmt.Sprintf("%s %d is uncertain by %.0f %% when walked: %s +/- %s (1 sigma)",
+			what, number, 100*float64(g.Sigma)/float64(g.Area), r.area(float64(g.Area)), r.area(float64(g.Sigma))), "wheel it, or walk more laps")
 	}
 	if g.Assumed {
-		r.warn("ring_assumed", fmt.Sprintf("ring %d has too few fixes to tell their error: %.1f m is assumed (%s)", number, b.sigma, b.text),
+		r.warn("ring_assumed", fmt.Sprintf("ring %d has too few fixes to tell their error: %s is assumed (%s)", number, r.length(b.sigma), b.text),
 			"record one fix a second, or state the error")
 	}
 }

@@ -33,6 +33,10 @@ func (s Step) kept(n int) Step {
 	return s
 }
 
+// mostFixes is how many fixes a walk may have: those of a long day at ten a
+// second.
+const mostFixes = 250_000
+
 // mostRings is how many rings one walk may go round.
 const mostRings = 30
 
@@ -43,17 +47,21 @@ const widest = 5_000
 // is. What it drops or assumes is told in the steps; what blocks a ring, or
 // needs an answer of the walker, is a problem:
 //
-//   - refusals: fixes_none, fixes_few, walk_wide, walk_still, walk_open,
+//   - refusals: fixes_none, fixes_few, fixes_many, walk_wide, walk_still, walk_open,
 //     rings_many, ring_small, ring_unobserved, ring_uncertain, ring_crosses,
 //     ring_offset
 //   - warnings: ring_wheel, ring_assumed, edge_unobserved
 //   - notes: rings_several, offset_question, ring_drawn
 //
-// It takes any fixes; two million take seconds.
+// It takes any fixes, and refuses more than a walk of one property can have.
 func Rings(tracks *ingest.Tracks, o Options) (*Walk, []ingest.Problem) {
 	r := report{place: placeOf(tracks), options: o}
 	fixes := r.fixes(tracks)
 	if len(fixes) == 0 {
+		return &r.walk, r.problems
+	}
+	if len(fixes) > mostFixes {
+		r.tooMany(len(fixes))
 		return &r.walk, r.problems
 	}
 	r.frame = geo.NewFrame(centre(fixes))
