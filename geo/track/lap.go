@@ -31,6 +31,18 @@ func (l lap) area() float64 { return math.Abs(signedArea(l.at)) }
 // width is that of a long strip of the lap's area and perimeter.
 func (l lap) width() float64 { return 2 * l.area() / max(ringLength(l.at), 1e-9) }
 
+// around reports whether a lap goes round a place.
+func (l lap) around(p geo.XY) bool {
+	within := false
+	for i, a := range l.at {
+		b := l.at[(i+1)%len(l.at)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && (p.X-a.X) < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			within = !within
+		}
+	}
+	return within
+}
+
 // nearest returns the index of the place of a lap that is nearest to p.
 func (l lap) nearest(p geo.XY) int {
 	best, k := math.Inf(1), 0
@@ -83,7 +95,7 @@ const ringPlaces = 64
 
 // sameRing reports whether two laps keep near each other all the way.
 func sameRing(a, b lap, gate float64) bool {
-	within := min(gate, math.Sqrt(max(a.area(), b.area()))/4)
+	within := min(gate, max(gate/2, math.Sqrt(max(a.area(), b.area()))/4))
 	if middle(a.at).Distance(middle(b.at)) > 2*gate {
 		return false
 	}

@@ -1,6 +1,7 @@
 package track
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -18,29 +19,58 @@ func (t traverse) rings(gate float64) [][]lap {
 }
 
 // found returns the laps of a walk by rings. Seen from its end a walk may fall
-// into other loops, as where its start was reached across the lawn: the way
-// that goes round more ground with fewer rings stands.
+// into other loops, as where its start was reached across the lawn; and where
+// it need not come back as near to close, loops may close across a neck of the
+// ground: the way that makes most sense stands.
 func (t traverse) found(gate float64) [][]lap {
 	all := make([]int, len(t.at))
 	for i := range all {
 		all[i] = i
 	}
-	groups := t.foundIn(all, gate)
-	slices.Reverse(all)
-	if g := t.foundIn(all, gate); sense(g) > sense(groups) {
-		return g
+	back := slices.Clone(all)
+	slices.Reverse(back)
+	best := t.foundIn(all, gate)
+	tries := []struct {
+		stations []int
+		gate     float64
+	}{{back, gate}}
+	if narrow := max(closeGate.Value, gate/2); narrow < gate {
+		tries = append(tries, struct {
+			stations []int
+			gate     float64
+		}{all, narrow}, struct {
+			stations []int
+			gate     float64
+		}{back, narrow})
 	}
-	return groups
+	for _, try := range tries {
+		if g := t.foundIn(try.stations, try.gate); sense(g) > clearlyMore*sense(best) {
+			best = g
+		}
+	}
+	return best
 }
 
-// sense is the ground gone round; each ring more that it takes must add a tenth
-// to it.
+// clearlyMore is how much more sense another way must make. Who took the
+// larger of two that differ by errors only would get areas too large.
+const clearlyMore = 1.05
+
+// sense is the ground gone round; each ring more that it takes, unless it lies
+// in another, must add three twentieths to it.
 func sense(groups [][]lap) float64 {
-	var sum float64
-	for _, g := range groups {
-		sum += g[0].area()
+	var sum, apart float64
+	if len(groups) == 0 {
+		return 0
 	}
-	return sum / (1 + float64(len(groups))/10)
+	for _, g := range groups {
+		l := g[0]
+		sum += l.area()
+		in := func(o []lap) bool { return o[0].area() > l.area() && o[0].around(middle(l.at)) }
+		if !slices.ContainsFunc(groups, in) {
+			apart++
+		}
+	}
+	return sum / (1 + 0.15*(apart-1))
 }
 
 // foundIn cuts off first what comes back on itself smoothly; then, of what is
@@ -92,7 +122,9 @@ func (t traverse) lobes(l loop, gate float64) []lap {
 }
 
 // grouped puts laps of one ring together, in the order of the first, without
-// those that run along a larger ring for the most part, as pieces of it do.
+// those that run along a larger ring for the most part, as pieces of it do. One
+// that is hardly shorter is a lap of it: left out because errors made it small,
+// the mean of the others would be too large.
 func grouped(laps []lap, gate float64) [][]lap {
 	var groups [][]lap
 	for _, l := range laps {
@@ -103,11 +135,20 @@ func grouped(laps []lap, gate float64) [][]lap {
 		}
 		groups[k] = append(groups[k], l)
 	}
+	larger := slices.Clone(groups)
+	slices.SortStableFunc(larger, func(a, b []lap) int { return cmp.Compare(b[0].area(), a[0].area()) })
+	joined := make(map[int][]lap) // laps by the first station of the ring they join
 	var whole [][]lap
 	for _, g := range groups {
-		if !slices.ContainsFunc(groups, func(o []lap) bool { return pieceOf(g[0], o[0], gate) }) {
+		k := slices.IndexFunc(larger, func(o []lap) bool { return pieceOf(g[0], o[0], gate) })
+		if k < 0 {
 			whole = append(whole, g)
+		} else if o := larger[k][0]; ringLength(g[0].at) > lapLength.Value*ringLength(o.at) {
+			joined[o.stations[0]] = append(joined[o.stations[0]], g...)
 		}
+	}
+	for i, g := range whole {
+		whole[i] = append(g, joined[g[0].stations[0]]...)
 	}
 	return whole
 }

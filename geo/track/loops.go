@@ -97,7 +97,7 @@ func (f *finder) loops() ([]loop, []int) {
 func (f *finder) nearest(j int, ends bool) (closing, bool) {
 	askew := f.askew
 	if ends {
-		askew = cornerTurn.cos()
+		askew = endTurn.cos()
 	}
 	best := closing{to: j, gap: math.Inf(1)}
 	to := f.trail[j]

@@ -26,6 +26,7 @@ var (
 	spikeRatio   = Rule{5, "", "and so many times as far as fixes do on the median", practice}
 	standSpeed   = Rule{0.3, "m/s", "whoever moves slower stands", practice}
 	standTime    = Rule{5, "s", "for at least so long", practice}
+	standSigmas  = Rule{3, "", "or, with a receiver that errs much, for as long as it takes to walk so many times what fixes a stop apart may differ by", ownTrial}
 	lostTime     = Rule{10, "s", "without a fix for longer, the edge is unobserved", practice}
 	lostWay      = Rule{15, "m", "or farther from the fix before", practice}
 	lostTurn     = Rule{25, "deg", "an unobserved edge whose ends point along it within this is taken as straight", practice}
@@ -35,10 +36,12 @@ var (
 	farthestGate = Rule{12, "m", "or within three sigmas of the receiver's wandering, up to this", ownTrial}
 	closeShare   = Rule{0.12, "", "and within this share of the way round", ownTrial}
 	closeTurn    = Rule{45, "deg", "and less askew than this, so that crossing the way there closes nothing", ownTrial}
-	cornerTurn   = Rule{120, "deg", "or than this where the walk ends, or does not close otherwise: the far side of a strip points the other way", ownTrial}
+	cornerTurn   = Rule{120, "deg", "or than this where the walk does not close otherwise: the far side of a strip points the other way", ownTrial}
+	endTurn      = Rule{150, "deg", "or than this where the walk ends: who stops at a corner reached aslant has turned into no side", ownTrial}
 	shortestRing = Rule{10, "m", "shorter ways round are knots", practice}
 	narrowest    = Rule{0.5, "m", "so are rings that are narrower than this or than the receiver's error", practice}
 	pieceShare   = Rule{0.6, "", "a loop of which more runs along a larger one is a piece of that", ownTrial}
+	lapLength    = Rule{0.8, "", "or a lap of it, if it is longer than this share of it", ownTrial}
 	lapShare     = Rule{0.6, "", "share of a ring from which an unfinished lap counts, completed from another", practice}
 	stillWithin  = Rule{5, "m", "a walk that keeps within this has stood still", practice}
 	pace         = Rule{1.2, "m/s", "walking speed where a file gives no times", practice}
@@ -59,8 +62,8 @@ var (
 func Rules() []Rule {
 	return []Rule{
 		closestFixes, worstHDOP, fairHDOP, worstSigma, fewestSats, settledSpeed, settlingTime, walkingSpeed, spikeReach,
-		spikeRatio, standSpeed, standTime, lostTime, lostWay, lostTurn, lostShare, smoothSpan, closeGate, farthestGate,
-		closeShare, closeTurn, cornerTurn, shortestRing, narrowest, pieceShare, lapShare, stillWithin, pace, sharpestTurn, quietJitter,
+		spikeRatio, standSpeed, standTime, standSigmas, lostTime, lostWay, lostTurn, lostShare, smoothSpan, closeGate, farthestGate,
+		closeShare, closeTurn, cornerTurn, endTurn, shortestRing, narrowest, pieceShare, lapLength, lapShare, stillWithin, pace, sharpestTurn, quietJitter,
 		quietTime, arcTurn,
 		simplify, sway, swayReach, wheelError, worstError, stripShape, walkBound,
 	}
