@@ -21,24 +21,48 @@ const fewestSightings = 16
 
 // estimated weighs the laws by how well they explain the sightings about the
 // sides of the ring, and mixes the errors of the area that follow from each.
+// So it does with divisions into sides: what one takes for a bend of the edge
+// another takes for the receiver's wandering.
 func (t traverse) estimated(laps []lap, ring meanRing, g gradient, b belief) estimate {
-	count, seen := t.bestSides(laps, ring, b)
-	if len(seen) < fewestSightings {
+	m := mixture{sway: sway.Value * sway.Value * 2 * swayReach.Value * ringLength(ring.at) / float64(len(laps))}
+	bins := g.binned()
+	var likeliest division
+	var span float64
+	for _, d := range t.divisions(laps, ring, b) {
+		seen := t.sightings(laps, ring, d.sides, true)
+		if len(seen) < fewestSightings || !m.addLaws(seen, d, bins, b) {
+			continue
+		}
+		if likeliest.line == nil || d.weight > likeliest.weight {
+			likeliest, span = d, seen[len(seen)-1].time-seen[0].time
+		}
+	}
+	if likeliest.line == nil {
 		return assumed(laps, b)
 	}
-	m := mixture{}
-	bins := g.binned()
-	for _, c := range candidates() {
-		f := c.law.fitted(seen, count)
-		if f.freedom < fewestSightings/2 {
-			return assumed(laps, b)
-		}
-		m.add(c, f, f.variance*bins.variance(c.law), c.weight+f.restricted+b.log(f.variance))
-	}
-	m.sway = sway.Value * sway.Value * 2 * swayReach.Value * ringLength(ring.at) / float64(len(laps))
-	e := m.estimate(seen[len(seen)-1].time - seen[0].time)
-	e.sides = count
+	e := m.estimate(span)
+	e.sides = len(likeliest.line)
 	return e
+}
+
+// addLaws adds all laws on one division of the ring, weighing as much as it
+// does; false if it leaves too little to tell a law by.
+func (m *mixture) addLaws(seen []sighting, d division, bins binned, b belief) bool {
+	var one mixture
+	for _, c := range candidates() {
+		f := c.law.fitted(seen, len(d.line))
+		if f.freedom < fewestSightings/2 {
+			return false
+		}
+		one.add(c, f, f.variance*bins.variance(c.law), c.weight+f.restricted+b.log(f.variance))
+	}
+	whole := logSum(one.weight)
+	for i := range one.weight {
+		one.weight[i] += divisionPower*d.weight - whole
+	}
+	m.laws, m.fits = append(m.laws, one.laws...), append(m.fits, one.fits...)
+	m.area, m.weight = append(m.area, one.area...), append(m.weight, one.weight...)
+	return true
 }
 
 // assumed bounds the error by what is believed of the receiver.
@@ -47,42 +71,63 @@ func assumed(laps []lap, b belief) estimate {
 	return estimate{sigma: sigma, ci95: normal95 * sigma, noise: Noise{Sigma: geo.Length(b.sigma)}, assumed: true}
 }
 
-// bestSides divides the ring into as many sides as the sightings bear out:
-// each takes an offset, a slant and a corner (Schwarz 1978, Ann. Statist.
-// 6:461-464).
-func (t traverse) bestSides(laps []lap, ring meanRing, b belief) (int, []sighting) {
-	const worseInRow = 3
-	best, worse := math.Inf(1), 0
-	var found sides
+// A division is the sides of a ring, and the log of how likely they are.
+type division struct {
+	sides
+	weight float64
+}
+
+// divisions divides the ring into sides in the ways that the sightings bear
+// out: each side takes an offset, a slant and a corner (Schwarz 1978, Ann.
+// Statist. 6:461-464).
+func (t traverse) divisions(laps []lap, ring meanRing, b belief) []division {
+	const worseInRow = 6
+	best, worse := math.Inf(-1), 0
+	var all []division
 	for _, s := range ring.divisions() {
 		seen := t.sightings(laps, ring, s, false)
 		if len(seen) <= 3*len(s.line) || worse >= worseInRow {
 			break
 		}
-		least := math.Inf(1)
+		var logs []float64
 		for _, l := range trials() {
 			f := l.fitted(seen, len(s.line))
-			least = min(least, -2*(f.full+b.log(f.variance)))
+			logs = append(logs, f.full+b.log(f.variance))
 		}
-		least += s.parameters() * math.Log(float64(len(seen)))
+		d := division{s, logSum(logs) - s.parameters()/2*math.Log(float64(len(seen)))}
 		worse++
-		if least < best {
-			best, found, worse = least, s, 0
+		if d.weight > best {
+			best, worse = d.weight, 0
 		}
+		all = append(all, d)
 	}
-	if found.line == nil {
-		return 0, nil
-	}
-	return len(found.line), t.sightings(laps, ring, found, true)
+	return slices.DeleteFunc(all, func(d division) bool { return d.weight < best-leastLikely })
 }
 
+const (
+	// divisionPower is how far the likelihood of a division is trusted: fixes that
+	// hang together are fewer than they look, and none of the trial laws is the
+	// receiver's (power likelihood: Holmes & Walker 2017, Biometrika 104:497-503;
+	// the power is from own trials).
+	divisionPower = 0.67
+	// leastLikely is the log of how much less likely than another a division may
+	// be that is looked at.
+	leastLikely = 10
+)
+
 // parameters counts what the sides take: each an offset, a slant and a corner,
-// an arc also its bow.
+// an arc also its bow. A piece of a curve goes on from the one before, and
+// takes its bow and its length.
 func (s sides) parameters() float64 {
-	n := 3 * len(s.line)
+	n := 0
 	for _, l := range s.line {
-		if l.arc {
-			n++
+		switch {
+		case l.joins:
+			n += 2
+		case l.arc:
+			n += 4
+		default:
+			n += 3
 		}
 	}
 	return float64(n)
@@ -190,6 +235,16 @@ func (m *mixture) halfWidth(share []float64, sigma float64) float64 {
 		}
 	}
 	return hi
+}
+
+// logSum is the log of the sum of numbers whose logs are given.
+func logSum(logs []float64) float64 {
+	top := slices.Max(logs)
+	var sum float64
+	for _, l := range logs {
+		sum += math.Exp(l - top)
+	}
+	return top + math.Log(sum)
 }
 
 // normalised turns logs of weights into shares.

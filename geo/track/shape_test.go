@@ -57,7 +57,7 @@ func TestWeightsSumToOne(t *testing.T) {
 
 func TestDivision(t *testing.T) {
 	places := resampled(elbow(30, 12), 120) // starts at a corner; a metre apart
-	for _, starts := range division(places, 8, 4) {
+	for _, starts := range partings(places, 8, 4) {
 		if len(starts) != 6 {
 			continue
 		}

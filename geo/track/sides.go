@@ -11,7 +11,8 @@ import (
 type side struct {
 	middle, along geo.XY  // along is a unit vector in the order walked
 	half          float64 // half its length, m
-	arc           bool    // turns little from both its neighbours, as a piece of a curve
+	joins         bool    // turns little from both its neighbours, as a piece of a curve
+	arc           bool    // may bow
 }
 
 // sides are those of a ring: which one each sample of the ring belongs to, and
@@ -25,7 +26,7 @@ type sides struct {
 const mostSides = 24
 
 // divisions returns the ring divided into sides in several ways, from few to
-// many, each side turning from the one before: a corner or a curve does, a
+// many, straight or bowed, each side turning from the one before: a corner or a curve does, a
 // receiver's wandering hardly.
 func (r meanRing) divisions() []sides {
 	start := r.sharpest()
@@ -40,7 +41,7 @@ func (r meanRing) divisions() []sides {
 	margin := max(1, int(math.Round(1.5/step)))
 	var all []sides
 	seen := make(map[int]bool)
-	for _, starts := range division(thin, mostSides, shortest) {
+	for _, starts := range partings(thin, mostSides, shortest) {
 		for i := range starts {
 			starts[i] *= every
 		}
@@ -53,8 +54,11 @@ func (r meanRing) divisions() []sides {
 		s.of = slices.Concat(s.of[len(ring)-start:], s.of[:len(ring)-start])
 		s.corner = slices.Concat(s.corner[len(ring)-start:], s.corner[:len(ring)-start])
 		all = append(all, s)
+		if bowed, ok := s.bowed(); ok {
+			all = append(all, bowed)
+		}
 	}
-	slices.SortFunc(all, func(a, b sides) int { return len(a.line) - len(b.line) })
+	slices.SortStableFunc(all, func(a, b sides) int { return len(a.line) - len(b.line) })
 	return all
 }
 
@@ -120,8 +124,21 @@ func (s sides) markArcs() {
 	n := len(s.line)
 	turns := func(k int) bool { return s.line[(k+n-1)%n].along.Dot(s.line[k%n].along) < arcTurn.cos() }
 	for k := range s.line {
-		s.line[k].arc = !turns(k) && !turns(k+1)
+		s.line[k].joins = !turns(k) && !turns(k+1)
+		s.line[k].arc = s.line[k].joins
 	}
+}
+
+// bowed takes all sides for pieces of a curve; false if they are. A small
+// round bed turns more from piece to piece than from side to side of a lawn.
+func (s sides) bowed() (sides, bool) {
+	s.line = slices.Clone(s.line)
+	straight := false
+	for k := range s.line {
+		straight = straight || !s.line[k].arc
+		s.line[k].arc = true
+	}
+	return s, straight
 }
 
 // moments are sums over a run of places, from which the line closest to them
@@ -159,11 +176,11 @@ func sums(places []geo.XY) []moments {
 	return s
 }
 
-// division returns, for each number of parts up to most, where they start if
+// partings returns, for each number of parts up to most, where they start if
 // places are divided so that the squared distances from the parts' lines are
 // least (Bellman 1961, Comm. ACM 4:284, "On the approximation of curves by
 // line segments using dynamic programming").
-func division(places []geo.XY, most, shortest int) [][]int {
+func partings(places []geo.XY, most, shortest int) [][]int {
 	n := len(places)
 	sum := sums(places)
 	best := make([]float64, n+1) // misfit of the first j places

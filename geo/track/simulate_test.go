@@ -58,8 +58,11 @@ var lawns = []lawn{
 type receiver struct {
 	sigma float64
 	law   law
-	tells string // nothing, HDOP, error
+	tells string // nothing, HDOP, its error
 }
+
+// toldSpread is by how much, by logarithm, a receiver errs about its error.
+const toldSpread = 0.25
 
 // A walker goes round a lawn with a receiver.
 type walker struct {
@@ -74,17 +77,19 @@ type walker struct {
 
 // A trip is a walk that was walked: its fixes and the truth.
 type trip struct {
-	fixes  []ingest.Fix
-	area   float64 // of the lawn
-	linear float64 // area error to first order, from the errors made
-	sigma  float64 // its standard deviation, for whoever knows the receiver's law
+	fixes    []ingest.Fix
+	area     float64 // of the lawn
+	linear   float64 // area error to first order, from the errors made
+	sigma    float64 // its standard deviation, for whoever knows the receiver's law
+	observer float64 // half of the 95 % interval of the observer; 0 if no fixes are left
 }
 
 // A step in time of a trip.
 type tick struct {
 	at       geo.XY
 	time     float64
-	lap      int // -1 on the way there and away
+	lap      int     // -1 on the way there and away
+	way      float64 // along the ring as walked
 	standing bool
 }
 
@@ -101,15 +106,16 @@ func placeOn(ring []geo.XY, way float64) geo.XY {
 	return ring[0]
 }
 
-// ticks walks the lawn: one tick a second.
-func (w walker) ticks(rng *rand.Rand) []tick {
-	var ticks []tick
+// ticks walks the lawn: one tick a second. It returns the ring in the order
+// walked as well.
+func (w walker) ticks(rng *rand.Rand) (ticks []tick, ring []geo.XY) {
 	now := 0.0
-	add := func(p geo.XY, lap int, standing bool) {
-		ticks = append(ticks, tick{p, now, lap, standing})
+	add := func(p geo.XY, lap int, way float64, standing bool) {
+		ticks = append(ticks, tick{p, now, lap, way, standing})
 		now++
 	}
-	ring, length := w.lawn.ring, ringLength(w.lawn.ring)
+	ring = w.lawn.ring
+	length := ringLength(ring)
 	if rng.IntN(2) == 0 {
 		ring = reversed(ring)
 	}
@@ -117,7 +123,7 @@ func (w walker) ticks(rng *rand.Rand) []tick {
 	pace := func() float64 { return speed * (1 + 0.1*rng.NormFloat64()) }
 	stand := func(p geo.XY, lap, most int) {
 		for range rng.IntN(most) + 3 {
-			add(p, lap, true)
+			add(p, lap, 0, true)
 		}
 	}
 	edge := placeOn(ring, start)
@@ -125,7 +131,7 @@ func (w walker) ticks(rng *rand.Rand) []tick {
 	go1 := func(from, to geo.XY) {
 		d := from.Distance(to)
 		for way := 0.0; way < d; way += pace() {
-			add(from.Plus(to.Minus(from).Times(way/d)), -1, false)
+			add(from.Plus(to.Minus(from).Times(way/d)), -1, 0, false)
 		}
 	}
 	if w.leadIn {
@@ -137,7 +143,7 @@ func (w walker) ticks(rng *rand.Rand) []tick {
 	total := length*float64(w.laps) + 4*rng.Float64() - 1
 	for way := 0.0; way < total; {
 		lap := int(way / length)
-		add(placeOn(ring, start+way), lap, false)
+		add(placeOn(ring, start+way), lap, start+way, false)
 		step := pace()
 		if w.pauses && corner(ring, start+way, step) && rng.IntN(3) == 0 {
 			stand(placeOn(ring, start+way), lap, 8)
@@ -147,7 +153,7 @@ func (w walker) ticks(rng *rand.Rand) []tick {
 	if w.leadIn && rng.IntN(2) == 0 {
 		go1(placeOn(ring, start+total), truck)
 	}
-	return ticks
+	return ticks, ring
 }
 
 // outside is a place from which the edge can be reached without crossing it.
@@ -188,17 +194,21 @@ func corner(ring []geo.XY, way, step float64) bool {
 
 // trip walks once.
 func (w walker) trip(rng *rand.Rand) trip {
-	ticks := w.ticks(rng)
+	ticks, ring := w.ticks(rng)
 	t := trip{area: math.Abs(signedArea(w.lawn.ring))}
 	errors := w.receiver.errors(rng, len(ticks))
 	t.linear, t.sigma = w.truth(ticks, errors)
 	frame := geo.NewFrame(orb.Point{-93.1, 44.9})
 	began := time.Date(2024, 5, 1, 12, 0, 0, 0, time.UTC)
-	told := w.receiver.sigma * math.Exp(0.25*rng.NormFloat64())
+	told := w.receiver.sigma * math.Exp(toldSpread*rng.NormFloat64())
 	lostFrom, lostTo := -1, -1
 	if w.lost && len(ticks) > 80 {
 		lostFrom = 5 + rng.IntN(len(ticks)-70)
 		lostTo = lostFrom + 60
+	}
+	o := observer{ring: ring, belief: belief{sigma: observedSigma, factor: observedFactor}, laps: w.laps}
+	if w.receiver.tells == "its error" {
+		o.belief = belief{sigma: told, factor: math.Exp(toldSpread)}
 	}
 	for i, k := range ticks {
 		at := k.at.Plus(errors[i])
@@ -209,15 +219,17 @@ func (w walker) trip(rng *rand.Rand) trip {
 		if i > lostFrom && i < lostTo {
 			continue
 		}
+		o.see(k, errors[i])
 		f := ingest.Fix{At: frame.Place(at), Time: began.Add(time.Duration(k.time) * time.Second), Quality: -1}
 		switch w.receiver.tells {
 		case "HDOP":
 			f.HDOP, f.Quality, f.Satellites = 0.8+0.4*rng.Float64(), 1, 9
-		case "error":
+		case "its error":
 			f.Sigma = told * (1 + 0.05*rng.NormFloat64())
 		}
 		t.fixes = append(t.fixes, f)
 	}
+	t.observer = o.interval()
 	return t
 }
 
