@@ -154,7 +154,11 @@ func (l laneLayer) refillText() string {
 	if len(on) > 0 {
 		parts = append(parts, "on "+laneList(on))
 	}
-	return fmt.Sprintf("%d times, %s; one filling serves %s", l.plan.Refills, strings.Join(parts, "; "), l.areaText(filling))
+	times := fmt.Sprintf("%d times", l.plan.Refills)
+	if l.plan.Refills == 1 {
+		times = "once"
+	}
+	return fmt.Sprintf("%s, %s; one filling serves %s", times, strings.Join(parts, "; "), l.areaText(filling))
 }
 
 // offTurfText says how much lands where it must not.
