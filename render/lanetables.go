@@ -275,13 +275,13 @@ func (l laneLayer) laneTable(rows int) Table {
 	const least = 4 // rows
 	f := l.figures
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Lane"}, {Head: "Zone"}, {Head: "Way", Wrap: true}, {Head: f.lengthUnit(), Anchor: End}, {Head: l.leftHead(), Anchor: End},
+		{Head: "Lane"}, {Head: "Zone", Wrap: true}, {Head: "Way", Wrap: true}, {Head: f.lengthUnit(), Anchor: End}, {Head: l.leftHead(), Anchor: End},
 	}}
 	all := l.spreading()
 	for group := range slices.Chunk(all, perRow(len(all), max(least, rows))) {
 		t.Rows = append(t.Rows, l.laneRow(group))
 	}
-	t.Columns[0].Width, t.Columns[1].Width = t.naturalWidth(0), t.naturalWidth(1)
+	t.Columns[0].Width = t.naturalWidth(0)
 	t.Totals = [][]string{{"All", "", "", f.Length(l.sum.SpreadLengthM), ""}}
 	return t
 }

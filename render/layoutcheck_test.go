@@ -118,14 +118,17 @@ func (b Rect) plate() plate { return plate{b.Min, {b.Max.X, b.Min.Y}, b.Max, {b.
 
 // extentWithTexts is the box round all paths and texts of the elements.
 func extentWithTexts(elements []Element) Rect {
-	all := extent(elements)
+	var all Polygon
+	if box := extent(elements); box.Width() > 0 {
+		all = append(all, Ring{box.Min, box.Max})
+	}
 	visit(elements, func(e Element) {
 		if t, ok := e.(Text); ok && t.String != "" {
 			box := laidText{Text: t}.inked()
-			all = all.with(Polygon{box[:]}.Bounds())
+			all = append(all, box[:])
 		}
 	})
-	return all
+	return all.Bounds()
 }
 
 // findings are all that is wrong with the layout, in words.
@@ -225,7 +228,7 @@ func (l *layout) clipped() (found []string) {
 				continue
 			}
 			column := extent(g.Elements).grown(0.1) // its rules are as wide as it is
-			if box[0].X < column.Min.X || box[1].X > column.Max.X {
+			if ruled := column.Width() > 1; ruled && (box[0].X < column.Min.X || box[1].X > column.Max.X) {
 				found = append(found, fmt.Sprintf("%q reaches out of the block %s", t.String, g.Title))
 			}
 			if t.Face == Bold && strings.HasSuffix(t.String, "…") {

@@ -255,9 +255,11 @@ func boxesToTick(sheet *Sheet) (boxes []Polygon) {
 			}
 		}
 	}
-	for _, e := range group(sheet.Elements, "tables") {
-		if g, ok := e.(Group); ok && known[g.Title] {
-			boxes = append(boxes, Polygon{g.Elements[0].(Path).Lines[0].Points})
+	for _, block := range blocksTitled(sheet.Elements, "") {
+		for _, e := range block.Elements {
+			if g, ok := e.(Group); ok && known[g.Title] {
+				boxes = append(boxes, Polygon{g.Elements[0].(Path).Lines[0].Points})
+			}
 		}
 	}
 	return boxes

@@ -1,6 +1,9 @@
 package render
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Table is rows of text under headings. Rules run across only. A cell that
 // begins with a tab is indented.
@@ -24,7 +27,7 @@ const (
 	cellMargin = 1.0  // mm left and right of text
 	rowMargin  = 0.25 // mm above and below text
 	indent     = 2.5  // mm
-	leastWords = 15.0 // mm: columns of words give way down to this
+	leastWords = 6.0  // mm: columns of words give way to figures down to this
 )
 
 // Set implements [Block]. The table is as wide as the column of text: wrapping
@@ -34,7 +37,7 @@ const (
 func (t Table) Set(corner Point, width float64) (elements []Element, height float64) {
 	setter := tableSetter{table: t, corner: corner, width: width, columns: t.columnWidths(width)}
 	setter.rule(HeavyLine)
-	setter.row(t.heads(), Bold)
+	setter.heads(t.heads())
 	setter.rule(ThinLine)
 	for i, row := range t.Rows {
 		if i > 0 {
@@ -60,14 +63,25 @@ func (t Table) heads() []string {
 	return heads
 }
 
-// columnWidths shares out the width, in millimetres.
+// columnWidths shares out the width, in millimetres. Where there is too little
+// room heads are broken into lines.
 func (t Table) columnWidths(width float64) []float64 {
-	widths := make([]float64, len(t.Columns))
+	widths, ok := t.shared(width, t.likedWidth)
+	if !ok {
+		widths, _ = t.shared(width, t.leastWidth)
+	}
+	return widths
+}
+
+// shared shares out the width to columns that would like some of their own. It
+// reports whether figures are whole.
+func (t Table) shared(width float64, liked func(column int) float64) (widths []float64, whole bool) {
+	whole = true
+	widths = make([]float64, len(t.Columns))
 	var total, elastic, words, wrapping float64
 	for i, c := range t.Columns {
-		widths[i] = c.Width
+		widths[i] = liked(i)
 		if c.Width == 0 {
-			widths[i] = t.naturalWidth(i)
 			elastic += widths[i]
 			if c.Wrap {
 				wrapping += widths[i]
@@ -85,11 +99,12 @@ func (t Table) columnWidths(width float64) []float64 {
 	case slack < 0 && words+slack > leastWords:
 		t.stretch(widths, 1+slack/words, func(c Column) bool { return c.Anchor != End && c.Width == 0 })
 	case slack < 0 && elastic > 0:
+		whole = false
 		t.stretch(widths, max(0, 1+slack/elastic), func(c Column) bool { return c.Width == 0 })
 	case slack > 0 && len(widths) > 0:
 		widths[0] += slack
 	}
-	return widths
+	return widths, whole
 }
 
 func (t Table) stretch(widths []float64, factor float64, which func(Column) bool) {
@@ -100,8 +115,30 @@ func (t Table) stretch(widths []float64, factor float64, which func(Column) bool
 	}
 }
 
+// likedWidth is the width that a column is given, or else its natural one.
+func (t Table) likedWidth(column int) float64 {
+	if width := t.Columns[column].Width; width > 0 {
+		return width
+	}
+	return t.naturalWidth(column)
+}
+
+// naturalWidth is that of the widest cell of a column or its head.
 func (t Table) naturalWidth(column int) float64 {
-	widest := Bold.Width(t.Columns[column].Head, t.Size)
+	return max(t.widestCell(column), Bold.Width(t.Columns[column].Head, t.Size)+2*cellMargin)
+}
+
+// leastWidth is that of the widest cell of a column or word of its head.
+func (t Table) leastWidth(column int) float64 {
+	least := t.widestCell(column)
+	for _, word := range strings.FieldsFunc(t.Columns[column].Head, breaks) {
+		least = max(least, Bold.Width(word, t.Size)+2*cellMargin)
+	}
+	return least
+}
+
+func (t Table) widestCell(column int) float64 {
+	widest := 0.0
 	measure := func(rows [][]string, face Face) {
 		for _, row := range rows {
 			text, in := indented(cell(row, column))
@@ -149,6 +186,17 @@ func (s *tableSetter) hairline() {
 func (s *tableSetter) level() Line {
 	from := s.corner.plus(0, -s.down)
 	return Line{Points: []Point{from, from.plus(s.width, 0)}}
+}
+
+// heads sets a row in which all columns wrap.
+func (s *tableSetter) heads(cells []string) {
+	columns := s.table.Columns
+	s.table.Columns = slices.Clone(columns)
+	for i := range columns {
+		s.table.Columns[i].Wrap = true
+	}
+	s.row(cells, Bold)
+	s.table.Columns = columns
 }
 
 func (s *tableSetter) row(cells []string, face Face) {
