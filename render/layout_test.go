@@ -89,7 +89,7 @@ func TestLayoutsOfPackets(t *testing.T) {
 	for _, c := range packetCases(t) {
 		for _, sheet := range c.sheets {
 			for _, f := range layoutOf(sheet).findings() {
-				if open := c.plan.Program == "awkward" && strings.Contains(f, "of the block Zone is cut short"); !open {
+				if open := c.plan.Program.Name == "awkward" && strings.Contains(f, "of the block Zone is cut short"); !open {
 					t.Errorf("%s %s: %s", c.name, sheet.ID, f)
 				}
 			}
