@@ -34,16 +34,22 @@ func (d *draft) signs(v view) []Element {
 	}
 	var lines, drawn []Element
 	for _, p := range slices.Backward(d.placed) {
-		s := signs[p.kind].draw(p.stand, signHeight)
-		if p.name != "" {
-			s.Title = p.name
-		}
-		drawn = append(drawn, s)
-		if p.led {
-			lines = append(lines, leader(p.plate().nearest(p.at), p.at, targetDot))
-		}
+		line, sign := p.drawn()
+		lines, drawn = append(lines, line...), append(drawn, sign)
 	}
 	return append(lines, drawn...)
+}
+
+// drawn is the sign, with its line if it stands beside its point.
+func (s placedSign) drawn() (line []Element, sign Group) {
+	sign = signs[s.kind].draw(s.stand, signHeight)
+	if s.name != "" {
+		sign.Title = s.name
+	}
+	if s.led {
+		line = []Element{leader(s.plate().nearest(s.at), s.at, targetDot)}
+	}
+	return line, sign
 }
 
 // signsOf joins the points of a kind that would lie on top of each other;

@@ -22,6 +22,14 @@ type PacketOptions struct {
 	Lanes func(*program.StepPlan) (*StepLanes, error)
 }
 
+// lanesOf lays the lanes of a step; nil if none are asked for, or it has none.
+func (o PacketOptions) lanesOf(step *program.StepPlan) (*StepLanes, error) {
+	if o.Lanes == nil || !step.Step.Spreadable() {
+		return nil, nil
+	}
+	return o.Lanes(step)
+}
+
 // StepLanes are the lanes along which a step is spread.
 type StepLanes struct {
 	Plan    lanes.Plan

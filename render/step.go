@@ -39,12 +39,9 @@ type toldBlock struct {
 // stepSheets draws a step of a plan: a map with what goes where, and, if there
 // is not room for all, sheets on which its tables go on.
 func stepSheets(property *draft, plan *program.Plan, number int, o PacketOptions) ([]*Sheet, error) {
-	var walked *StepLanes
-	if step := &plan.Steps[number-1]; o.Lanes != nil && step.Step.Spreadable() {
-		var err error
-		if walked, err = o.Lanes(step); err != nil {
-			return nil, err
-		}
+	walked, err := o.lanesOf(&plan.Steps[number-1])
+	if err != nil {
+		return nil, err
 	}
 	s := newStepSheet(property.again(), plan, number, o.Codes, walked)
 	s.subject = s

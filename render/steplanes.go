@@ -46,28 +46,11 @@ func (s stepSheet) larger(t Table) Table {
 	return t
 }
 
-// groundWithLanes draws the lanes of the step over its zones. Labels take their
-// places first: lines are broken at them. On a key map lanes would be one black.
+// groundWithLanes draws the lanes of the step over its zones.
 func (s stepSheet) groundWithLanes(v view) ([]Element, error) {
-	var short []plate
-	if !s.isKeyMap(v) {
-		short = s.lanes.shortLanes(v)
-	}
-	for _, p := range short {
-		s.labels.take(p)
-	}
-	signs, labels, err := s.labelStep(v.forLabels())
-	for _, p := range short {
-		s.labels.release(p)
-	}
+	walked, signs, labels, err := s.lanesAndLabels(v)
 	if err != nil {
 		return nil, err
-	}
-	var walked []Element
-	if !s.isKeyMap(v) {
-		if walked, err = s.lanes.ground(v); err != nil {
-			return nil, err
-		}
 	}
 	layers := append(s.lowerLayers(s.paleTrees), mapLayer{"by-hand", "To be done by hand", s.byHand})
 	elements, err := drawLayers(layers, v)
@@ -77,6 +60,27 @@ func (s stepSheet) groundWithLanes(v view) ([]Element, error) {
 	return append(append(elements, walked...),
 		Group{ID: "signs", Title: "Signs", Elements: signs},
 		Group{ID: "labels", Title: "Labels", Elements: labels}), nil
+}
+
+// lanesAndLabels draws the lanes of the step, its signs and its labels. Labels
+// take their places first: lines are broken at them. On a key map lanes would be
+// one black.
+func (s stepSheet) lanesAndLabels(v view) (walked, signs, labels []Element, err error) {
+	var short []plate
+	if !s.isKeyMap(v) {
+		short = s.lanes.shortLanes(v)
+	}
+	for _, p := range short {
+		s.labels.take(p)
+	}
+	signs, labels, err = s.labelStep(v.forLabels())
+	for _, p := range short {
+		s.labels.release(p)
+	}
+	if err == nil && !s.isKeyMap(v) {
+		walked, err = s.lanes.ground(v)
+	}
+	return walked, signs, labels, err
 }
 
 // byHand hatches what is too narrow for lanes.

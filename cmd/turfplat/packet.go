@@ -39,14 +39,20 @@ func (o *order) packet(c *cli.Context) (packet, error) {
 // sheets lays the program on a site and draws its packet.
 func (p packet) sheets(s surveyed, spread *lanes.Work) sheetmaker {
 	return func(plat *zones.Plat, m zones.Measurement, options render.MapOptions) ([]*render.Sheet, error) {
-		plan, err := p.planOn(s)
+		plan, how, err := p.laid(s, options, spread)
 		if err != nil {
 			return nil, err
 		}
-		return render.Packet(plat, m, plan, render.PacketOptions{
-			MapOptions: options, Steps: p.steps, Sun: p.reading.Sun != nil, Codes: p.codes, Lanes: p.lanes(s, plan, spread),
-		})
+		return render.Packet(plat, m, plan, how)
 	}
+}
+
+// laid lays the program on a site, and says how its packet is drawn.
+func (p packet) laid(s surveyed, options render.MapOptions, spread *lanes.Work) (*program.Plan, render.PacketOptions, error) {
+	plan, err := p.planOn(s)
+	return plan, render.PacketOptions{
+		MapOptions: options, Steps: p.steps, Sun: p.reading.Sun != nil, Codes: p.codes, Lanes: p.lanes(s, plan, spread),
+	}, err
 }
 
 // lanes lays the lanes of steps for which a spreader is walked; nil if nobody
