@@ -3,11 +3,16 @@ package render
 import (
 	"slices"
 	"strings"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // lettering makes names of any origin fit to be drawn, and keeps count of the
 // letters that the typeface lacks.
-type lettering struct{ missing []rune }
+type lettering struct {
+	missing  []rune
+	verbatim bool // what draws them has every letter, as browsers do
+}
 
 // longestName is how many characters of a name are read; no line of a sheet
 // holds more.
@@ -17,6 +22,9 @@ const longestName = 400
 func (l *lettering) of(text string) string {
 	if letters := []rune(text); len(letters) > longestName {
 		text = string(letters[:longestName]) + "…"
+	}
+	if l.verbatim {
+		return norm.NFC.String(plain(text))
 	}
 	fit, missing := Legible(text)
 	for _, r := range missing {

@@ -45,14 +45,16 @@ type drawing struct {
 // A form is what sheets are written as: all in one file, or each in its own.
 type form struct {
 	together bool
+	page     bool // a page for a phone in place of sheets
 	write    func(...*render.Sheet) ([]byte, error)
 }
 
 // forms are those of sheets by the ending of the file's name.
 var forms = map[string]form{
-	".svg": {write: func(s ...*render.Sheet) ([]byte, error) { return render.SVG(s[0]) }},
-	".pdf": {write: render.PDF, together: true},
-	".png": {write: func(s ...*render.Sheet) ([]byte, error) { return render.PNG(s[0], 150) }},
+	".svg":  {write: func(s ...*render.Sheet) ([]byte, error) { return render.SVG(s[0]) }},
+	".pdf":  {write: render.PDF, together: true},
+	".png":  {write: func(s ...*render.Sheet) ([]byte, error) { return render.PNG(s[0], 150) }},
+	".html": {page: true},
 }
 
 func (o *order) drawing(c *cli.Context) (drawing, error) {
@@ -60,10 +62,13 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 	if o.output != "" {
 		var known bool
 		if d.form, known = forms[strings.ToLower(filepath.Ext(o.output))]; !known {
-			return d, usageErrorf("-o %s: a map is written as .pdf, .svg or .png", o.output)
+			return d, usageErrorf("-o %s: a map is written as .pdf, .svg, .png or .html", o.output)
 		}
 	}
-	var err error
+	err := d.form.refusePaper(c)
+	if err != nil {
+		return d, err
+	}
 	if paper := c.String("paper"); paper != "" {
 		if d.options.Paper, err = render.PaperNamed(paper); err != nil {
 			return d, usageErrorf("--paper: %v", err)
@@ -106,11 +111,8 @@ func (o *order) drawMap(d drawing) error {
 		if count++; count > 1 {
 			return fmt.Errorf("map draws one site, and there are more: give it one")
 		}
-		sheets, err := o.sheets(s, d)
-		if err == nil {
-			drawn, err = d.form.leaves(o.output, sheets)
-		}
-		if err != nil {
+		var err error
+		if drawn, err = o.leaves(s, d); err != nil {
 			return fmt.Errorf("%s: %w", s.site.ID, err)
 		}
 		drawn[0].site = s.site.ID
@@ -125,14 +127,26 @@ func (o *order) drawMap(d drawing) error {
 	return writeJSON(o.out, mapAccount(drawn), "")
 }
 
+// leaves draws a site in the form that was asked for.
+func (o *order) leaves(s surveyed, d drawing) ([]leaf, error) {
+	if d.options.Fixes && !s.site.HasFixes() {
+		o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
+	}
+	if d.form.page {
+		return o.page(s, d)
+	}
+	sheets, err := o.sheets(s, d)
+	if err != nil {
+		return nil, err
+	}
+	return d.form.leaves(o.output, sheets)
+}
+
 // sheets draws the site map, or the packet if a program was named, and, if they
 // were asked for, the sheets of the sun and of the spread lanes.
 func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 	options := d.options
 	options.Units = s.site.Units
-	if options.Fixes && !s.site.HasFixes() {
-		o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
-	}
 	draw := []sheetmaker{render.SiteMaps}
 	if o.output == "" {
 		draw = []sheetmaker{oneSheet}
@@ -169,17 +183,15 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 // laneSheets lays the lanes of a site and draws them.
 func (o *order) laneSheets(s surveyed, work lanes.Work) sheetmaker {
 	return func(p *zones.Plat, m zones.Measurement, options render.MapOptions) ([]*render.Sheet, error) {
-		before := len(s.site.Problems)
-		plan, sum, err := lay(s, spreading{Work: work})
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", m.ID, err)
-		}
-		o.tellAll(s.site.Problems[before:])
-		sheets, err := render.LaneSheets(p, m, plan, sum, options)
+		walked, err := o.walked(s, work)
 		if err != nil {
 			return nil, err
 		}
-		if apart := sheets[len(sheets)-1].Scale.MM(plan.FillSpacing()); apart > 0 && apart < closestLanes {
+		sheets, err := render.LaneSheets(p, m, walked.Plan, walked.Summary, options)
+		if err != nil {
+			return nil, err
+		}
+		if apart := sheets[len(sheets)-1].Scale.MM(walked.Plan.FillSpacing()); apart > 0 && apart < closestLanes {
 			o.tell("hint", fmt.Sprintf("%s: lanes lie %.1f mm apart on the sheet: larger paper shows them better", m.ID, apart))
 		}
 		return sheets, nil
@@ -215,8 +227,8 @@ with --swath those of the lanes along which a spreader is walked.
 Usage:
     turfplat map [flags] [FILE]
 
-The form follows the ending of the output: .pdf, .svg or .png (150 dpi);
-without -o it is SVG. The scale is the largest standard one at which the
+The form follows the ending of the output: .pdf, .svg or .png (150 dpi), or
+.html for a phone; without -o it is SVG. The scale is the largest standard one at which the
 property fits the sheet, upright or across. North is up; a long thin property
 is turned if that gains a step of the scale.
 
@@ -249,6 +261,12 @@ not fit beside the map goes on to a second sheet. Gate codes are left out. With
 lanes; the hopper of your own calibration, if the program has one, tells where
 to refill.
 
+A page (.html) is one file that loads nothing and needs no network: the map, to
+be moved and zoomed, with layers to switch; zones that tell, when tapped, what
+they are and what they get; with --program a section a step, with --swath lanes
+to tick off as they are walked, with --sun the hours. Ticks stay on the device.
+Where the browser allows it, the page shows where on the map one stands.
+
 Flags:
     --paper P      letter, tabloid, a4 or a3; default: letter, or a4 in metric
     --scale S      1:240, 20ft (1 in = 20 ft)
@@ -263,4 +281,5 @@ Example:
     $ turfplat map --sun --season 06-21..06-21 yard.geojson -o june.pdf
     $ turfplat map --program season.yaml --on 2026-05-04 --step spring-feed yard.geojson -o monday.pdf
     $ turfplat map --swath 10ft --mode single yard.geojson -o spread.pdf
+    $ turfplat map --program season.yaml --swath 10ft yard.geojson -o crew.html
 `
