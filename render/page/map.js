@@ -103,6 +103,10 @@ byID("nearer").addEventListener("click", () => zoom(1.5));
 byID("farther").addEventListener("click", () => zoom(1 / 1.5));
 byID("whole").addEventListener("click", seeAll);
 
+// On paper the whole site is drawn, and nothing moves.
+addEventListener("beforeprint", () => drawing.setAttribute("viewBox", `0 0 ${data.width} ${data.height}`));
+addEventListener("afterprint", draw);
+
 map.tabIndex = 0;
 map.setAttribute("role", "group");
 map.setAttribute("aria-label", "Map");
