@@ -20,10 +20,7 @@ func (l laneMap) ground(v view) ([]Element, error) {
 			return nil, err
 		}
 	}
-	layers := []struct {
-		id, title string
-		draw      func(view) ([]Element, error)
-	}{
+	elements, err := drawLayers([]mapLayer{
 		{"context", "Beyond the outline", l.context},
 		{"covers", "Covers of the ground", l.paleCovers},
 		{"other-turf", "Turf that lanes do not serve", l.lanes.otherGround},
@@ -31,14 +28,9 @@ func (l laneMap) ground(v view) ([]Element, error) {
 		{"trees", "Trees", l.paleTrees},
 		{"outline", "Outline of the site", l.outline},
 		{"barriers", "Fences, walls and hedges", l.standingBarriers},
-	}
-	var elements []Element
-	for _, layer := range layers {
-		drawn, err := layer.draw(v)
-		if err != nil {
-			return nil, err
-		}
-		elements = append(elements, Group{ID: layer.id, Title: layer.title, Elements: drawn})
+	}, v)
+	if err != nil {
+		return nil, err
 	}
 	return append(append(elements, walked...),
 		Group{ID: "signs", Title: "Signs", Elements: signs},

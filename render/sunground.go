@@ -21,10 +21,7 @@ func sunZoneEdge(lines []Line) []Element {
 
 // ground draws the hours of the turf, and all around it that throws shade.
 func (s sunMap) ground(v view) ([]Element, error) {
-	layers := []struct {
-		id, title string
-		draw      func(view) ([]Element, error)
-	}{
+	return drawLayers([]mapLayer{
 		{"context", "Beyond the outline", s.context},
 		{"hours", "Hours of direct sun", s.hours},
 		{"check-on-site", "Check on site", s.doubtBand},
@@ -35,16 +32,7 @@ func (s sunMap) ground(v view) ([]Element, error) {
 		{"barriers", "Fences, walls and hedges", s.standingBarriers},
 		{"contours", "Contours of hours", s.contourLines},
 		{"labels", "Labels", s.labelAllOfSun},
-	}
-	var elements []Element
-	for _, l := range layers {
-		drawn, err := l.draw(v)
-		if err != nil {
-			return nil, err
-		}
-		elements = append(elements, Group{ID: l.id, Title: l.title, Elements: drawn})
-	}
-	return elements, nil
+	}, v)
 }
 
 // mutedCovers draws buildings as on the site map, and all other ground that is
