@@ -93,7 +93,7 @@ func (d *draft) noRoom(asked Scale) error {
 }
 
 // levels are the details to choose from, the richest first: lists of objects
-// are shortened before zones are told in a line each, and these before some are
+// are shortened before zones are told by name alone, and these before some are
 // left out.
 func (d *draft) levels() []detail {
 	const most = 120 // rows that the largest paper may hold

@@ -281,7 +281,6 @@ func (l laneLayer) laneTable(rows int) Table {
 	for group := range slices.Chunk(all, perRow(len(all), max(least, rows))) {
 		t.Rows = append(t.Rows, l.laneRow(group))
 	}
-	t.Columns[0].Width = t.naturalWidth(0)
 	t.Totals = [][]string{{"All", "", "", f.Length(l.sum.SpreadLengthM), ""}}
 	return t
 }

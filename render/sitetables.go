@@ -24,7 +24,7 @@ const (
 type detail struct {
 	objects int
 	zones   int
-	brief   bool // zones in a line each
+	brief   bool // zones by their names alone
 	later   int  // blocks that go on to another sheet
 }
 
@@ -82,14 +82,14 @@ func (t tally) listed(kind, rows int) int {
 func (d *draft) zoneTable(level detail) Table {
 	f, all := d.figures, d.measured.Zones
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Zone", Width: letterColumn}, {Wrap: !level.brief}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End},
+		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End},
 	}}
 	row := func(letter, text string, m2, ci95M2 float64) []string {
 		return []string{letter, text, f.Area(m2, ci95M2), f.PlusMinus(ci95M2)}
 	}
 	most := min(level.zones, len(all))
 	for _, z := range all[:most] {
-		t.Rows = append(t.Rows, row(z.Letter, d.zoneText(z), z.AreaM2, z.CI95M2))
+		t.Rows = append(t.Rows, row(z.Letter, d.zoneText(z, level.brief), z.AreaM2, z.CI95M2))
 	}
 	if left := all[most:]; len(left) > 0 {
 		var area, variance float64
@@ -113,10 +113,25 @@ func (d *draft) bars() bool {
 	return slices.ContainsFunc(d.plat.Zones, func(z zones.Zone) bool { return !z.Apply })
 }
 
-// zoneText names a zone and what is known of it.
-func (d *draft) zoneText(z zones.ZoneMeasure) string {
-	name := shortened(d.letters.of(z.Name), Regular, tableSize, longestInTable)
+// zoneText names a zone and tells what is known of it, or in brief only whether
+// it is to be left alone.
+func (d *draft) zoneText(z zones.ZoneMeasure, brief bool) string {
 	var known []string
+	if !brief {
+		known = d.knownOf(z)
+	}
+	if !z.Apply {
+		known = append(known, noApplication)
+	}
+	name := shortened(d.letters.of(z.Name), Regular, tableSize, longestInTable)
+	if len(known) == 0 {
+		return name
+	}
+	return name + ": " + strings.Join(known, ", ")
+}
+
+// knownOf is what is known of a zone beyond what its name tells.
+func (d *draft) knownOf(z zones.ZoneMeasure) (known []string) {
 	if words, ok := exposures[z.Exposure]; ok && !z.NameTellsExposure() {
 		known = append(known, words)
 	}
@@ -129,13 +144,7 @@ func (d *draft) zoneText(z zones.ZoneMeasure) string {
 	if z.SlopePercent > 0 {
 		known = append(known, fmt.Sprintf("slope %.0f\u00a0%%", z.SlopePercent))
 	}
-	if !z.Apply {
-		known = append(known, noApplication)
-	}
-	if len(known) == 0 {
-		return name
-	}
-	return name + ": " + strings.Join(known, ", ")
+	return known
 }
 
 const (

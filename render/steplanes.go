@@ -36,11 +36,8 @@ func (s stepSheet) larger(t Table) Table {
 	t.Size = stepSize
 	t.Columns = slices.Clone(t.Columns)
 	for i, c := range t.Columns {
-		switch natural := t.naturalWidth(i); {
-		case c.Width > 0:
-			t.Columns[i].Width = max(c.Width, Bold.Width(c.Head, stepSize)+2*cellMargin)
-		case c.Wrap && natural < leastWords:
-			t.Columns[i].Width = natural
+		if c.Width > 0 {
+			t.Columns[i].Width = max(c.Width, t.headWidth(i, whole))
 		}
 	}
 	return t

@@ -13,7 +13,7 @@ import (
 // to be checked on site.
 func (s sunMap) hoursTable(level detail) Table {
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Zone", Width: letterColumn}, {Wrap: !level.brief}, {Head: "Sun h/day", Anchor: End}, {Head: "Check", Anchor: End},
+		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: "Sun h/day", Anchor: End}, {Head: "Check", Anchor: End},
 	}}
 	most := min(level.zones, len(s.plat.Zones))
 	for i, z := range s.plat.Zones[:most] {
@@ -22,7 +22,7 @@ func (s sunMap) hoursTable(level detail) Table {
 			hours = hoursText(z.Sun.Hours)
 			check = share(z.Sun.Doubtful, 1)
 		}
-		t.Rows = append(t.Rows, []string{z.Letter, s.exposureText(i), hours, check})
+		t.Rows = append(t.Rows, []string{z.Letter, s.exposureText(i, level.brief), hours, check})
 	}
 	if left := len(s.plat.Zones) - most; left > 0 {
 		t.Rows = append(t.Rows, []string{"", fmt.Sprintf("%d more: use larger paper", left)})
@@ -38,9 +38,9 @@ func (s sunMap) hoursTable(level detail) Table {
 
 // exposureText names a zone and what is known of it, and tells if its hours
 // speak against the exposure that was stated.
-func (s sunMap) exposureText(zone int) string {
+func (s sunMap) exposureText(zone int, brief bool) string {
 	z := s.plat.Zones[zone]
-	text := s.zoneText(s.measured.Zones[zone])
+	text := s.zoneText(s.measured.Zones[zone], brief)
 	found := s.sun.Limits.Exposure(z.Sun.Hours)
 	if !z.Apply || !z.Sun.Known || z.Exposure == string(found) {
 		return text

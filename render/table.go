@@ -31,11 +31,13 @@ const (
 )
 
 // Set implements [Block]. The table is as wide as the column of text: wrapping
-// columns, or else the first, take up the slack; if there is too little room
-// columns of words shrink, and when these are narrow all columns without a
-// width of their own.
+// columns, or else the first, take up the slack. If there is too little room,
+// words that wrap are broken into lines, then heads; then words that wrap stand
+// above the rest of their row. At last columns of words shrink, and when these
+// are narrow all columns without a width of their own.
 func (t Table) Set(corner Point, width float64) (elements []Element, height float64) {
-	setter := tableSetter{table: t, corner: corner, width: width, columns: t.columnWidths(width)}
+	setter := tableSetter{table: t, corner: corner, width: width}
+	setter.columns, setter.bands = t.layout(width)
 	setter.rule(HeavyLine)
 	setter.heads(t.heads())
 	setter.rule(ThinLine)
@@ -63,86 +65,155 @@ func (t Table) heads() []string {
 	return heads
 }
 
-// columnWidths shares out the width, in millimetres. Where there is too little
-// room heads are broken into lines.
-func (t Table) columnWidths(width float64) []float64 {
-	widths, ok := t.shared(width, t.likedWidth)
-	if !ok {
-		widths, _ = t.shared(width, t.leastWidth)
+// layout shares out the width, in millimetres, and tells which columns stand
+// beside each other: up to each of the bands, those from the band before.
+func (t Table) layout(width float64) (widths []float64, bands []int) {
+	one := []int{len(t.Columns)}
+	natural, headed, least := t.widths(t.naturalWidth), t.widths(t.headedWidth), t.widths(t.leastWidth)
+	switch {
+	case total(natural) <= width:
+		return t.loosened(natural, width), one
+	case total(headed) <= width:
+		return betweenWidths(headed, natural, width), one
+	case total(least) <= width:
+		return betweenWidths(least, headed, width), one
+	}
+	if wraps := t.wrapping(); len(wraps) == 1 {
+		words := wraps[0]
+		if room := width - total(least[:words]); room >= least[words] && total(least[words+1:]) <= width {
+			least[words] = room
+			return least, []int{words + 1, len(t.Columns)}
+		}
+	}
+	return t.narrowed(least, width), one
+}
+
+// wrapping are the columns that wrap and have no width of their own.
+func (t Table) wrapping() (columns []int) {
+	for i, c := range t.Columns {
+		if c.Wrap && c.Width == 0 {
+			columns = append(columns, i)
+		}
+	}
+	return columns
+}
+
+// widths are those of all columns by a measure of one, but where they have a
+// width of their own.
+func (t Table) widths(measure func(column int) float64) []float64 {
+	widths := make([]float64, len(t.Columns))
+	for i, c := range t.Columns {
+		if widths[i] = c.Width; c.Width == 0 {
+			widths[i] = measure(i)
+		}
 	}
 	return widths
 }
 
-// shared shares out the width to columns that would like some of their own. It
-// reports whether figures are whole.
-func (t Table) shared(width float64, liked func(column int) float64) (widths []float64, whole bool) {
-	whole = true
-	widths = make([]float64, len(t.Columns))
-	var total, elastic, words, wrapping float64
-	for i, c := range t.Columns {
-		widths[i] = liked(i)
-		if c.Width == 0 {
-			elastic += widths[i]
-			if c.Wrap {
-				wrapping += widths[i]
-			}
-			if c.Anchor != End {
-				words += widths[i]
-			}
-		}
-		total += widths[i]
+func total(widths []float64) (sum float64) {
+	for _, w := range widths {
+		sum += w
 	}
-	slack := width - total
-	switch {
-	case wrapping > 0 && wrapping+slack > leastWords:
-		t.stretch(widths, 1+slack/wrapping, func(c Column) bool { return c.Wrap && c.Width == 0 })
-	case slack < 0 && words+slack > leastWords:
-		t.stretch(widths, 1+slack/words, func(c Column) bool { return c.Anchor != End && c.Width == 0 })
-	case slack < 0 && elastic > 0:
-		whole = false
-		t.stretch(widths, max(0, 1+slack/elastic), func(c Column) bool { return c.Width == 0 })
-	case slack > 0 && len(widths) > 0:
-		widths[0] += slack
-	}
-	return widths, whole
+	return sum
 }
 
-func (t Table) stretch(widths []float64, factor float64, which func(Column) bool) {
+// betweenWidths widens columns from what they need towards what they would
+// like, until they are as wide as the table.
+func betweenWidths(needed, liked []float64, width float64) []float64 {
+	least := total(needed)
+	share := (width - least) / (total(liked) - least)
+	widths := slices.Clone(needed)
+	for i := range widths {
+		widths[i] += share * (liked[i] - needed[i])
+	}
+	return widths
+}
+
+// loosened gives the room that is left to columns that wrap, or else to the
+// first.
+func (t Table) loosened(widths []float64, width float64) []float64 {
+	wraps := func(c Column) bool { return c.Wrap && c.Width == 0 }
+	if !t.stretch(widths, width, 0, wraps) && len(widths) > 0 {
+		widths[0] += width - total(widths)
+	}
+	return widths
+}
+
+// narrowed takes the room that lacks from columns of words, or where these
+// would have next to none from all.
+func (t Table) narrowed(widths []float64, width float64) []float64 {
+	if !t.stretch(widths, width, leastWords, func(c Column) bool { return c.Anchor != End && c.Width == 0 }) {
+		t.stretch(widths, width, 0, func(c Column) bool { return c.Width == 0 })
+	}
+	return widths
+}
+
+// stretch makes a table as wide as it should be by making some columns wider or
+// narrower in proportion, if that leaves them more than a least width.
+func (t Table) stretch(widths []float64, width, least float64, which func(Column) bool) bool {
+	of := 0.0
 	for i, c := range t.Columns {
 		if which(c) {
-			widths[i] *= factor
+			of += widths[i]
 		}
 	}
-}
-
-// likedWidth is the width that a column is given, or else its natural one.
-func (t Table) likedWidth(column int) float64 {
-	if width := t.Columns[column].Width; width > 0 {
-		return width
+	wanted := of + width - total(widths)
+	if of == 0 || wanted <= least {
+		return false
 	}
-	return t.naturalWidth(column)
+	for i, c := range t.Columns {
+		if which(c) {
+			widths[i] *= wanted / of
+		}
+	}
+	return true
 }
 
 // naturalWidth is that of the widest cell of a column or its head.
 func (t Table) naturalWidth(column int) float64 {
-	return max(t.widestCell(column), Bold.Width(t.Columns[column].Head, t.Size)+2*cellMargin)
+	return max(t.widest(column, whole), t.headWidth(column, whole))
 }
 
-// leastWidth is that of the widest cell of a column or word of its head.
-func (t Table) leastWidth(column int) float64 {
-	least := t.widestCell(column)
-	for _, word := range strings.FieldsFunc(t.Columns[column].Head, breaks) {
-		least = max(least, Bold.Width(word, t.Size)+2*cellMargin)
+// headedWidth is that of the widest cell, or word where words wrap, or the head.
+func (t Table) headedWidth(column int) float64 {
+	if c := t.Columns[column]; c.Wrap {
+		return t.leastWidth(column)
 	}
-	return least
+	return t.naturalWidth(column)
 }
 
-func (t Table) widestCell(column int) float64 {
+// leastWidth is that of the widest cell, or word where words wrap, or word of
+// the head.
+func (t Table) leastWidth(column int) float64 {
+	parts := whole
+	if t.Columns[column].Wrap {
+		parts = words
+	}
+	return max(t.widest(column, parts), t.headWidth(column, words))
+}
+
+// whole and words are the parts of a text that are not broken.
+func whole(text string) []string { return []string{text} }
+func words(text string) []string { return strings.FieldsFunc(text, breaks) }
+
+func (t Table) headWidth(column int, parts func(string) []string) float64 {
+	return t.widestPart(t.Columns[column].Head, parts, Bold) + 2*cellMargin
+}
+
+func (t Table) widestPart(text string, parts func(string) []string, face Face) (widest float64) {
+	for _, part := range parts(text) {
+		widest = max(widest, face.Width(part, t.Size))
+	}
+	return widest
+}
+
+// widest is the width of the widest part of the cells of a column.
+func (t Table) widest(column int, parts func(string) []string) float64 {
 	widest := 0.0
 	measure := func(rows [][]string, face Face) {
 		for _, row := range rows {
 			text, in := indented(cell(row, column))
-			widest = max(widest, in+face.Width(text, t.Size))
+			widest = max(widest, in+t.widestPart(text, parts, face))
 		}
 	}
 	measure(t.Rows, Regular)
@@ -171,6 +242,7 @@ type tableSetter struct {
 	corner   Point
 	width    float64
 	columns  []float64
+	bands    []int
 	down     float64 // height set so far
 	elements []Element
 }
@@ -200,11 +272,26 @@ func (s *tableSetter) heads(cells []string) {
 }
 
 func (s *tableSetter) row(cells []string, face Face) {
-	size, lines := s.table.Size, 1
-	x := s.corner.X
-	for i, c := range s.table.Columns {
-		content, in := indented(cell(cells, i))
-		room := s.columns[i] - 2*cellMargin - in
+	from := 0
+	for _, to := range s.bands {
+		s.band(cells, face, from, to)
+		from = to
+	}
+	s.down += 2 * rowMargin
+}
+
+// band sets the cells of some columns of a row beside each other, up to the
+// right edge of the table.
+func (s *tableSetter) band(cells []string, face Face, from, to int) {
+	size, lines := s.table.Size, 0
+	if from == 0 {
+		lines = 1
+	}
+	x := s.corner.X + s.width - total(s.columns[from:to])
+	for i, c := range s.table.Columns[from:to] {
+		column := from + i
+		content, in := indented(cell(cells, column))
+		room := s.columns[column] - 2*cellMargin - in
 		text := s.fitted(content, c, face, room)
 		for n, line := range text {
 			s.elements = append(s.elements, Text{
@@ -212,10 +299,12 @@ func (s *tableSetter) row(cells []string, face Face) {
 				String: line, Face: face, Size: size, Ink: Black, Anchor: c.Anchor,
 			})
 		}
-		lines = max(lines, len(text))
-		x += s.columns[i]
+		if content != "" {
+			lines = max(lines, len(text))
+		}
+		x += s.columns[column]
 	}
-	s.down += float64(lines)*lineHeight(size) + 2*rowMargin
+	s.down += float64(lines) * lineHeight(size)
 }
 
 func (s *tableSetter) fitted(text string, c Column, face Face, room float64) []string {
