@@ -96,6 +96,22 @@ func (d *draft) covers(v view) ([]Element, error) {
 	return elements, nil
 }
 
+// otherCovers draws the covers that are no turf, each in a group of its own.
+func (d *draft) otherCovers(v view, draw func(zones.Kind, Polygon) []Element) ([]Element, error) {
+	var elements []Element
+	for _, c := range slices.Backward(d.plat.Ground.Covers) {
+		if c.Kind == zones.Turf {
+			continue
+		}
+		shown, err := v.shown(c.Region)
+		if err != nil {
+			return nil, err
+		}
+		elements = append(elements, Group{ID: "cover-" + string(c.Kind), Title: looks[c.Kind].word, Elements: draw(c.Kind, v.area(shown))})
+	}
+	return elements, nil
+}
+
 // zones draws zones by their exposure and where they part, and bars those on
 // which nothing is applied.
 func (d *draft) zones(v view) ([]Element, error) {

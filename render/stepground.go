@@ -63,19 +63,10 @@ func mutedLook(k zones.Kind) look {
 }
 
 func (s stepSheet) mutedCovers(v view) ([]Element, error) {
-	var elements []Element
-	for _, c := range slices.Backward(s.plat.Ground.Covers) {
-		if c.Kind == zones.Turf {
-			continue
-		}
-		shown, err := v.shown(c.Region)
-		if err != nil {
-			return nil, err
-		}
-		area, l := v.area(shown), mutedLook(c.Kind)
-		elements = append(elements, Group{ID: "cover-" + string(c.Kind), Title: l.word, Elements: append(l.fill(area), l.outlined(area))})
-	}
-	return elements, nil
+	return s.otherCovers(v, func(k zones.Kind, area Polygon) []Element {
+		l := mutedLook(k)
+		return append(l.fill(area), l.outlined(area))
+	})
 }
 
 // stepZones draws what is worked clear, with a heavy edge, over what is left

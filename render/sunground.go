@@ -38,23 +38,12 @@ func (s sunMap) ground(v view) ([]Element, error) {
 // mutedCovers draws buildings as on the site map, and all other ground that is
 // no turf by its edges alone.
 func (s sunMap) mutedCovers(v view) ([]Element, error) {
-	var elements []Element
-	for _, c := range slices.Backward(s.plat.Ground.Covers) {
-		if c.Kind == zones.Turf {
-			continue
+	return s.otherCovers(v, func(k zones.Kind, area Polygon) []Element {
+		if k == zones.Building {
+			return append(looks[k].fill(area), looks[k].outlined(area))
 		}
-		shown, err := v.shown(c.Region)
-		if err != nil {
-			return nil, err
-		}
-		area, look := v.area(shown), looks[c.Kind]
-		if c.Kind == zones.Building {
-			elements = append(elements, append(look.fill(area), look.outlined(area))...)
-			continue
-		}
-		elements = append(elements, Path{Lines: area.Lines(), Fill: White, Stroke: faint, Weight: HairLine})
-	}
-	return elements, nil
+		return []Element{Path{Lines: area.Lines(), Fill: White, Stroke: faint, Weight: HairLine}}
+	})
 }
 
 // hours fills each step of the hours with its tint and its pattern.
