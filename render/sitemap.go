@@ -61,7 +61,11 @@ func (s siteMap) name() (id, title string) { return "site-map", "Site map" }
 
 // blocks are the tables and the key, in the order in which they are read.
 func (s siteMap) blocks(level detail) []Block {
-	return []Block{s.turfTable(level.objects), s.zoneTable(level), s.edgeTable(), s.key}
+	blocks := []Block{s.turfTable(level.objects)}
+	if len(s.plat.Zones) > 0 {
+		blocks = append(blocks, s.zoneTable(level))
+	}
+	return append(blocks, s.edgeTable(), s.key)
 }
 
 func (s siteMap) objectRows() int { return s.tally.objectRows() }

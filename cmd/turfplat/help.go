@@ -22,9 +22,9 @@ Commands:
     zone       write the site file with its turf divided into zones
     plan       lay a season's program on the zones: what, when, where, how much
     lanes      lay the lanes along which a spreader is walked, as GeoJSON
-    map        draw the site map: SVG, PDF or PNG, true to scale
+    map        draw the site map, or the packet for a crew: SVG, PDF, PNG, HTML
     feed       rows for quoting tools: CSV, JSON or Parquet
-    demo       write an invented property, its map and its feed into a folder
+    demo       write an invented property, its map, packet and feed to a folder
     version    print the version
 
 Flags may stand before or after files. - is standard input.
