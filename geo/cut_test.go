@@ -16,7 +16,7 @@ func TestCutTiles(t *testing.T) {
 		}
 		left, right, err := lawn.Cut(line)
 		if errors.Is(err, ErrBentCut) {
-			t.Skip("run on, the ends of this line cross it")
+			t.Skip("no cut: run on, the ends of this line cross it")
 		}
 		if err != nil {
 			t.Fatalf("unexpected error: %v", err)

@@ -224,9 +224,6 @@ func TestKnottedRing(t *testing.T) {
 
 // Rings of 100,000 vertices must not take time that grows with the square.
 func TestLargeRings(t *testing.T) {
-	if testing.Short() {
-		t.Skip("large rings are left out with -short")
-	}
 	const n = 100_000
 	for name, ring := range map[string]Ring{"spiky": spiky(n, 3), "wobbly": wobbly(n)} {
 		t.Run(name, func(t *testing.T) {

@@ -50,9 +50,6 @@ func startChromium(t *testing.T) *chromium {
 	if err != nil {
 		t.Skip("chromium is not installed")
 	}
-	if testing.Short() {
-		t.Skip("a browser takes its time")
-	}
 	readTold, told, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"maps"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -386,20 +384,7 @@ func TestZonesNotTreatedAreTold(t *testing.T) {
 func TestLaneSheetsAreValid(t *testing.T) {
 	for _, name := range laneNames() {
 		c := laneSites[name].draw(t, name, Paper{})
-		for ending, write := range writers {
-			file := written(t, write, c.sheet)
-			if *sheetsDir != "" {
-				if err := os.WriteFile(filepath.Join(*sheetsDir, name+"."+ending), file, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			switch ending {
-			case "svg":
-				tool(t, file, "xmllint", "--noout", "FILE")
-			case "pdf":
-				tool(t, file, "qpdf", "--check", "FILE")
-			}
-		}
+		checkFiles(t, name, c.sheet)
 	}
 }
 

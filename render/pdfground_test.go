@@ -3,7 +3,6 @@ package render
 import (
 	"fmt"
 	"math"
-	"os/exec"
 	"regexp"
 	"slices"
 	"strconv"
@@ -131,19 +130,4 @@ func checkWithGDAL(t *testing.T, c mapCase, within float64) {
 		t.Errorf("%s: GDAL reads a corner %.3f m off", c.name, worst)
 	}
 	t.Logf("%s: %d corners read to %.4f m", c.name, len(points), worst)
-}
-
-// fed runs a program as tool does, and types an input into it.
-func fed(t *testing.T, input string, file []byte, name string, args ...string) string {
-	t.Helper()
-	if _, err := exec.LookPath(name); err != nil {
-		t.Skipf("%s is not installed", name)
-	}
-	cmd := exec.Command(name, inFile(t, file, args)...)
-	cmd.Stdin = strings.NewReader(input)
-	out, err := cmd.CombinedOutput()
-	if err != nil {
-		t.Fatalf("%s: %v\n%s", name, err, out)
-	}
-	return string(out)
 }

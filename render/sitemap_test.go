@@ -311,20 +311,7 @@ func pairs(t *testing.T, text []byte, unit float64) (corners [][2]float64) {
 func TestSiteMapsAreValid(t *testing.T) {
 	for _, name := range inventedNames() {
 		_, sheet := inventedMap(t, name)
-		for ending, write := range writers {
-			file := written(t, write, sheet)
-			if *sheetsDir != "" {
-				if err := os.WriteFile(filepath.Join(*sheetsDir, name+"."+ending), file, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			switch ending {
-			case "svg":
-				tool(t, file, "xmllint", "--noout", "FILE")
-			case "pdf":
-				tool(t, file, "qpdf", "--check", "FILE")
-			}
-		}
+		checkFiles(t, name, sheet)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -12,10 +13,18 @@ import (
 // arguments stands for the file.
 func tool(t *testing.T, file []byte, name string, args ...string) string {
 	t.Helper()
+	return fed(t, "", file, name, args...)
+}
+
+// fed runs a program as tool does, and types an input into it.
+func fed(t *testing.T, input string, file []byte, name string, args ...string) string {
+	t.Helper()
 	if _, err := exec.LookPath(name); err != nil {
 		t.Skipf("%s is not installed", name)
 	}
-	out, err := exec.Command(name, inFile(t, file, args)...).CombinedOutput()
+	cmd := exec.Command(name, inFile(t, file, args)...)
+	cmd.Stdin = strings.NewReader(input)
+	out, err := cmd.CombinedOutput()
 	if err != nil {
 		t.Fatalf("%s: %v\n%s", name, err, out)
 	}
@@ -44,4 +53,24 @@ func written(t *testing.T, write func(*Sheet) ([]byte, error), s *Sheet) []byte 
 		t.Fatal(err)
 	}
 	return file
+}
+
+// checkFiles has other programs check the files of a sheet, and keeps them
+// where a folder is named.
+func checkFiles(t *testing.T, name string, sheet *Sheet) {
+	t.Helper()
+	for ending, write := range writers {
+		file := written(t, write, sheet)
+		if *sheetsDir != "" {
+			if err := os.WriteFile(filepath.Join(*sheetsDir, name+"."+ending), file, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		switch ending {
+		case "svg":
+			tool(t, file, "xmllint", "--noout", "FILE")
+		case "pdf":
+			tool(t, file, "qpdf", "--check", "FILE")
+		}
+	}
 }

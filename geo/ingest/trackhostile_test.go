@@ -101,9 +101,6 @@ func (g *gauge) look() {
 // TestTwoMillionFixes: a long log is read whole, in a quarter of a gigabyte
 // and what waits to be collected.
 func TestTwoMillionFixes(t *testing.T) {
-	if testing.Short() {
-		t.Skip("takes seconds: left out with -short")
-	}
 	const n, a = 2_000_000, 1000
 	text := &endless{start: "<gpx><trk><trkseg>\n", line: strings.Repeat(`<trkpt lat="44.9" lon="-93.1"/>`+"\n", a)}
 	length := len(text.start) + n/a*len(text.line)

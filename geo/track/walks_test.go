@@ -148,9 +148,6 @@ const (
 // TestSimulatedWalks walks round lawns of known area with receivers of known
 // error. With -walks 2000 -update it writes the table.
 func TestSimulatedWalks(t *testing.T) {
-	if testing.Short() {
-		t.Skip("takes some seconds: left out with -short")
-	}
 	order, groups := tallied(walkAll(*walks))
 	const tells = 300 // walks of a group, for its mean width to tell
 	for _, name := range order {

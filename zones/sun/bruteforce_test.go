@@ -72,9 +72,6 @@ func witnessPass(p Pass, day time.Time, lat float64) float64 {
 // The hours of every cell looked at, on its edges too, are within a quarter of
 // an hour of the witness's, and within three minutes on average.
 func TestHoursAgainstRays(t *testing.T) {
-	if testing.Short() {
-		t.Skip("follows every minute of 30 seasons: left out with -short")
-	}
 	const yards, perYard = 30, 8
 	sum, worst := 0.0, 0.0
 	for n := range yards {
