@@ -82,33 +82,22 @@ func (r Rect) cutArea(ring []Point) []Point {
 	return ring
 }
 
-// cutLine returns the parts of a line in the rectangle, piece by piece (Cyrus
-// and Beck 1978).
+// cutLine returns the parts of a line in the rectangle, piece by piece.
 func (r Rect) cutLine(l Line) []Line {
 	points := l.Points
 	if l.Closed && len(points) > 0 {
 		points = append(points[:len(points):len(points)], points[0])
 	}
+	window := plate{r.Min, {r.Max.X, r.Min.Y}, r.Max, {r.Min.X, r.Max.Y}}
 	var parts []Line
 	for i := 1; i < len(points); i++ {
 		a, b := points[i-1], points[i]
-		low, high := 0.0, 1.0
-		for _, depth := range r.halfPlanes() {
-			from, to := depth(a), depth(b)
-			switch {
-			case from < 0 && to < 0:
-				low = 2
-			case from < 0:
-				low = max(low, from/(from-to))
-			case to < 0:
-				high = min(high, from/(from-to))
-			}
-		}
-		if low >= high {
+		shown, some := window.under(a, b)
+		if !some {
 			continue
 		}
-		from, to := between(a, b, low), between(a, b, high)
-		if n := len(parts); n > 0 && low == 0 && parts[n-1].Points[len(parts[n-1].Points)-1] == from {
+		from, to := between(a, b, shown.from), between(a, b, shown.to)
+		if n := len(parts); n > 0 && shown.from == 0 && parts[n-1].Points[len(parts[n-1].Points)-1] == from {
 			parts[n-1].Points = append(parts[n-1].Points, to)
 			continue
 		}
