@@ -5,10 +5,12 @@ import (
 	"sort"
 )
 
+// few is how many edges a ring may have for comparing them all to beat a sweep.
+const few = 40
+
 // simple reports whether no two edges of a ring share a point, save
 // neighbours their common vertex.
 func (r Ring) simple() bool {
-	const few = 40 // up to which comparing all edges beats a sweep
 	if len(r) <= few {
 		return r.simpleByPairs()
 	}
@@ -17,14 +19,18 @@ func (r Ring) simple() bool {
 
 // simpleByPairs compares each edge with all others.
 func (r Ring) simpleByPairs() bool {
+	var room [few]Bounds
+	boxes := room[:0]
 	for i, a := range r {
 		b := r.next(i)
 		if a == b {
 			return false
 		}
-		box := edgeBounds(a, b)
-		for j := i + 1; j < len(r); j++ {
-			if edgeBounds(r[j], r.next(j)).Meets(box) && r.meet(i, j) {
+		boxes = append(boxes, edgeBounds(a, b))
+	}
+	for i := range boxes {
+		for j := range boxes[:i] {
+			if boxes[j].Meets(boxes[i]) && r.meet(j, i) {
 				return false
 			}
 		}

@@ -22,8 +22,9 @@ func (p XY) Dot(q XY) float64 { return p.X*q.X + p.Y*q.Y }
 // from p to q: positive to the left.
 func (p XY) Cross(q XY) float64 { return p.X*q.Y - p.Y*q.X }
 
-// Norm is the length of a way, in the frame.
-func (p XY) Norm() float64 { return math.Hypot(p.X, p.Y) }
+// Norm is the length of a way, in the frame, whose positions are far from
+// where squares overflow.
+func (p XY) Norm() float64 { return math.Sqrt(p.X*p.X + p.Y*p.Y) }
 
 // Distance is the length of the way from p to q, in the frame.
 func (p XY) Distance(q XY) float64 { return q.Minus(p).Norm() }
