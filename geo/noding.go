@@ -27,8 +27,17 @@ type noder struct {
 	first     spot // the first of them from west to east
 	limit     int  // of crossings
 
-	fresh []strand // reused, as is all room of a noder
-	slots []int32
+	fresh  []strand // reused, as is all room of a noder
+	order  []western
+	listed []int32
+	slots  []int32
+}
+
+// A western is where a fresh strand starts from in the west, by which most are
+// told apart.
+type western struct {
+	x     int64
+	fresh int32
 }
 
 // noders are those not in use.
@@ -75,22 +84,29 @@ func (n *noder) node() error {
 
 // sort brings fresh strands into order with the others, which are in order.
 func (n *noder) sort() {
-	n.fresh = n.fresh[:0]
+	n.fresh, n.order = n.fresh[:0], n.order[:0]
 	known := n.strands[:0]
-	for _, s := range n.strands {
-		if s.fresh {
-			n.fresh = append(n.fresh, s)
+	for i := range n.strands {
+		if s := &n.strands[i]; s.fresh {
+			n.order = append(n.order, western{s.a.x, int32(len(n.fresh))})
+			n.fresh = append(n.fresh, *s)
 		} else {
-			known = append(known, s)
+			known = append(known, *s)
 		}
 	}
-	slices.SortFunc(n.fresh, compareStrands)
-	fresh := n.fresh
-	for i := len(n.strands) - 1; len(fresh) > 0; i-- {
-		if k, f := len(known)-1, len(fresh)-1; k >= 0 && compareStrands(known[k], fresh[f]) > 0 {
+	slices.SortFunc(n.order, func(p, q western) int {
+		if p.x != q.x {
+			return cmp.Compare(p.x, q.x)
+		}
+		return compareStrands(&n.fresh[p.fresh], &n.fresh[q.fresh])
+	})
+	order := n.order
+	for i := len(n.strands) - 1; len(order) > 0; i-- {
+		f := &n.fresh[order[len(order)-1].fresh]
+		if k := len(known) - 1; k >= 0 && compareStrands(&known[k], f) > 0 {
 			n.strands[i], known = known[k], known[:k]
 		} else {
-			n.strands[i], fresh = fresh[f], fresh[:f]
+			n.strands[i], order = *f, order[:len(order)-1]
 		}
 	}
 }
@@ -99,21 +115,37 @@ func (n *noder) sort() {
 // to east. It returns how many pairs pass through each other, and where the
 // first does; it gives up when there are more than the limit.
 func (n *noder) compare() (crossings int, first spot) {
+	n.listFresh()
+	fresh := n.listed
+	pair := func(i, j int) (goOn bool) {
+		at, crosses := n.meet(i, j)
+		if !crosses {
+			return true
+		}
+		if crossings++; crossings == 1 {
+			first = at
+		}
+		return crossings <= n.limit
+	}
 	for i := range n.strands {
 		s := &n.strands[i]
 		south, north := s.south(), s.north()
-		for j := i + 1; j < len(n.strands) && n.strands[j].a.x <= s.b.x; j++ {
-			o := &n.strands[j]
-			if o.south() > north || o.north() < south || !s.fresh && !o.fresh {
-				continue
-			}
-			if at, crosses := n.meet(i, j); crosses {
-				if crossings++; crossings == 1 {
-					first = at
+		if !s.fresh {
+			for _, j := range fresh {
+				o := &n.strands[j]
+				if o.a.x > s.b.x {
+					break
 				}
-				if crossings > n.limit {
+				if o.reaches(south, north) && !pair(i, int(j)) {
 					return crossings, first
 				}
+			}
+			continue
+		}
+		fresh = fresh[1:]
+		for j := i + 1; j < len(n.strands) && n.strands[j].a.x <= s.b.x; j++ {
+			if n.strands[j].reaches(south, north) && !pair(i, j) {
+				return crossings, first
 			}
 		}
 	}
@@ -121,6 +153,16 @@ func (n *noder) compare() (crossings int, first spot) {
 		n.strands[i].fresh = false
 	}
 	return crossings, first
+}
+
+// listFresh lists the strands not yet compared, in order.
+func (n *noder) listFresh() {
+	n.listed = n.listed[:0]
+	for i := range n.strands {
+		if n.strands[i].fresh {
+			n.listed = append(n.listed, int32(i))
+		}
+	}
 }
 
 // meet notes where two strands have to be divided, and tells where they cross.

@@ -23,7 +23,7 @@ func strandOf(set int, p, q spot) strand {
 	return strand{p, q, int32(set), 1, true}
 }
 
-func compareStrands(s, o strand) int {
+func compareStrands(s, o *strand) int {
 	switch {
 	case s.a.x != o.a.x:
 		return cmp.Compare(s.a.x, o.a.x)
@@ -35,8 +35,14 @@ func compareStrands(s, o strand) int {
 	return cmp.Compare(s.set, o.set)
 }
 
-func (s strand) south() int64 { return min(s.a.y, s.b.y) }
-func (s strand) north() int64 { return max(s.a.y, s.b.y) }
+func (s *strand) south() int64 { return min(s.a.y, s.b.y) }
+func (s *strand) north() int64 { return max(s.a.y, s.b.y) }
+
+// reaches reports whether the strand comes between two parallels. Neither
+// difference overflows, as frames end far below 2^62 meshes.
+func (s *strand) reaches(south, north int64) bool {
+	return (north-s.south())|(s.north()-south) >= 0
+}
 
 // ends reports whether p is an end of the strand.
 func (s strand) ends(p spot) bool { return p == s.a || p == s.b }

@@ -120,7 +120,7 @@ func (n *noder) crossingError(r Ring, stake float64) *CrossingError {
 // firstRevisited returns the first spot that the edges of a ring come back to.
 func firstRevisited(ring []strand) spot {
 	n := &noder{strands: slices.Clone(ring), limit: mostMeetings}
-	slices.SortFunc(n.strands, compareStrands)
+	n.sort()
 	n.compare()
 	touches := make(map[[2]spot][]spot) // by the ends of an edge
 	for _, p := range n.stops {
