@@ -112,8 +112,11 @@ func (r Ring) locate(p XY) side {
 // eastward reports whether the way from p to the east crosses the edge from a
 // to b, and whether p lies on the edge.
 func eastward(a, b, p XY) (crosses, on bool) {
-	if a.Y < p.Y && b.Y < p.Y || a.Y > p.Y && b.Y > p.Y {
+	if a.Y < p.Y && b.Y < p.Y || a.Y > p.Y && b.Y > p.Y || a.X < p.X && b.X < p.X {
 		return false, false
+	}
+	if a.X > p.X && b.X > p.X {
+		return (a.Y > p.Y) != (b.Y > p.Y), false
 	}
 	turn := orientation(a, b, p)
 	if turn == 0 && between(a, b, p) {

@@ -42,13 +42,13 @@ func tallyOf(p *zones.Plat, letters *lettering) (tally, error) {
 	for _, kind := range zones.CoverKinds {
 		var all []geo.Region
 		named := make(map[string][]geo.Region)
-		for _, parcel := range g.Parcels {
-			if parcel.Object.Cover != kind || parcel.OffTurf.Empty() {
+		for _, parcel := range g.OffTurf {
+			if parcel.Object.Cover != kind || parcel.Region.Empty() {
 				continue
 			}
-			all = append(all, parcel.OffTurf)
+			all = append(all, parcel.Region)
 			if name := letters.of(nameInTable(parcel.Object)); name != "" {
-				named[name] = append(named[name], parcel.OffTurf)
+				named[name] = append(named[name], parcel.Region)
 			}
 		}
 		if len(all) == 0 {

@@ -15,8 +15,9 @@ type Ground struct {
 	Unknown geo.Region // inside the outline and under no cover
 
 	Traced  TracedTurf
-	Parcels []Parcel // each object's own part of the ground, highest first
+	OffTurf []Parcel // what each object but turf takes off the traced turf, highest first
 
+	laying laying
 	traces geo.Traces // the edges of all objects, highest cover first, outlines last
 }
 
@@ -34,13 +35,14 @@ type TracedTurf struct {
 	Outside geo.Region
 }
 
-// A Parcel is what one object covers after higher ones are taken out, and
-// what of that it takes off the traced turf.
+// A Parcel is ground that one object has after higher ones are taken out.
 type Parcel struct {
-	Object  *Object
-	Region  geo.Region
-	OffTurf geo.Region
+	Object *Object
+	Region geo.Region
 }
+
+// Parcels returns what each object but turf has to itself, highest first.
+func (g *Ground) Parcels() []Parcel { return g.laying.parcels(func([]int) bool { return true }) }
 
 // Cover returns the ground of a kind.
 func (g *Ground) Cover(k Kind) geo.Region {
@@ -72,9 +74,9 @@ func (s *Site) layGround() (*Ground, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := &Ground{Outline: l.outline(), Traced: l.tracedTurf()}
+	g := &Ground{Outline: l.outline(), Traced: l.tracedTurf(), laying: l}
 	g.Covers, g.Unknown = l.covers(g.Traced.From)
-	g.Parcels = l.parcels()
+	g.OffTurf = l.parcels(l.traced)
 	g.traces = traces(covering, outlines)
 	return g, nil
 }

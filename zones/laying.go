@@ -38,8 +38,12 @@ func (l laying) inside(holders []int) bool {
 // outlined reports whether an outline is among the holders.
 func (l laying) outlined(holders []int) bool { return holders[len(holders)-1] >= l.covering }
 
-// traced reports whether turf is among the holders.
+// traced reports whether the turf as drawn is among the holders: turf, or the
+// outline if there is none.
 func (l laying) traced(holders []int) bool {
+	if l.turf == l.covering && l.covering < len(l.objects) {
+		return l.outlined(holders)
+	}
 	return slices.ContainsFunc(holders, func(i int) bool { return l.turf <= i && i < l.covering })
 }
 
@@ -97,27 +101,17 @@ func (l laying) covers(turfFrom Kind) (covers []Cover, unknown geo.Region) {
 	return covers, unknown
 }
 
-// parcels returns what each object but turf has to itself, and what of that it
-// takes off the traced turf.
-func (l laying) parcels() []Parcel {
+// parcels returns what of some ground each object but turf has to itself.
+func (l laying) parcels(on func(holders []int) bool) []Parcel {
 	own := l.overlay.Partition(l.turf, func(holders []int) int {
-		if holders[0] >= l.turf || !l.inside(holders) {
+		if holders[0] >= l.turf || !l.inside(holders) || !on(holders) {
 			return -1
 		}
 		return holders[0]
 	})
-	off := own
-	if l.turf < l.covering || l.covering == len(l.objects) {
-		off = l.overlay.Partition(l.turf, func(holders []int) int {
-			if holders[0] >= l.turf || !l.inside(holders) || !l.traced(holders) {
-				return -1
-			}
-			return holders[0]
-		})
-	}
 	parcels := make([]Parcel, l.turf)
 	for i := range parcels {
-		parcels[i] = Parcel{l.objects[i], own[i], off[i]}
+		parcels[i] = Parcel{l.objects[i], own[i]}
 	}
 	return parcels
 }

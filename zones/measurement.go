@@ -127,8 +127,8 @@ func (p *Plat) Measurement() Measurement {
 	for _, c := range g.Covers {
 		m.Covers[c.Kind] = p.measure(c.Region, b.of(c.Kind))
 	}
-	for _, d := range g.Parcels {
-		if area := s.Frame.Area(d.OffTurf); area > 0 {
+	for _, d := range g.OffTurf {
+		if area := s.Frame.Area(d.Region); area > 0 {
 			m.Deductions = append(m.Deductions, Deduction{d.Object.ID, d.Object.Cover, float64(area), d.Object.Name})
 		}
 	}

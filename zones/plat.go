@@ -53,7 +53,7 @@ func (s *Site) checkSize(g *Ground) {
 	turf := s.Frame.Area(g.Cover(Turf))
 	bounds := g.Outline.Bounds().Union(g.Traced.All.Bounds())
 	switch {
-	case g.Traced.All.Empty() && len(g.Parcels) > 0:
+	case g.Traced.All.Empty() && len(g.OffTurf) > 0:
 		s.problem(ingest.Warning, "no_turf", s.place(), "nothing is turf, only covers are measured", "trace the lawn as kind turf, or the property's edge as kind outline")
 	case g.Traced.All.Empty():
 		s.problem(ingest.Refusal, "no_turf", s.place(), "there is neither turf nor an outline to find it in", "trace the lawn as kind turf, or the property's edge as kind outline")

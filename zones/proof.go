@@ -21,8 +21,8 @@ func (p *Plat) prove() error {
 		covers += area(c.Region)
 	}
 	left := area(g.Traced.All) - area(g.Traced.Outside)
-	for _, d := range g.Parcels {
-		left -= area(d.OffTurf)
+	for _, d := range g.OffTurf {
+		left -= area(d.Region)
 	}
 	zones := 0.0
 	for _, z := range p.Zones {
