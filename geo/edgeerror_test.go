@@ -82,7 +82,7 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 		for i := range n {
 			for j := range n {
 				first += w.correlation(i, j) * gradient[i].Dot(gradient[j])
-				second += w.pair(i, j, share)
+				second += w.pair(i, j) * share[i] * share[j]
 				size += math.Abs(gradient[i].Dot(gradient[j]))
 			}
 		}

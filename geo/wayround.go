@@ -17,6 +17,10 @@ type wayRound struct {
 	second     []float64 // from the second vertex to one
 	last       []float64 // from one to the last vertex
 	lastButOne []float64
+
+	// The parts of secondOrder, for whole shares, that belong to a vertex and:
+	itself, before     []float64 // the one before it, of the first itself
+	toFirst, fromFinal []float64 // the first vertex, and the last one
 }
 
 // newWayRound returns the ways round a ring on which errors fade to 1/e over
@@ -29,9 +33,17 @@ func newWayRound(ring Ring, reach float64) wayRound {
 		}
 		return math.Exp(-d / reach)
 	}
-	rows, around := make([]float64, 7*n), 0.0
-	w := wayRound{step: rows[:n], start: rows[n : 2*n], end: rows[2*n : 3*n], second: rows[3*n : 4*n], last: rows[4*n : 5*n], lastButOne: rows[5*n : 6*n]}
-	at := rows[6*n:]
+	rows, around := make([]float64, 11*n), 0.0
+	row := func() []float64 {
+		first := rows[:n:n]
+		rows = rows[n:]
+		return first
+	}
+	w := wayRound{
+		step: row(), start: row(), end: row(), second: row(), last: row(), lastButOne: row(),
+		itself: row(), before: row(), toFirst: row(), fromFinal: row(),
+	}
+	at := row()
 	for i, p := range ring {
 		at[i] = around
 		length := ring.next(i).Minus(p).Norm()
@@ -43,6 +55,10 @@ func newWayRound(ring Ring, reach float64) wayRound {
 		w.start[i], w.end[i] = fade(a), fade(around-a)
 		w.second[i], w.last[i] = fade(a-at[min(1, n-1)]), fade(at[n-1]-a)
 		w.lastButOne[i] = fade(at[max(0, n-2)] - a)
+	}
+	for i := range ring {
+		w.itself[i], w.before[i] = w.pair(i, i), w.pair(i, max(0, i-1))
+		w.toFirst[i], w.fromFinal[i] = w.pair(i, 0), w.pair(n-1, i)
 	}
 	return w
 }
@@ -108,31 +124,31 @@ func (w *wayRound) firstOrder(gradient []XY) float64 {
 // before, each vertex weighted by its share.
 func (w *wayRound) secondOrder(share []float64) float64 {
 	n := len(share)
-	own, pairs := w.pair(0, 0, share), 0.0
+	var own, pairs float64
+	for i, of := range share {
+		own += w.itself[i] * of * of
+	}
 	for i := 1; i < n; i++ {
-		own += w.pair(i, i, share)
-		pairs += w.pair(i, i-1, share)
+		pairs += w.before[i] * share[i] * share[i-1]
 	}
 	for i := 2; i < n; i++ { // pairs across the start of the ring
-		pairs += w.pair(i, 0, share)
+		pairs += w.toFirst[i] * share[i] * share[0]
 	}
 	for j := 1; j < n-2; j++ {
-		pairs += w.pair(n-1, j, share)
+		pairs += w.fromFinal[j] * share[n-1] * share[j]
 	}
 	return own + 2*(pairs+w.distantPairs(share))
 }
 
-// pair returns the part of secondOrder that belongs to two vertices.
-func (w *wayRound) pair(i, j int, share []float64) float64 {
-	if share[i] == 0 || share[j] == 0 {
-		return 0
-	}
-	n := len(share)
+// pair returns the part of secondOrder that belongs to two vertices of whole
+// shares.
+func (w *wayRound) pair(i, j int) float64 {
+	n := len(w.step)
 	before, after := (i+n-1)%n, (i+1)%n
 	former, latter := (j+n-1)%n, (j+1)%n
 	stepped := w.correlation(after, latter) - w.correlation(after, former) -
 		w.correlation(before, latter) + w.correlation(before, former)
-	return w.correlation(i, j) * stepped / 4 * share[i] * share[j]
+	return w.correlation(i, j) * stepped / 4
 }
 
 // distantPairs sums what pair gives for all pairs that are two steps apart or
