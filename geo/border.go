@@ -11,13 +11,18 @@ import (
 type Border struct {
 	region Region
 	edges  []edge
-	south  float64 // of the lowest row
-	perM   float64 // rows a metre
-	lowest []int32 // row of an edge's southern end
-	top    []int32 // row of its northern end
-	first  []int32 // place in list of the first edge of a row; one more than there are rows
-	list   []int32 // edges by row, in order
-	slots  []int32 // number of an edge plus one, by the hash of its ends; a power of two of them
+	south  float64  // of the lowest row
+	perM   float64  // rows a metre
+	first  []int32  // place in list of the first edge of a row; one more than there are rows
+	list   []listed // edges by row, in order
+	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
+}
+
+// A listed edge is one of a row, with what tells most edges apart from others.
+type listed struct {
+	west, east float64
+	edge       int32
+	lowest     int32 // row of its southern end
 }
 
 const (
@@ -39,36 +44,38 @@ func NewBorder(r Region) *Border {
 }
 
 func (b *Border) layRows() {
-	n := len(b.edges)
 	var climbed float64
 	for _, e := range b.edges {
 		climbed += math.Abs(e.b.Y - e.a.Y)
 	}
 	bounds := b.region.Bounds()
-	b.south, b.perM = bounds.Min.Y, float64(n)/max(bounds.Height(), climbed/edgesARow, grain)
+	b.south, b.perM = bounds.Min.Y, float64(len(b.edges))/max(bounds.Height(), climbed/edgesARow, grain)
 	rows := 1 + int(bounds.Height()*b.perM)
-	numbers := make([]int32, 2*n+rows+1)
-	b.lowest, b.top, b.first = numbers[:n], numbers[n:2*n], numbers[2*n:]
-	for i, e := range b.edges {
-		low, high := b.row(e.a.Y), b.row(e.b.Y)
-		if low > high {
-			low, high = high, low
-		}
-		b.lowest[i], b.top[i] = low, high
+	b.first = make([]int32, rows+1)
+	for _, e := range b.edges {
+		low, high := b.rowsOf(e)
 		for row := low; row <= high; row++ {
 			b.first[row+1]++
 		}
 	}
 	sum(b.first)
-	b.list = make([]int32, b.first[rows])
-	for i := range b.edges {
-		for row := b.lowest[i]; row <= b.top[i]; row++ {
-			b.list[b.first[row]] = int32(i)
+	b.list = make([]listed, b.first[rows])
+	for i, e := range b.edges {
+		low, high := b.rowsOf(e)
+		l := listed{min(e.a.X, e.b.X), max(e.a.X, e.b.X), int32(i), low}
+		for row := low; row <= high; row++ {
+			b.list[b.first[row]] = l
 			b.first[row]++
 		}
 	}
 	copy(b.first[1:], b.first) // each ended where the next began
 	b.first[0] = 0
+}
+
+// rowsOf returns the lowest and the highest row of an edge.
+func (b *Border) rowsOf(e edge) (low, high int32) {
+	low, high = b.row(e.a.Y), b.row(e.b.Y)
+	return min(low, high), max(low, high)
 }
 
 // row returns the row at y, or that nearest to it.
@@ -90,9 +97,14 @@ func (b *Border) near(box Bounds, found []int32) []int32 {
 		return b.nearOfAll(box, found)
 	}
 	for row := low; row <= high; row++ {
-		for _, i := range b.list[b.first[row]:b.first[row+1]] {
-			if max(low, b.lowest[i]) == row && b.edges[i].meets(box) {
-				found = append(found, i)
+		in := b.list[b.first[row]:b.first[row+1]]
+		for k := range in {
+			l := &in[k]
+			if l.west > box.Max.X || l.east < box.Min.X || max(low, l.lowest) != row {
+				continue
+			}
+			if e := &b.edges[l.edge]; min(e.a.Y, e.b.Y) <= box.Max.Y && max(e.a.Y, e.b.Y) >= box.Min.Y {
+				found = append(found, l.edge)
 			}
 		}
 	}
@@ -117,8 +129,11 @@ func (b *Border) holds(p XY) bool {
 		return false
 	}
 	in, row := false, b.row(p.Y)
-	for _, i := range b.list[b.first[row]:b.first[row+1]] {
-		crosses, on := eastward(b.edges[i].a, b.edges[i].b, p)
+	for _, l := range b.list[b.first[row]:b.first[row+1]] {
+		if l.east < p.X {
+			continue
+		}
+		crosses, on := eastward(b.edges[l.edge].a, b.edges[l.edge].b, p)
 		if on {
 			return false
 		}
