@@ -27,13 +27,10 @@ type wayRound struct {
 // reach metres; 0 if each vertex errs by itself.
 func newWayRound(ring Ring, reach float64) wayRound {
 	n := len(ring)
-	fade := func(d float64) float64 {
-		if reach == 0 {
-			return 0
-		}
-		return math.Exp(-d / reach)
+	if n == 0 {
+		return wayRound{}
 	}
-	rows, around := make([]float64, 11*n), 0.0
+	rows := make([]float64, 10*n)
 	row := func() []float64 {
 		first := rows[:n:n]
 		rows = rows[n:]
@@ -43,24 +40,40 @@ func newWayRound(ring Ring, reach float64) wayRound {
 		step: row(), start: row(), end: row(), second: row(), last: row(), lastButOne: row(),
 		itself: row(), before: row(), toFirst: row(), fromFinal: row(),
 	}
-	at := row()
-	for i, p := range ring {
-		at[i] = around
-		length := ring.next(i).Minus(p).Norm()
-		around += length
-		w.step[i] = fade(length)
+	if reach > 0 {
+		for i, p := range ring {
+			w.step[i] = math.Exp(-ring.next(i).Distance(p) / reach)
+		}
 	}
-	w.both = 1 + fade(around)
-	for i, a := range at {
-		w.start[i], w.end[i] = fade(a), fade(around-a)
-		w.second[i], w.last[i] = fade(a-at[min(1, n-1)]), fade(at[n-1]-a)
-		w.lastButOne[i] = fade(at[max(0, n-2)] - a)
+	w.fadeFrom(0, w.start)
+	w.fadeFrom(min(1, n-1), w.second)
+	w.fadeTo(n-1, w.last)
+	w.fadeTo(max(0, n-2), w.lastButOne)
+	for i := range ring {
+		w.end[i] = w.last[i] * w.step[n-1]
 	}
+	w.both = 1 + w.end[0]
 	for i := range ring {
 		w.itself[i], w.before[i] = w.pair(i, i), w.pair(i, max(0, i-1))
 		w.toFirst[i], w.fromFinal[i] = w.pair(i, 0), w.pair(n-1, i)
 	}
 	return w
+}
+
+// fadeFrom tells what is left on the way from a vertex to each later one.
+func (w *wayRound) fadeFrom(i int, left []float64) {
+	left[i] = 1
+	for i++; i < len(left); i++ {
+		left[i] = left[i-1] * w.step[i-1]
+	}
+}
+
+// fadeTo tells what is left on the way to a vertex from each earlier one.
+func (w *wayRound) fadeTo(i int, left []float64) {
+	left[i] = 1
+	for i--; i >= 0; i-- {
+		left[i] = left[i+1] * w.step[i]
+	}
 }
 
 // correlation is that of two vertices, of which one is the first or last or a
@@ -143,12 +156,23 @@ func (w *wayRound) secondOrder(share []float64) float64 {
 // pair returns the part of secondOrder that belongs to two vertices of whole
 // shares.
 func (w *wayRound) pair(i, j int) float64 {
-	n := len(w.step)
-	before, after := (i+n-1)%n, (i+1)%n
-	former, latter := (j+n-1)%n, (j+1)%n
+	before, after := w.beside(i)
+	former, latter := w.beside(j)
 	stepped := w.correlation(after, latter) - w.correlation(after, former) -
 		w.correlation(before, latter) + w.correlation(before, former)
 	return w.correlation(i, j) * stepped / 4
+}
+
+// beside returns the vertices before and after one.
+func (w *wayRound) beside(i int) (before, after int) {
+	before, after = i-1, i+1
+	if i == 0 {
+		before = len(w.step) - 1
+	}
+	if after == len(w.step) {
+		after = 0
+	}
+	return before, after
 }
 
 // distantPairs sums what pair gives for all pairs that are two steps apart or
