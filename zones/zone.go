@@ -253,9 +253,11 @@ func (d *division) takeRest(divided bool) error {
 	if len(rest) == 0 {
 		return nil
 	}
-	region, err := geo.Union(rest...)
-	if err != nil {
-		return err
+	region := left
+	if len(rest) < len(left.Polygons()) {
+		if region, err = geo.Union(rest...); err != nil {
+			return err
+		}
 	}
 	z := Zone{ID: "zone/turf", Name: "Turf", Apply: true, Region: region, place: d.site.place()}
 	if slices.ContainsFunc(d.zones, func(o Zone) bool { return !o.setback }) {
