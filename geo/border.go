@@ -3,6 +3,7 @@ package geo
 import (
 	"math"
 	"slices"
+	"sync"
 )
 
 // A Border is the edges of a region, made ready to be searched: the region's
@@ -32,15 +33,27 @@ const (
 	fewEdges = 12
 )
 
+// borders are those not in use.
+var borders = sync.Pool{New: func() any { return new(Border) }}
+
 // NewBorder makes the edges of a region ready. That takes time and memory in
 // proportion to their number.
 func NewBorder(r Region) *Border {
-	b := &Border{region: r, edges: r.edgeList()}
+	b := borders.Get().(*Border)
+	b.region, b.edges = r, r.appendEdges(b.edges[:0])
+	b.first, b.list, b.slots = b.first[:0], b.list[:0], b.slots[:0]
 	if len(b.edges) > fewEdges {
 		b.layRows()
 		b.layEnds()
 	}
 	return b
+}
+
+// Release gives the room of a border that nobody will look at again to others;
+// a border need not be released.
+func (b *Border) Release() {
+	b.region = Region{}
+	borders.Put(b)
 }
 
 func (b *Border) layRows() {
@@ -51,7 +64,7 @@ func (b *Border) layRows() {
 	bounds := b.region.Bounds()
 	b.south, b.perM = bounds.Min.Y, float64(len(b.edges))/max(bounds.Height(), climbed/edgesARow, grain)
 	rows := 1 + int(bounds.Height()*b.perM)
-	b.first = make([]int32, rows+1)
+	b.first = blank(b.first, rows+1)
 	for _, e := range b.edges {
 		low, high := b.rowsOf(e)
 		for row := low; row <= high; row++ {
@@ -59,7 +72,7 @@ func (b *Border) layRows() {
 		}
 	}
 	sum(b.first)
-	b.list = make([]listed, b.first[rows])
+	b.list = blank(b.list, int(b.first[rows]))
 	for i, e := range b.edges {
 		low, high := b.rowsOf(e)
 		l := listed{min(e.a.X, e.b.X), max(e.a.X, e.b.X), int32(i), low}
@@ -89,7 +102,7 @@ func (b *Border) near(box Bounds, found []int32) []int32 {
 	if !box.Meets(b.region.Bounds()) {
 		return found
 	}
-	if b.list == nil {
+	if len(b.list) == 0 {
 		return b.nearOfAll(box, found)
 	}
 	low, high := b.row(box.Min.Y), b.row(box.Max.Y)
@@ -122,7 +135,7 @@ func (b *Border) nearOfAll(box Bounds, found []int32) []int32 {
 
 // holds reports whether p lies in the region and not on its edge.
 func (b *Border) holds(p XY) bool {
-	if b.list == nil {
+	if len(b.list) == 0 {
 		return b.region.holds(p)
 	}
 	if !b.region.Bounds().holds(p) {
@@ -148,7 +161,7 @@ func (b *Border) layEnds() {
 	for size < 2*len(b.edges) {
 		size *= 2
 	}
-	b.slots = make([]int32, size)
+	b.slots = blank(b.slots, size)
 	for i, e := range b.edges {
 		at := b.slot(e)
 		for b.slots[at] > 0 {
@@ -161,7 +174,7 @@ func (b *Border) layEnds() {
 // same returns the first edge that has the same ends as another one; -1 if none
 // has.
 func (b *Border) same(e edge) int {
-	if b.slots == nil {
+	if len(b.slots) == 0 {
 		return slices.IndexFunc(b.edges, e.same)
 	}
 	for at := b.slot(e); b.slots[at] > 0; at = (at + 1) & uint64(len(b.slots)-1) {

@@ -32,7 +32,9 @@ func (f Frame) Frontage(r, o *Border, d, depth float64) Length {
 	var sum float64
 	for _, e := range r.edges {
 		if e.bounds().Meets(search) {
-			sum += s.share(e) * f.trueLength(e.a, e.b)
+			if share := s.share(e); share > 0 {
+				sum += share * f.trueLength(e.a, e.b)
+			}
 		}
 	}
 	return Length(sum)
@@ -90,13 +92,21 @@ func (s *frontSearch) findDeep(e edge) {
 	way := e.b.Minus(e.a)
 	inward := XY{-way.Y, way.X}.Times(s.depth / way.Norm())
 	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
-	s.near = s.of.near(inner.bounds(), s.near[:0])
+	strip := edge{e.at(0.5), inner.at(0.5)}.bounds()
+	clear := true // nothing but the edge itself comes near the way inwards from its middle
+	s.near = s.of.near(inner.bounds().Union(e.bounds()), s.near[:0])
 	s.stops = append(s.stops[:0], 0, 1)
 	for _, i := range s.near {
-		s.stops = inner.stopAt(s.of.edges[i], s.stops)
+		o := &s.of.edges[i]
+		clear = clear && (*o == e || !o.meets(strip))
+		s.stops = inner.stopAt(*o, s.stops)
+	}
+	s.parts = s.parts[:0]
+	if clear && len(s.stops) == 2 {
+		s.parts = append(s.parts, span{0, 1})
+		return
 	}
 	s.stops = inOrder(s.stops)
-	s.parts = s.parts[:0]
 	for i := 1; i < len(s.stops); i++ {
 		if part := (span{s.stops[i-1], s.stops[i]}); s.of.holds(inner.at((part.from + part.to) / 2)) {
 			s.parts = append(s.parts, part)

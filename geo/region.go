@@ -151,7 +151,10 @@ func (r Ring) edges(visit func(a, b XY)) {
 }
 
 // edgeList returns the edges of the region, in order.
-func (r Region) edgeList() []edge {
+func (r Region) edgeList() []edge { return r.appendEdges(nil) }
+
+// appendEdges adds the edges of the region, in order, to others.
+func (r Region) appendEdges(list []edge) []edge {
 	count := 0
 	for _, p := range r.polygons {
 		count += len(p.Shell)
@@ -159,7 +162,7 @@ func (r Region) edgeList() []edge {
 			count += len(hole)
 		}
 	}
-	list := make([]edge, 0, count)
+	list = slices.Grow(list, count)
 	r.edges(func(a, b XY) { list = append(list, edge{a, b}) })
 	return list
 }

@@ -17,6 +17,12 @@ func (p *Plat) borders() borders {
 	return b
 }
 
+func (b borders) release() {
+	for _, border := range b.covers {
+		border.Release()
+	}
+}
+
 // none is the border of no ground.
 var none = geo.NewBorder(geo.Region{})
 

@@ -124,6 +124,7 @@ func (p *Plat) Measurement() Measurement {
 		m.Outline = &outline
 	}
 	b := p.borders()
+	defer b.release()
 	for _, c := range g.Covers {
 		m.Covers[c.Kind] = p.measure(c.Region, b.of(c.Kind))
 	}
@@ -142,6 +143,7 @@ func (p *Plat) Measurement() Measurement {
 		border := geo.NewBorder(z.Region)
 		hardscape, bed := b.edging(border)
 		m.Zones = append(m.Zones, z.measure(p.measure(z.Region, border), hardscape+bed))
+		border.Release()
 	}
 	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
 	return m
