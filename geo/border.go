@@ -113,7 +113,7 @@ func (b *Border) near(box Bounds, found []int32) []int32 {
 		in := b.list[b.first[row]:b.first[row+1]]
 		for k := range in {
 			l := &in[k]
-			if l.west > box.Max.X || l.east < box.Min.X || max(low, l.lowest) != row {
+			if apart(l.west, box.Max.X, box.Min.X, l.east) || max(low, l.lowest) != row {
 				continue
 			}
 			if e := &b.edges[l.edge]; min(e.a.Y, e.b.Y) <= box.Max.Y && max(e.a.Y, e.b.Y) >= box.Min.Y {
@@ -122,6 +122,12 @@ func (b *Border) near(box Bounds, found []int32) []int32 {
 		}
 	}
 	return found
+}
+
+// apart reports whether a > b or c > d, by the signs of two differences: one
+// branch, which guesses well, where two would not.
+func apart(a, b, c, d float64) bool {
+	return (math.Float64bits(b-a)|math.Float64bits(d-c))>>63 != 0
 }
 
 func (b *Border) nearOfAll(box Bounds, found []int32) []int32 {

@@ -60,9 +60,10 @@ func (s *Site) headerID(header ingest.Properties) string {
 
 // toldIn are the figures in which problems of a collection tell of areas.
 func toldIn(c *ingest.Collection, asked Units) Figures {
-	var header struct{ Units Units }
-	if raw, ok := c.Member("site"); asked == "" && ok && json.Unmarshal(raw, &header) == nil {
-		asked = header.Units
+	if asked == "" {
+		header, _ := c.Within("site")
+		units, _ := header.Text("units")
+		asked = Units(units)
 	}
 	if asked != Metric {
 		asked = US

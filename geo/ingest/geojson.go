@@ -107,8 +107,7 @@ func (g *geoJSON) record(rec record) bool {
 	kind, value, ok := rec.open()
 	switch {
 	case ok && kind == "FeatureCollection":
-		s := newSite(g.source, rec.line, g.limits)
-		s.geometries = g.reader.again(g.limits.Positions)
+		s := newSiteFor(g.reader.again(g.limits.Positions), g.source, rec.line, g.limits)
 		s.top(kind, value, rec.line)
 		s.Digest = sha256.Sum256(rec.content())
 		return g.close() && g.yield(s.done())

@@ -18,10 +18,16 @@ type site struct {
 }
 
 func newSite(source string, line int, limits Limits) *site {
+	return newSiteFor(newGeometries(newObjects(), limits.Positions), source, line, limits)
+}
+
+// newSiteFor returns a site whose geometries are read by a reader that served
+// another site before.
+func newSiteFor(geometries *geometries, source string, line int, limits Limits) *site {
 	return &site{
 		Collection: &Collection{Source: source, Line: line},
 		limits:     limits,
-		geometries: newGeometries(newObjects(), limits.Positions),
+		geometries: geometries,
 		ids:        make(map[string]bool),
 	}
 }
