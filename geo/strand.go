@@ -55,18 +55,17 @@ func (s strand) ends(p spot) bool { return p == s.a || p == s.b }
 // than the squares of side mesh about the spots of that line reach, so does all
 // of it.
 func (s *strand) clearOf(o *strand) bool {
-	a, b := s.sideOf(o.a), s.sideOf(o.b)
-	if a*b > 0 {
-		return true
+	switch { // neighbours: what matters is their other ends
+	case s.a == o.a:
+		return s.sideOf(o.b) != 0 && o.sideOf(s.b) != 0
+	case s.b == o.b:
+		return s.sideOf(o.a) != 0 && o.sideOf(s.a) != 0
+	case s.a == o.b:
+		return s.sideOf(o.a) != 0 && o.sideOf(s.b) != 0
+	case s.b == o.a:
+		return s.sideOf(o.b) != 0 && o.sideOf(s.a) != 0
 	}
-	c, d := o.sideOf(s.a), o.sideOf(s.b)
-	if c*d > 0 {
-		return true
-	}
-	if !s.ends(o.a) && !s.ends(o.b) {
-		return false
-	}
-	return (a != 0 || s.ends(o.a)) && (b != 0 || s.ends(o.b)) && (c != 0 || o.ends(s.a)) && (d != 0 || o.ends(s.b))
+	return s.sideOf(o.a)*s.sideOf(o.b) > 0 || o.sideOf(s.a)*o.sideOf(s.b) > 0
 }
 
 // sideOf is +1 if p lies to the left of the line of a strand, -1 if to the
