@@ -41,6 +41,7 @@ func buffered(g geom.Geometry, err error) (Region, error) {
 	if err != nil {
 		return Region{}, err
 	}
+	defer o.Release()
 	return o.Ground(func([]int) bool { return true }), nil
 }
 

@@ -5,7 +5,7 @@ import "fmt"
 // An Overlay is regions laid on each other: the ground divided by their edges,
 // all at once. Edges move by up to half a grain where others meet them, the
 // same for all ground beside them, so that what it gives fits without gap or
-// overlap.
+// overlap. It should be released when nothing more is asked of it.
 type Overlay struct{ subdivision *subdivision }
 
 // mostCrossings is how many crossings of edges an overlay may have.
@@ -23,6 +23,13 @@ func Lay(regions ...Region) (*Overlay, error) {
 		return nil, fmt.Errorf("geo: overlay of regions failed: %w", err)
 	}
 	return &Overlay{n.subdivided()}, nil
+}
+
+// Release gives the room of an overlay, which must not be used any more, to
+// others.
+func (o *Overlay) Release() {
+	o.subdivision.release()
+	o.subdivision = nil
 }
 
 // Partition returns the ground of each of n classes. A piece of ground belongs

@@ -34,7 +34,9 @@ func (r Region) Offset(d float64) (Region, error) {
 	if err := n.node(); err != nil {
 		return Region{}, fmt.Errorf("geo: offset failed: %w", err)
 	}
-	return n.subdivided().partition(1, func(counts []lap) int {
+	ground := n.subdivided()
+	defer ground.release()
+	return ground.partition(1, func(counts []lap) int {
 		if len(counts) > 0 && counts[0].times > 0 {
 			return 0
 		}

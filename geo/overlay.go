@@ -30,6 +30,7 @@ func unionOfCluster(regions []Region) (Region, error) {
 	if err != nil {
 		return Region{}, err
 	}
+	defer o.Release()
 	return o.Ground(func([]int) bool { return true }), nil
 }
 
@@ -101,6 +102,7 @@ func Difference(a, b Region) (Region, error) {
 	if err != nil {
 		return Region{}, err
 	}
+	defer o.Release()
 	out := o.Ground(func(holders []int) bool { return len(holders) == 1 && holders[0] == 0 })
 	return regionOf(append(out.polygons, clear.polygons...)), nil
 }
@@ -121,6 +123,7 @@ func Intersection(a, b Region) (Region, error) {
 	if err != nil {
 		return Region{}, err
 	}
+	defer o.Release()
 	return o.Ground(func(holders []int) bool { return len(holders) == 2 }), nil
 }
 

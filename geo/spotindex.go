@@ -6,9 +6,9 @@ type spotIndex struct {
 	slots []int32 // number of a spot plus one, by hash; a power of two of them
 }
 
-// newSpotIndex returns an index with room for twice n spots. Slots no longer in
-// use are taken if there are enough.
-func newSpotIndex(n int, slots []int32) *spotIndex {
+// newSpotIndex returns an index with room for twice n spots. Slots and spots no
+// longer in use are taken if there are enough.
+func newSpotIndex(n int, slots []int32, spots []spot) *spotIndex {
 	size := 16
 	for size < 4*n {
 		size *= 2
@@ -18,7 +18,7 @@ func newSpotIndex(n int, slots []int32) *spotIndex {
 	}
 	slots = slots[:size]
 	clear(slots)
-	return &spotIndex{spots: make([]spot, 0, n), slots: slots}
+	return &spotIndex{spots: spots[:0], slots: slots}
 }
 
 func (x *spotIndex) of(p spot) int32 {

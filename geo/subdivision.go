@@ -1,6 +1,9 @@
 package geo
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // A subdivision is ground divided by the edges of several sets of rings, noded
 // together. It tells of each face how often each set goes round it.
@@ -19,7 +22,18 @@ type subdivision struct {
 	steps  []lap   // sets that have an edge, and how often they run along it
 	laps   []int32 // place in steps of the first of an edge
 	room   []lap   // that counts stand in
+
+	known   []bool // reused while counting: rims whose counts are
+	reached []int32
+	byRim   []int32 // places in sides of the first of each rim
+	sides   []int32 // by rim
 }
+
+// subdivisions are those not in use.
+var subdivisions = sync.Pool{New: func() any { return new(subdivision) }}
+
+// release gives the room of a subdivision, from which all was read, to others.
+func (d *subdivision) release() { subdivisions.Put(d) }
 
 // A lap is how often a set of rings goes round some ground, or along an edge.
 type lap struct {
@@ -27,10 +41,11 @@ type lap struct {
 	times int32
 }
 
-// subdivided divides the ground by noded strands.
+// subdivided divides the ground by noded strands. What it returns should be
+// released.
 func (n *noder) subdivided() *subdivision {
-	d := &subdivision{}
-	index := newSpotIndex(len(n.strands), n.slots)
+	d := subdivisions.Get().(*subdivision)
+	index := newSpotIndex(len(n.strands), n.slots, d.spots)
 	d.layEdges(n.strands, index)
 	d.spots, n.slots = index.spots, index.slots
 	d.layFans()
@@ -42,9 +57,7 @@ func (n *noder) subdivided() *subdivision {
 // layEdges makes an edge of strands with the same ends. Those that cancel each
 // other are left out.
 func (d *subdivision) layEdges(strands []strand, index *spotIndex) {
-	d.steps = make([]lap, 0, len(strands))
-	numbers := make([]int32, 3*len(strands)+1)
-	d.from, d.laps = numbers[:0:2*len(strands)], numbers[2*len(strands):][:0]
+	d.steps, d.from, d.laps = d.steps[:0], d.from[:0], d.laps[:0]
 	for from := 0; from < len(strands); {
 		s, start := &strands[from], len(d.steps)
 		to := from
@@ -69,9 +82,8 @@ func (d *subdivision) layEdges(strands []strand, index *spotIndex) {
 // layFans orders the sides that start from a spot.
 func (d *subdivision) layFans() {
 	spots, sides := len(d.spots), len(d.from)
-	numbers := make([]int32, spots+1+3*sides)
-	d.first, numbers = numbers[:spots+1], numbers[spots+1:]
-	d.fans, d.place, d.rims = numbers[:sides], numbers[sides:2*sides], numbers[2*sides:]
+	d.first = blank(d.first, spots+1)
+	d.fans, d.place, d.rims = blank(d.fans, sides), blank(d.place, sides), blank(d.rims, sides)
 	for _, p := range d.from {
 		d.first[p+1]++
 	}
@@ -123,48 +135,47 @@ func (d *subdivision) layRims() {
 		}
 		rim++
 	}
-	d.counts = make([][]lap, rim)
+	d.counts = blank(d.counts, int(rim))
 }
 
 // count finds how often the sets go round each face. Edges that hang together
 // are reached through each other; of each such group the westernmost spot
 // comes first, and what lies west of it tells the rest.
 func (d *subdivision) count() {
-	known := make([]bool, len(d.counts))
-	members := d.sidesByRim()
-	var reached []int32
-	reach := func(rim int32, counts []lap) {
-		known[rim], d.counts[rim] = true, counts
-		reached = append(reached, rim)
-	}
+	d.known, d.reached, d.room = blank(d.known, len(d.counts)), d.reached[:0], d.room[:0]
+	d.orderByRim()
 	for edge := int32(0); int(edge) < len(d.from)/2; edge++ {
-		if known[d.rims[2*edge]] {
+		if d.known[d.rims[2*edge]] {
 			continue
 		}
 		p := d.from[2*edge]
-		reach(d.rims[d.fans[d.first[p+1]-1]], d.west(d.spots[p]))
-		for len(reached) > 0 {
-			rim := reached[len(reached)-1]
-			reached = reached[:len(reached)-1]
-			for _, side := range members(rim) {
-				if over := d.rims[side^1]; !known[over] {
-					reach(over, d.across(d.counts[rim], side))
+		d.reach(d.rims[d.fans[d.first[p+1]-1]], d.west(d.spots[p]))
+		for len(d.reached) > 0 {
+			rim := d.reached[len(d.reached)-1]
+			d.reached = d.reached[:len(d.reached)-1]
+			for _, side := range d.sides[d.byRim[rim]:d.byRim[rim+1]] {
+				if over := d.rims[side^1]; !d.known[over] {
+					d.reach(over, d.across(d.counts[rim], side))
 				}
 			}
 		}
 	}
 }
 
-// sidesByRim gives the sides of each rim.
-func (d *subdivision) sidesByRim() func(rim int32) []int32 {
-	first := make([]int32, len(d.counts)+1)
+// reach notes the counts of a rim, and that its neighbours can be told now.
+func (d *subdivision) reach(rim int32, counts []lap) {
+	d.known[rim], d.counts[rim] = true, counts
+	d.reached = append(d.reached, rim)
+}
+
+// orderByRim orders the sides by their rims.
+func (d *subdivision) orderByRim() {
+	d.byRim, d.sides = blank(d.byRim, len(d.counts)+1), blank(d.sides, len(d.rims))
 	for _, rim := range d.rims {
-		first[rim+1]++
+		d.byRim[rim+1]++
 	}
-	sum(first)
-	sides := make([]int32, len(d.rims))
-	fill(first, d.rims, sides)
-	return func(rim int32) []int32 { return sides[first[rim]:first[rim+1]] }
+	sum(d.byRim)
+	fill(d.byRim, d.rims, d.sides)
 }
 
 // sum turns how many there are in each group, one place on, into the place of

@@ -77,6 +77,7 @@ func (r Ring) region(repair bool) (Region, error) {
 		return Region{}, err
 	}
 	d := n.subdivided()
+	defer d.release()
 	if stake := d.misread(); stake > negligible*r.length() && !repair {
 		return Region{}, n.crossingError(r, stake)
 	}

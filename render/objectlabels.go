@@ -108,7 +108,11 @@ func lookOf(k zones.Kind) look { return looks[k] }
 // labelNames labels covers as they look on a sheet.
 func (d *draft) labelNames(v view, spill bool, look func(zones.Kind) look) ([]Element, error) {
 	var parts []named
-	for _, p := range d.plat.Ground.Parcels() {
+	parcels, err := d.plat.Site.Parcels()
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range parcels {
 		if name := d.letters.of(p.Object.Name); name != "" {
 			along := len(p.Object.Lines) > 0
 			region := p.Region

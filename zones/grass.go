@@ -103,6 +103,7 @@ func (d *division) swardsOf(z Zone, swards []sward) ([]sward, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer overlay.Release()
 	return d.tidied(swards, overlay.Partition(len(laid), func(holders []int) int {
 		switch {
 		case holders[0] != 0:

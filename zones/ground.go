@@ -17,7 +17,6 @@ type Ground struct {
 	Traced  TracedTurf
 	OffTurf []Parcel // what each object but turf takes off the traced turf, highest first
 
-	laying laying
 	traces geo.Traces // the edges of all objects, highest cover first, outlines last
 }
 
@@ -42,7 +41,14 @@ type Parcel struct {
 }
 
 // Parcels returns what each object but turf has to itself, highest first.
-func (g *Ground) Parcels() []Parcel { return g.laying.parcels(func([]int) bool { return true }) }
+func (s *Site) Parcels() ([]Parcel, error) {
+	l, err := s.layObjects()
+	if err != nil {
+		return nil, err
+	}
+	defer l.overlay.Release()
+	return l.parcels(func([]int) bool { return true }), nil
+}
 
 // Cover returns the ground of a kind.
 func (g *Ground) Cover(k Kind) geo.Region {
@@ -69,15 +75,14 @@ func (g *Ground) Property() (geo.Region, error) {
 
 // layGround resolves all overlaps, once: it lays all objects on each other.
 func (s *Site) layGround() (*Ground, error) {
-	covering, outlines := s.covering(), s.Of(Outline)
-	l, err := layObjects(covering, outlines)
+	l, err := s.layObjects()
 	if err != nil {
 		return nil, err
 	}
-	g := &Ground{Outline: l.outline(), Traced: l.tracedTurf(), laying: l}
+	defer l.overlay.Release()
+	g := &Ground{Outline: l.outline(), Traced: l.tracedTurf(), traces: traces(l.objects)}
 	g.Covers, g.Unknown = l.covers(g.Traced.From)
 	g.OffTurf = l.parcels(l.traced)
-	g.traces = traces(covering, outlines)
 	return g, nil
 }
 
@@ -149,10 +154,10 @@ func less(r geo.Region, objects []*Object) (geo.Region, error) {
 }
 
 // traces lists the edges of objects in the order in which they count.
-func traces(covering, outlines []*Object) geo.Traces {
-	var all []geo.Trace
-	for _, o := range slices.Concat(covering, outlines) {
-		all = append(all, geo.Trace{Rings: o.traced, Error: o.Error})
+func traces(objects []*Object) geo.Traces {
+	all := make([]geo.Trace, len(objects))
+	for i, o := range objects {
+		all[i] = geo.Trace{Rings: o.traced, Error: o.Error}
 	}
 	return geo.NewTraces(all)
 }

@@ -15,7 +15,9 @@ type laying struct {
 	turf     int       // the first of those that is turf
 }
 
-func layObjects(covering, outlines []*Object) (laying, error) {
+// layObjects lays them. The overlay should be released.
+func (s *Site) layObjects() (laying, error) {
+	covering, outlines := s.covering(), s.Of(Outline)
 	l := laying{objects: slices.Concat(covering, outlines), covering: len(covering), turf: len(covering)}
 	regions := make([]geo.Region, len(l.objects))
 	for i, o := range l.objects {

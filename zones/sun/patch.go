@@ -98,6 +98,7 @@ func (d *dividing) cut(turf geo.Region, classes []int8) ([]geo.Region, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer overlay.Release()
 	return overlay.Partition(len(classes), func(holders []int) int {
 		switch {
 		case holders[0] != 0:
