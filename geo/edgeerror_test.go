@@ -78,11 +78,13 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 		}
 		gradient, share := new(claims).gradients(ring, exposed)
 		w := newWayRound(ring, reach)
+		var c correlation
+		c.between(ring, reach)
 		var first, second, size float64
 		for i := range n {
 			for j := range n {
-				first += w.correlation(i, j) * gradient[i].Dot(gradient[j])
-				second += w.pair(i, j) * share[i] * share[j]
+				first += c.of(i, j) * gradient[i].Dot(gradient[j])
+				second += c.pair(i, j) * share[i] * share[j]
 				size += math.Abs(gradient[i].Dot(gradient[j]))
 			}
 		}

@@ -1,6 +1,9 @@
 package geo
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // A wayRound gives the correlation of errors between the vertices of a ring:
 // exponential in the way along it, both ways round, so that equal steps make
@@ -14,9 +17,6 @@ type wayRound struct {
 	// What is left of the correlation on the way:
 	step       []float64 // from a vertex to the next
 	start, end []float64 // from the first vertex to one, and from one on to the first
-	second     []float64 // from the second vertex to one
-	last       []float64 // from one to the last vertex
-	lastButOne []float64
 
 	// The parts of secondOrder, for whole shares, that belong to a vertex and:
 	itself, before     []float64 // the one before it, of the first itself
@@ -30,34 +30,55 @@ func newWayRound(ring Ring, reach float64) wayRound {
 	if n == 0 {
 		return wayRound{}
 	}
-	rows := make([]float64, 10*n)
+	c := correlations.Get().(*correlation)
+	defer correlations.Put(c)
+	c.between(ring, reach)
+	w := c.wayRound
+	for i := range ring {
+		w.itself[i], w.before[i] = c.pair(i, i), c.pair(i, max(0, i-1))
+		w.toFirst[i], w.fromFinal[i] = c.pair(i, 0), c.pair(n-1, i)
+	}
+	return w
+}
+
+// A correlation is that of two vertices, of which one is the first or last or a
+// neighbour of those, or which are at most three steps apart; it serves others
+// as well, in more time.
+type correlation struct {
+	wayRound
+	second     []float64 // what is left on the way from the second vertex to one
+	last       []float64 // from one to the last vertex
+	lastButOne []float64
+}
+
+// correlations are those not in use.
+var correlations = sync.Pool{New: func() any { return new(correlation) }}
+
+// between makes it that of the vertices of a ring.
+func (c *correlation) between(ring Ring, reach float64) {
+	n := len(ring)
+	rows := make([]float64, 7*n)
 	row := func() []float64 {
 		first := rows[:n:n]
 		rows = rows[n:]
 		return first
 	}
-	w := wayRound{
-		step: row(), start: row(), end: row(), second: row(), last: row(), lastButOne: row(),
-		itself: row(), before: row(), toFirst: row(), fromFinal: row(),
-	}
+	w := wayRound{step: row(), start: row(), end: row(), itself: row(), before: row(), toFirst: row(), fromFinal: row()}
 	if reach > 0 {
 		for i, p := range ring {
 			w.step[i] = math.Exp(-ring.next(i).Distance(p) / reach)
 		}
 	}
+	c.second, c.last, c.lastButOne = blank(c.second, n), blank(c.last, n), blank(c.lastButOne, n)
 	w.fadeFrom(0, w.start)
-	w.fadeFrom(min(1, n-1), w.second)
-	w.fadeTo(n-1, w.last)
-	w.fadeTo(max(0, n-2), w.lastButOne)
+	w.fadeFrom(min(1, n-1), c.second)
+	w.fadeTo(n-1, c.last)
+	w.fadeTo(max(0, n-2), c.lastButOne)
 	for i := range ring {
-		w.end[i] = w.last[i] * w.step[n-1]
+		w.end[i] = c.last[i] * w.step[n-1]
 	}
 	w.both = 1 + w.end[0]
-	for i := range ring {
-		w.itself[i], w.before[i] = w.pair(i, i), w.pair(i, max(0, i-1))
-		w.toFirst[i], w.fromFinal[i] = w.pair(i, 0), w.pair(n-1, i)
-	}
-	return w
+	c.wayRound = w
 }
 
 // fadeFrom tells what is left on the way from a vertex to each later one.
@@ -76,34 +97,53 @@ func (w *wayRound) fadeTo(i int, left []float64) {
 	}
 }
 
-// correlation is that of two vertices, of which one is the first or last or a
-// neighbour of those, or which are at most three steps apart.
-func (w *wayRound) correlation(i, j int) float64 {
+func (c *correlation) of(i, j int) float64 {
 	if i == j {
 		return 1
 	}
 	lo, hi := min(i, j), max(i, j)
-	return (w.fade(lo, hi) + w.start[lo]*w.end[hi]) / w.both
+	return (c.fade(lo, hi) + c.start[lo]*c.end[hi]) / c.both
 }
 
 // fade is what is left of the correlation on the way from a vertex to a later
 // one, without passing the first.
-func (w *wayRound) fade(lo, hi int) float64 {
-	switch n := len(w.step); {
+func (c *correlation) fade(lo, hi int) float64 {
+	switch n := len(c.step); {
 	case lo == 0:
-		return w.start[hi]
+		return c.start[hi]
 	case lo == 1:
-		return w.second[hi]
+		return c.second[hi]
 	case hi == n-1:
-		return w.last[lo]
+		return c.last[lo]
 	case hi == n-2:
-		return w.lastButOne[lo]
+		return c.lastButOne[lo]
 	}
 	fade := 1.0
-	for _, step := range w.step[lo:hi] {
+	for _, step := range c.step[lo:hi] {
 		fade *= step
 	}
 	return fade
+}
+
+// pair returns the part of secondOrder that belongs to two vertices of whole
+// shares.
+func (c *correlation) pair(i, j int) float64 {
+	before, after := c.beside(i)
+	former, latter := c.beside(j)
+	stepped := c.of(after, latter) - c.of(after, former) - c.of(before, latter) + c.of(before, former)
+	return c.of(i, j) * stepped / 4
+}
+
+// beside returns the vertices before and after one.
+func (w *wayRound) beside(i int) (before, after int) {
+	before, after = i-1, i+1
+	if i == 0 {
+		before = len(w.step) - 1
+	}
+	if after == len(w.step) {
+		after = 0
+	}
+	return before, after
 }
 
 // ahead makes up the correlation of a vertex and an earlier one, with behind
@@ -151,28 +191,6 @@ func (w *wayRound) secondOrder(share []float64) float64 {
 		pairs += w.fromFinal[j] * share[n-1] * share[j]
 	}
 	return own + 2*(pairs+w.distantPairs(share))
-}
-
-// pair returns the part of secondOrder that belongs to two vertices of whole
-// shares.
-func (w *wayRound) pair(i, j int) float64 {
-	before, after := w.beside(i)
-	former, latter := w.beside(j)
-	stepped := w.correlation(after, latter) - w.correlation(after, former) -
-		w.correlation(before, latter) + w.correlation(before, former)
-	return w.correlation(i, j) * stepped / 4
-}
-
-// beside returns the vertices before and after one.
-func (w *wayRound) beside(i int) (before, after int) {
-	before, after = i-1, i+1
-	if i == 0 {
-		before = len(w.step) - 1
-	}
-	if after == len(w.step) {
-		after = 0
-	}
-	return before, after
 }
 
 // distantPairs sums what pair gives for all pairs that are two steps apart or
