@@ -94,6 +94,9 @@ func (r Region) Bounds() Bounds {
 
 // Pieces returns each connected piece as a region of its own.
 func (r Region) Pieces() []Region {
+	if len(r.polygons) == 1 {
+		return []Region{r}
+	}
 	pieces := make([]Region, len(r.polygons))
 	for i, p := range r.polygons {
 		pieces[i] = Region{[]Polygon{p}, p.Shell.bounds()}

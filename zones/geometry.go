@@ -3,6 +3,7 @@ package zones
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -85,24 +86,33 @@ func (s *Site) layLines(o *Object, r role) error {
 
 // layArea makes the region of an object's polygons.
 func (s *Site) layArea(o *Object) error {
-	var parts []geo.Region
-	for _, polygon := range polygons(o.Feature.Geometry) {
+	polygons := polygons(o.Feature.Geometry)
+	parts := make([]geo.Region, len(polygons))
+	for i, polygon := range polygons {
 		rings := s.Frame.Rings(polygon)
-		part, err := geo.RegionOf(rings)
-		var crossing *geo.CrossingError
-		if errors.As(err, &crossing) {
-			o.crossings = append(o.crossings, crossing)
-			part, err = geo.NonZeroRegionOf(rings)
-		}
-		if err != nil {
+		var err error
+		if parts[i], err = o.regionOf(rings); err != nil {
 			return err
 		}
-		parts = append(parts, part)
-		o.traced = append(o.traced, rings...)
+		o.traced = slices.Concat(o.traced, rings)
 	}
 	var err error
 	o.Ground, err = geo.Union(parts...)
 	return err
+}
+
+// regionOf is the region of a polygon's rings, by the non-zero rule if they
+// cross themselves.
+func (o *Object) regionOf(rings []geo.Ring) (geo.Region, error) {
+	region, err := geo.RegionOf(rings)
+	if err == nil {
+		return region, nil
+	}
+	if crossing := (*geo.CrossingError)(nil); errors.As(err, &crossing) {
+		o.crossings = append(o.crossings, crossing)
+		return geo.NonZeroRegionOf(rings)
+	}
+	return region, err
 }
 
 // tellFaults tells what is wrong with an object's geometry: that it failed, and

@@ -74,7 +74,7 @@ func (s *Site) cast(key *MapKey) []casting {
 
 // parts gives each feature its part and counts those that play none.
 func (s *Site) parts(key *MapKey) []casting {
-	var cast []casting
+	cast := make([]casting, 0, len(s.collection.Features))
 	idle := make(map[spot]bool)
 	for _, f := range s.collection.Features {
 		if f.Geometry == nil {
