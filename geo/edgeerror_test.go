@@ -83,7 +83,7 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 		var first, second, size float64
 		for i := range n {
 			for j := range n {
-				first += c.of(i, j) * gradient[i].Dot(gradient[j])
+				first += c.of(i, j) / c.both * gradient[i].Dot(gradient[j])
 				second += c.pair(i, j) * share[i] * share[j]
 				size += math.Abs(gradient[i].Dot(gradient[j]))
 			}

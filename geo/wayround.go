@@ -43,7 +43,8 @@ func newWayRound(ring Ring, reach float64) wayRound {
 
 // A correlation is that of two vertices, of which one is the first or last or a
 // neighbour of those, or which are at most three steps apart; it serves others
-// as well, in more time.
+// as well, in more time. It is told as a multiple of what both ways round sum
+// up to, which spares divisions.
 type correlation struct {
 	wayRound
 	second     []float64 // what is left on the way from the second vertex to one
@@ -99,10 +100,10 @@ func (w *wayRound) fadeTo(i int, left []float64) {
 
 func (c *correlation) of(i, j int) float64 {
 	if i == j {
-		return 1
+		return c.both
 	}
 	lo, hi := min(i, j), max(i, j)
-	return (c.fade(lo, hi) + c.start[lo]*c.end[hi]) / c.both
+	return c.fade(lo, hi) + c.start[lo]*c.end[hi]
 }
 
 // fade is what is left of the correlation on the way from a vertex to a later
@@ -131,7 +132,7 @@ func (c *correlation) pair(i, j int) float64 {
 	before, after := c.beside(i)
 	former, latter := c.beside(j)
 	stepped := c.of(after, latter) - c.of(after, former) - c.of(before, latter) + c.of(before, former)
-	return c.of(i, j) * stepped / 4
+	return c.of(i, j) * stepped / (4 * c.both * c.both)
 }
 
 // beside returns the vertices before and after one.

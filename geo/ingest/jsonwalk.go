@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"encoding/json"
 	"iter"
+	"math/bits"
 )
 
 // The functions here walk JSON text that a grammar has found well formed, and
@@ -46,42 +47,48 @@ func valueEnd(text []byte, i int) int {
 	return i
 }
 
-// structural marks the bytes that matter for finding the end of a bracket.
-var structural = [256]bool{'"': true, '{': true, '[': true, '}': true, ']': true}
+const (
+	ones = 0x0101010101010101 // a bit in each of eight bytes
+	tops = 0x80 * ones
+)
 
-// noneStructural reports whether none of eight bytes matters, as is the case
-// within numbers: brackets are among the bytes with the bit 0x40, quotes have
-// no bit that 0x22 lacks. It may also be false for others, such as letters.
-func noneStructural(eight uint64) bool {
-	const (
-		ones   = 0x0101010101010101
-		tops   = 0x80 * ones
-		quotes = '"' * ones
-	)
-	unquoted := eight ^ quotes // a quote becomes zero
-	return eight&(0x40*ones) == 0 && (unquoted-ones)&^unquoted&tops == 0
+// marked marks, among eight bytes, those that may be brackets or quotes, by
+// their bit 0x40: all brackets have it, as letters do but no part of a number;
+// quotes are found as the zeroes they become when 0x22 is taken off. Now and
+// then a byte that follows a quote is marked as well.
+func marked(eight uint64) uint64 {
+	unquoted := eight ^ '"'*ones
+	return eight&(0x40*ones) | (unquoted-ones)&^unquoted&tops>>1
 }
 
+// bracketEnd returns the index after the object or array that begins at i.
 func bracketEnd(text []byte, i int) int {
-	for depth := 0; ; i++ {
-		for i+8 <= len(text) && noneStructural(binary.LittleEndian.Uint64(text[i:])) {
-			i += 8
-		}
-		for !structural[text[i]] {
-			i++
-		}
-		switch text[i] {
-		case '"':
-			i = stringEnd(text, i) - 1
-		case '{', '[':
-			depth++
-		default:
-			if depth--; depth == 0 {
-				return i + 1
+	depth := 0
+	for i+8 <= len(text) {
+		next := i + 8
+		for marks := marked(binary.LittleEndian.Uint64(text[i:])); marks != 0; marks &= marks - 1 {
+			at := i + bits.TrailingZeros64(marks)/8
+			if depth += deeper[text[at]]; depth == 0 {
+				return at + 1
 			}
+			if text[at] == '"' {
+				next = stringEnd(text, at)
+				break
+			}
+		}
+		i = next
+	}
+	for ; ; i++ {
+		if text[i] == '"' {
+			i = stringEnd(text, i) - 1
+		} else if depth += deeper[text[i]]; depth == 0 {
+			return i + 1
 		}
 	}
 }
+
+// deeper is what a byte outside strings adds to the depth.
+var deeper = [256]int{'{': 1, '[': 1, '}': -1, ']': -1}
 
 // elements yields the values of an array.
 func elements(array []byte) iter.Seq[[]byte] {

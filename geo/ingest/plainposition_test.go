@@ -2,8 +2,9 @@ package ingest
 
 import (
 	"bytes"
+	"encoding/binary"
 	"reflect"
-	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -79,8 +80,8 @@ func TestPlainPositions(t *testing.T) {
 	})
 }
 
-// Eight bytes at once skip nothing that matters, and skip digits.
-func TestNoneStructural(t *testing.T) {
+// Among eight bytes all that matter are marked, and no part of a number is.
+func TestMarked(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		eight := rapid.SliceOfN(rapid.Byte(), 8, 8).Draw(t, "bytes")
 		if rapid.Bool().Draw(t, "numbers") {
@@ -89,15 +90,43 @@ func TestNoneStructural(t *testing.T) {
 				eight[i] = rapid.SampledFrom([]byte(`"{}[]`)).Draw(t, "mark")
 			}
 		}
-		var word uint64
+		marks := marked(binary.LittleEndian.Uint64(eight))
 		for i, c := range eight {
-			word |= uint64(c) << (8 * i)
+			mark := marks>>(8*i)&0xff != 0
+			if matters := strings.ContainsRune(`"{}[]`, rune(c)); matters && !mark {
+				t.Errorf("byte %d of %q is not marked", i, eight)
+			}
+			if number := strings.ContainsRune("0123456789,. \n+-", rune(c)); number && mark && !bytes.ContainsRune(eight[:i], '"') {
+				t.Errorf("byte %d of %q is marked", i, eight)
+			}
 		}
-		matters := slices.ContainsFunc(eight, func(c byte) bool { return structural[c] })
-		if none := noneStructural(word); none && matters {
-			t.Errorf("%q is skipped", eight)
-		} else if !none && !matters && len(bytes.Trim(eight, "0123456789,. \n+-")) == 0 {
-			t.Errorf("%q is not skipped", eight)
+	})
+}
+
+// The end of a bracket is where counting byte by byte finds it.
+func TestBracketEnd(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		value := rapid.SampledFrom([]string{"1", "-81.440087683", "true", `"a"`, `"]\"[{}"`, `"\\"`, `"é ☂"`, "[]", "{}", "[1, 2]", "1e5"})
+		text := rapid.SampledFrom([]string{"", " ", "x", "[[", "1.23,"}).Draw(t, "before")
+		from, depth := len(text), 0
+		for range rapid.IntRange(1, 30).Draw(t, "steps") {
+			switch {
+			case depth > 1 && rapid.Bool().Draw(t, "close"):
+				text, depth = text+"]", depth-1
+			case depth == 0 || rapid.Bool().Draw(t, "open"):
+				text, depth = text+"[", depth+1
+			default:
+				text += value.Draw(t, "value")
+			}
+			if rapid.Bool().Draw(t, "comma") {
+				text += ","
+			}
+		}
+		text += strings.Repeat("]", depth)
+		want := len(text)
+		text += rapid.SampledFrom([]string{"", "]", `,"b":[1]}`, "}}", "[1,2,3,4,5,6]"}).Draw(t, "after")
+		if got := bracketEnd([]byte(text), from); got != want {
+			t.Errorf("%s: ends at %d, want %d", text[from:], got, want)
 		}
 	})
 }
