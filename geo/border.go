@@ -72,7 +72,7 @@ func (b *Border) layRows() {
 		}
 	}
 	sum(b.first)
-	b.list = blank(b.list, int(b.first[rows]))
+	b.list = sized(b.list, int(b.first[rows]))
 	for i, e := range b.edges {
 		low, high := b.rowsOf(e)
 		l := listed{min(e.a.X, e.b.X), max(e.a.X, e.b.X), int32(i), low}

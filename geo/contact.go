@@ -7,7 +7,10 @@ import (
 	"sync"
 )
 
-const mostAskew = 30 * degree
+const (
+	mostAskew = 30 * degree
+	sin2Askew = 0.25 // square of its sine
+)
 
 // Contact returns the length, on the ellipsoid, of the edge of r that runs
 // along an edge of o: within d metres of it and less than 30 degrees askew.
@@ -94,12 +97,18 @@ func (s *frontSearch) findDeep(e edge) {
 	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
 	strip := edge{e.at(0.5), inner.at(0.5)}.bounds()
 	clear := true // nothing but the edge itself comes near the way inwards from its middle
-	s.near = s.of.near(inner.bounds().Union(e.bounds()), s.near[:0])
+	box := inner.bounds()
+	s.near = s.of.near(box.Union(e.bounds()), s.near[:0])
 	s.stops = append(s.stops[:0], 0, 1)
 	for _, i := range s.near {
 		o := &s.of.edges[i]
-		clear = clear && (*o == e || !o.meets(strip))
-		s.stops = inner.stopAt(*o, s.stops)
+		if *o == e {
+			continue
+		}
+		clear = clear && !o.meets(strip)
+		if o.meets(box) {
+			s.stops = inner.stopAt(*o, s.stops)
+		}
 	}
 	s.parts = s.parts[:0]
 	if clear && len(s.stops) == 2 {
@@ -133,11 +142,12 @@ type span struct{ from, to float64 }
 // opposite o and less than 30 degrees askew.
 func (e edge) alongside(o edge, d float64) (span, bool) {
 	u, v := e.b.Minus(e.a), o.b.Minus(o.a)
-	length := v.Norm()
-	if math.Abs(u.Cross(v)) >= math.Sin(mostAskew)*u.Norm()*length {
+	length2, cross := u.Dot(u), u.Cross(v)
+	if cross*cross >= sin2Askew*length2*v.Dot(v) {
 		return span{}, false
 	}
-	along := func(p XY) float64 { return p.Minus(e.a).Dot(u) / u.Dot(u) }
+	length := v.Norm()
+	along := func(p XY) float64 { return p.Minus(e.a).Dot(u) / length2 }
 	s := span{along(o.a), along(o.b)}
 	if s.from > s.to {
 		s.from, s.to = s.to, s.from

@@ -67,10 +67,14 @@ func (b *bounding) release() {
 
 // blank returns n zeroes, in the room of a slice if that is enough.
 func blank[T any](room []T, n int) []T {
-	room = slices.Grow(room[:0], n)[:n]
+	room = sized(room, n)
 	clear(room)
 	return room
 }
+
+// sized returns n elements that have yet to be set, in the room of a slice if
+// that is enough.
+func sized[T any](room []T, n int) []T { return slices.Grow(room[:0], n)[:n] }
 
 func (b *bounding) class(side int32) int32 { return b.classes[b.rims[side]] }
 

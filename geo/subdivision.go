@@ -83,7 +83,7 @@ func (d *subdivision) layEdges(strands []strand, index *spotIndex) {
 func (d *subdivision) layFans() {
 	spots, sides := len(d.spots), len(d.from)
 	d.first = blank(d.first, spots+1)
-	d.fans, d.place, d.rims = blank(d.fans, sides), blank(d.place, sides), blank(d.rims, sides)
+	d.fans, d.place, d.rims = sized(d.fans, sides), sized(d.place, sides), sized(d.rims, sides)
 	for _, p := range d.from {
 		d.first[p+1]++
 	}
@@ -135,7 +135,7 @@ func (d *subdivision) layRims() {
 		}
 		rim++
 	}
-	d.counts = blank(d.counts, int(rim))
+	d.counts = sized(d.counts, int(rim))
 }
 
 // count finds how often the sets go round each face. Edges that hang together
@@ -170,7 +170,7 @@ func (d *subdivision) reach(rim int32, counts []lap) {
 
 // orderByRim orders the sides by their rims.
 func (d *subdivision) orderByRim() {
-	d.byRim, d.sides = blank(d.byRim, len(d.counts)+1), blank(d.sides, len(d.rims))
+	d.byRim, d.sides = blank(d.byRim, len(d.counts)+1), sized(d.sides, len(d.rims))
 	for _, rim := range d.rims {
 		d.byRim[rim+1]++
 	}

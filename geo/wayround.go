@@ -70,7 +70,7 @@ func (c *correlation) between(ring Ring, reach float64) {
 			w.step[i] = math.Exp(-ring.next(i).Distance(p) / reach)
 		}
 	}
-	c.second, c.last, c.lastButOne = blank(c.second, n), blank(c.last, n), blank(c.lastButOne, n)
+	c.second, c.last, c.lastButOne = sized(c.second, n), sized(c.last, n), sized(c.lastButOne, n)
 	w.fadeFrom(0, w.start)
 	w.fadeFrom(min(1, n-1), c.second)
 	w.fadeTo(n-1, c.last)
