@@ -2,9 +2,11 @@ package program
 
 import (
 	"errors"
+	"fmt"
 	"regexp"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
 
@@ -125,11 +127,13 @@ func (d *document) overrideKeys(o *Override) []key {
 	}
 }
 
-var idForm = regexp.MustCompile(`^[\pL\pN][\pL\pN_.-]{0,59}$`)
+const longestID = 60 // letters and the like
+
+var idForm = regexp.MustCompile(`^[\pL\pN][\pL\pN_.-]*$`)
 
 func asID(text string) (string, error) {
-	if !idForm.MatchString(text) {
-		return "", &material.InputError{Text: quoted(text) + " is no id", Hint: "write up to 60 letters, digits, - and _, such as first-feed"}
+	if utf8.RuneCountInString(text) > longestID || !idForm.MatchString(text) {
+		return "", &material.InputError{Text: quoted(text) + " is no id", Hint: fmt.Sprintf("write up to %d letters, digits, - and _, such as first-feed", longestID)}
 	}
 	return text, nil
 }
