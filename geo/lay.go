@@ -37,7 +37,7 @@ func (o *Overlay) Release() {
 // their numbers in order; to none if that is negative. It is not asked for
 // ground that no region holds.
 func (o *Overlay) Partition(n int, class func(holders []int) int) []Region {
-	var holders []int
+	holders := make([]int, 0, 8)
 	return o.subdivision.partition(n, func(counts []lap) int {
 		holders = holders[:0]
 		for _, c := range counts {

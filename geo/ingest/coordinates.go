@@ -126,10 +126,11 @@ func (c *coordinates) dropRepeats() bool {
 	if n == 0 {
 		return false
 	}
+	near := first // only here does it have to outlive the row
 	c.findings.add(finding{
 		severity: Warning, code: "position_repeated",
 		text: "position is given twice in a row, dropped the second",
-		near: &first, count: n, plural: "times",
+		near: &near, count: n, plural: "times",
 	})
 	return true
 }
