@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"slices"
 
+	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
@@ -23,7 +24,7 @@ func (o *order) feedLines(format string) route[*ingest.Collection] {
 	r.head, r.mark, r.single = head, of, false
 	r.id = func(c *ingest.Collection) string { return rowMark(zones.IDOf(c), hex.EncodeToString(c.Digest[:])).id }
 	if format == "csv" {
-		r.records = records
+		r.records = packing.Records
 	}
 	return r
 }

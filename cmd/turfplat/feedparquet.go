@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/zones"
 )
 
@@ -17,8 +18,8 @@ type shapedRow struct {
 
 // feedParquet writes the rows and their ground as columns.
 func (o *order) feedParquet() error {
-	if how := packingOf(o.output); how != nil {
-		return usageErrorf("-o %s: parquet is packed inside, leave %s away", o.output, how.ending)
+	if how := packing.Of(o.output); how != nil {
+		return usageErrorf("-o %s: parquet is packed inside, leave %s away", o.output, how.Ending)
 	}
 	if o.output == "" && isTerminal(o.out) {
 		return usageErrorf("--format parquet is not for a terminal: name a file with -o")

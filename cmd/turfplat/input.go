@@ -14,6 +14,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
@@ -168,19 +169,16 @@ func (o *order) unpacked(in io.Reader, shut func() error) (opened, error) {
 	taken := &takings{r: in, all: &o.taken}
 	raw := bufio.NewReaderSize(taken, 1<<16)
 	head, _ := raw.Peek(4)
-	for _, p := range packings {
-		if !p.begins(head) {
-			continue
-		}
-		text, err := p.unpack(raw)
-		if err != nil {
-			shut()
-			return opened{}, fmt.Errorf("the %s data is damaged: %w", p.name, err)
-		}
-		u := &unpacking{ReadCloser: text, how: p, packed: func() int64 { return taken.own }}
-		return opened{Reader: bufio.NewReaderSize(u, 1<<16), close: func() error { u.Close(); return shut() }}, nil
+	how := packing.Known(head)
+	if how == nil {
+		return opened{Reader: raw, close: shut}, nil
 	}
-	return opened{Reader: raw, close: shut}, nil
+	text, err := how.Unpack(raw, func() int64 { return taken.own })
+	if err != nil {
+		shut()
+		return opened{}, err
+	}
+	return opened{Reader: bufio.NewReaderSize(text, 1<<16), close: func() error { text.Close(); return shut() }}, nil
 }
 
 // takings counts the bytes taken from a file.

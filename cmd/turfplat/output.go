@@ -8,6 +8,8 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+
+	"example.org/turfplat/cmd/turfplat/packing"
 )
 
 // checkOutput refuses an output file that is one of the inputs.
@@ -53,17 +55,17 @@ func (o *order) writeFrom(at int64, result func(io.Writer) error) error {
 
 // packed is a result packed as the output's name says.
 func (o *order) packed(result func(io.Writer) error) func(io.Writer) error {
-	how := packingOf(o.output)
+	how := packing.Of(o.output)
 	if how == nil {
 		return result
 	}
 	return func(w io.Writer) error {
-		p := &packer{w: w, how: how}
+		p := packing.NewWriter(w, how)
 		err := result(p)
-		if !o.keeps(err) || err != nil && !p.begun() {
+		if !o.keeps(err) || err != nil && !p.Begun() {
 			return err
 		}
-		if finished := p.finish(); finished != nil {
+		if finished := p.Finish(); finished != nil {
 			return finished
 		}
 		return err

@@ -9,6 +9,7 @@ import (
 	"iter"
 	"os"
 
+	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
@@ -52,7 +53,7 @@ func (r route[T]) standing(o *order, next func() (T, bool)) (standing, error) {
 		return standing{}, err
 	}
 	defer f.Close()
-	lines := wholeLines(f, packingOf(o.output))
+	lines := packing.WholeLines(f, packing.Of(o.output))
 	if r.records != nil {
 		lines = r.records(lines)
 	}

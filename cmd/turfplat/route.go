@@ -5,6 +5,7 @@ import (
 	"io"
 	"iter"
 
+	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
@@ -16,10 +17,10 @@ type route[T any] struct {
 	head  []byte // what the output begins with
 
 	// to go on where a run broke off:
-	id      func(T) string         // of an item, as it stands in what is made of it
-	mark    func(line []byte) mark // of a line of the output
-	records func(lineSeq) lineSeq  // of lines, if one may take several
-	single  bool                   // each item makes one line
+	id      func(T) string                    // of an item, as it stands in what is made of it
+	mark    func(line []byte) mark            // of a line of the output
+	records func(packing.Lines) packing.Lines // of lines, if one may take several
+	single  bool                              // each item makes one line
 }
 
 // A product is what became of an item.

@@ -1,11 +1,10 @@
-package main
+package packing
 
 import (
 	"bytes"
 	"io"
 	"strings"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 )
@@ -21,16 +20,17 @@ func TestBombs(t *testing.T) {
 		{"one line", bytes.Repeat([]byte("ab"), 1<<19), "2000 times its size"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			how := packingOf("x.zst")
+			how := Of("x.zst")
 			frame := how.pack(nil, tt.text)
 			if len(frame)*densest > len(tt.text) {
 				t.Fatalf("no bomb: %d bytes in %d", len(tt.text), len(frame))
 			}
-			o := &order{desk: &desk{in: io.LimitReader(repeated{frame}, 1<<20)}}
-			r, err := o.open("-")
+			bomb := &io.LimitedReader{R: &repeated{text: frame}, N: 1 << 20}
+			r, err := how.Unpack(bomb, func() int64 { return 1<<20 - bomb.N })
 			if err != nil {
 				t.Fatal(err)
 			}
+			defer r.Close()
 			n, err := io.Copy(io.Discard, r)
 			if err == nil || !strings.Contains(err.Error(), tt.want) {
 				t.Errorf("error %v, want one about %q", err, tt.want)
@@ -42,31 +42,35 @@ func TestBombs(t *testing.T) {
 	}
 }
 
-// repeated is a text over and over; it is read in whole copies.
-type repeated struct{ text []byte }
+// repeated is a text over and over.
+type repeated struct {
+	text []byte
+	at   int
+}
 
-func (r repeated) Read(p []byte) (n int, err error) {
-	for len(p)-n >= len(r.text) {
-		n += copy(p[n:], r.text)
+func (r *repeated) Read(p []byte) (n int, err error) {
+	for n < len(p) {
+		copied := copy(p[n:], r.text[r.at:])
+		n, r.at = n+copied, (r.at+copied)%len(r.text)
 	}
 	return n, nil
 }
 
-// TestBlocks: what a packer writes reads back block by block, each ending where
+// TestBlocks: what a Writer writes reads back block by block, each ending where
 // a Write did, and as one text.
 func TestBlocks(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		how := rapid.SampledFrom(packings).Draw(t, "how")
+		how := rapid.SampledFrom(ways).Draw(t, "how")
 		var file, text bytes.Buffer
 		ends := map[int]bool{0: true}
-		p := &packer{w: &file, how: how}
+		p := NewWriter(&file, how)
 		for range rapid.IntRange(0, 6).Draw(t, "writes") {
 			piece := bytes.Repeat([]byte(rapid.StringN(1, 30, -1).Draw(t, "piece")), rapid.IntRange(0, 5000).Draw(t, "times"))
 			text.Write(piece)
 			ends[text.Len()] = true
 			p.Write(piece)
 		}
-		if err := p.finish(); err != nil {
+		if err := p.Finish(); err != nil {
 			t.Fatal(err)
 		}
 		r := strings.NewReader(file.String())
@@ -93,13 +97,13 @@ func TestBlocks(t *testing.T) {
 
 // FuzzBlocks: whatever a part file holds, its blocks are inside it.
 func FuzzBlocks(f *testing.F) {
-	for i, how := range packings {
+	for i, how := range ways {
 		file := how.pack(how.pack(nil, []byte("a line\n")), bytes.Repeat([]byte("another\n"), 100))
 		f.Add(i, file)
 		f.Add(i, file[:len(file)-3])
 	}
 	f.Fuzz(func(t *testing.T, i int, file []byte) {
-		how := packings[uint(i)%uint(len(packings))]
+		how := ways[uint(i)%uint(len(ways))]
 		at := int64(0)
 		for b := range blocksOf(bytes.NewReader(file), how) {
 			if at += b.size; b.size <= 0 || at > int64(len(file)) {
@@ -107,26 +111,4 @@ func FuzzBlocks(f *testing.F) {
 			}
 		}
 	})
-}
-
-func TestProgressText(t *testing.T) {
-	start := time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)
-	for _, tt := range []struct {
-		count               int
-		passed              time.Duration
-		taken, first, whole int64
-		want                string
-	}{
-		{500, 2 * time.Second, 1000, 0, 0, "500 sites, 250 a second"},
-		{500, 2 * time.Second, 1000, 0, 4000, "500 sites, 250 a second, 25 %, 6 s left"},
-		{500, 2 * time.Second, 2000, 1000, 5000, "500 sites, 250 a second, 25 %, 6 s left"}, // gone on with
-		{90000, time.Minute, 1, 0, 10, "90000 sites, 1500 a second, 10 %, 9 min left"},
-		{90000, time.Hour, 1, 0, 4, "90000 sites, 25 a second, 25 %, 3.0 h left"},
-		{10, 2 * time.Second, 30, 0, 20, "10 sites, 5 a second"}, // the file grew
-	} {
-		p := &progress{start: start, count: tt.count, taken: func() int64 { return tt.taken }, first: tt.first, whole: tt.whole}
-		if got := p.text(start.Add(tt.passed)); got != tt.want {
-			t.Errorf("%s, want %s", got, tt.want)
-		}
-	}
 }

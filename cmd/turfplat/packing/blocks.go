@@ -1,4 +1,4 @@
-package main
+package packing
 
 import (
 	"bufio"
@@ -15,17 +15,19 @@ import (
 // enough to do again when a run breaks off.
 const blockSize = 1 << 18
 
-// A packer writes text in blocks that are packed each by itself, so that a
-// file that breaks off is good up to its last whole block. A block ends where a
-// Write ends.
-type packer struct {
+// A Writer writes text in blocks that are packed each by itself. A block ends
+// where a Write ends.
+type Writer struct {
 	w            io.Writer
-	how          *packing
+	how          *Way
 	text, packed []byte
 	written      bool
 }
 
-func (p *packer) Write(text []byte) (int, error) {
+// NewWriter returns a Writer that packs what it writes to w.
+func NewWriter(w io.Writer, how *Way) *Writer { return &Writer{w: w, how: how} }
+
+func (p *Writer) Write(text []byte) (int, error) {
 	p.text = append(p.text, text...)
 	if len(p.text) < blockSize {
 		return len(text), nil
@@ -33,18 +35,18 @@ func (p *packer) Write(text []byte) (int, error) {
 	return len(text), p.flush()
 }
 
-func (p *packer) flush() error {
+func (p *Writer) flush() error {
 	p.packed = p.how.pack(p.packed[:0], p.text)
 	p.text, p.written = p.text[:0], true
 	_, err := p.w.Write(p.packed)
 	return err
 }
 
-// begun reports whether there is any text.
-func (p *packer) begun() bool { return p.written || len(p.text) > 0 }
+// Begun reports whether there is any text.
+func (p *Writer) Begun() bool { return p.written || len(p.text) > 0 }
 
-// finish writes what is left; a file of no text at all is one empty block.
-func (p *packer) finish() error {
+// Finish writes what is left; a file of no text at all is one empty block.
+func (p *Writer) Finish() error {
 	if p.written && len(p.text) == 0 {
 		return nil
 	}
@@ -58,7 +60,7 @@ type block struct {
 }
 
 // blocksOf yields the whole blocks of a file.
-func blocksOf(f io.Reader, how *packing) iter.Seq[block] {
+func blocksOf(f io.Reader, how *Way) iter.Seq[block] {
 	return func(yield func(block) bool) {
 		r := bufio.NewReaderSize(f, 1<<16)
 		for {
