@@ -143,7 +143,7 @@ func (c *crowd) press(i int) {
 func (c *crowd) undisturbed() []int {
 	var seated []int
 	for i := range c.seats {
-		if !slices.ContainsFunc(seated, func(j int) bool { return c.sit(i).disturbs(c.sit(j)) }) && len(c.seats[i]) > 0 {
+		if len(c.seats[i]) > 0 && !slices.ContainsFunc(seated, func(j int) bool { return c.sit(i).disturbs(c.sit(j)) }) {
 			seated = append(seated, i)
 		}
 	}
