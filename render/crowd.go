@@ -22,6 +22,13 @@ const (
 	settleRounds = 80
 )
 
+// settledCrowd seats labels, and reports whether all are well seated.
+func settledCrowd(cramped []zoneLabel, g seating) (*crowd, bool) {
+	c := newCrowd(cramped, g)
+	free := !slices.ContainsFunc(c.seats, func(s []seat) bool { return len(s) == 0 })
+	return c, c.settle() && free
+}
+
 func newCrowd(cramped []zoneLabel, g seating) *crowd {
 	c := &crowd{chosen: make([]int, len(cramped))}
 	for i, l := range cramped {
@@ -70,7 +77,7 @@ func thinned(seats []seat, most int) []seat {
 }
 
 // settle moves labels until no two are in each other's way, or it has tried
-// long enough. It reports whether all are well seated.
+// long enough. It reports whether all that have seats are well seated.
 func (c *crowd) settle() bool {
 	for i := range c.seats {
 		c.chosen[i] = c.best(i, i)

@@ -34,6 +34,7 @@ type draft struct {
 	placed     placedSigns // on the map
 	lifted     bool        // they make room for labels of zones
 	lacking    string      // which letters are drawn as a stand-in
+	short      []plate     // taken by short lanes, until a zone finds no room for its letter
 	unlabelled []string    // letters of zones for which there was no room
 }
 

@@ -41,10 +41,8 @@ func (l laneMap) ground(v view) ([]Element, error) {
 // where they have room. None hides a short lane.
 func (l laneMap) labelLanes(v view) (signs, labels []Element, err error) {
 	if !l.isKeyMap(v) {
-		for _, p := range l.lanes.shortLanes(v) {
-			l.labels.take(p)
-			defer l.labels.release(p)
-		}
+		l.lanes.takeShortLanes(v)
+		defer l.giveBackShortLanes()
 	}
 	if labels, err = l.labelZones(v, l.letterOfZone); err != nil {
 		return nil, nil, err

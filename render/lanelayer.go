@@ -78,6 +78,22 @@ func (l laneLayer) shortLanes(v view) []plate {
 	return plates
 }
 
+// takeShortLanes keeps labels off short lanes, but for the letters of zones that
+// would find no room.
+func (l laneLayer) takeShortLanes(v view) {
+	l.short = l.shortLanes(v)
+	for _, p := range l.short {
+		l.labels.take(p)
+	}
+}
+
+func (d *draft) giveBackShortLanes() {
+	for _, p := range d.short {
+		d.labels.release(p)
+	}
+	d.short = nil
+}
+
 // title tells a lane to people who cannot see it.
 func (l laneLayer) title(lane lanes.Lane) string {
 	return fmt.Sprintf("Lane %d, zone %s, %s, %s", lane.N, l.letter(lane.Zone), wayWord(lane), l.figures.lengthText(l.lengthOf(lane)))

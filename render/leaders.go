@@ -61,14 +61,17 @@ func (d *draft) seatInTurn(cramped []zoneLabel, g seating) (drawn []Element, ok 
 }
 
 // seatTogether seats the letters of all cramped zones, if need be as if there
-// were no signs, which then make room; and lets each say more if there is room
-// left. What is in the way even so is left out.
+// were no signs, which then make room, and over short lanes; and lets each say
+// more if there is room left. What is in the way even so is left out.
 func (d *draft) seatTogether(cramped []zoneLabel, g seating) (drawn []Element) {
-	c := newCrowd(cramped, g)
-	if !c.settle() && len(d.placed) > 0 {
+	c, settled := settledCrowd(cramped, g)
+	if !settled && len(d.placed) > 0 {
 		d.liftSigns()
-		c = newCrowd(cramped, g)
-		c.settle()
+		c, settled = settledCrowd(cramped, g)
+	}
+	if !settled && len(d.short) > 0 {
+		d.giveBackShortLanes()
+		c, _ = settledCrowd(cramped, g)
 	}
 	seated := c.undisturbed()
 	for _, i := range seated {

@@ -63,17 +63,11 @@ func (s stepSheet) groundWithLanes(v view) ([]Element, error) {
 // take their places first: lines are broken at them. On a key map lanes would be
 // one black.
 func (s stepSheet) lanesAndLabels(v view) (walked, signs, labels []Element, err error) {
-	var short []plate
 	if !s.isKeyMap(v) {
-		short = s.lanes.shortLanes(v)
-	}
-	for _, p := range short {
-		s.labels.take(p)
+		s.lanes.takeShortLanes(v)
 	}
 	signs, labels, err = s.labelStep(v.forLabels())
-	for _, p := range short {
-		s.labels.release(p)
-	}
+	s.giveBackShortLanes()
 	if err == nil && !s.isKeyMap(v) {
 		walked, err = s.lanes.ground(v)
 	}
