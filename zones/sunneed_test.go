@@ -37,7 +37,7 @@ func TestZonesByWhatGrassNeeds(t *testing.T) {
 	}{
 		{"wants 6 h", shadedLawn(back(`"species":"tall fescue"`)), "zone/back-enough-sun Back, enough sun full; zone/back-too-little-sun Back, too little sun shade", []string{"species_shaded"}},
 		{"wants 8 h", shadedLawn(back(`"species":"bermuda"`)), "zone/back-enough-sun Back, enough sun full; zone/back-short-of-sun Back, short of sun full; zone/back-too-little-sun Back, too little sun part", []string{"species_shaded"}},
-		{"makes do with 3 h", shadedLawn(back(`"species":"fine fescue"`)), "zone/back Back full", nil}, // the strips of 3 to 4 h and of less are both narrower than 1.5 m
+		{"makes do with 3 h", shadedLawn(back(`"species":"fine fescue"`)), "zone/back-enough-sun Back, enough sun full; zone/back-short-of-sun Back, short of sun shade", nil}, // the strips of 3 to 4 h and of less are each narrower than 1.5 m
 		{"nobody says which", shadedLawn(back()), "zone/back-full Back, full sun full; zone/back-shade Back, shade shade", []string{"species_missing"}},
 		{"not in the table", shadedLawn(back(`"species":"moss"`)), "zone/back-full Back, full sun full; zone/back-shade Back, shade shade", []string{"species_unknown"}},
 		{"a stated exposure is left whole", shadedLawn(back(`"species":"bermuda"`, `"exposure":"full"`)), "zone/back Back full", nil},

@@ -20,7 +20,9 @@ type Patch struct {
 // turf: all are cut by the same outlines from both sides.
 //
 // No piece of a patch is under 14 m2, or so narrow that no disc of 1.5 m fits
-// in, unless the turf itself is in pieces that are. Outlines lie within 0.5 m
+// in, unless the turf itself is in pieces that are. What is too narrow goes to
+// what lies beside it; strips of several classes that are wide enough together
+// are ground of the class of their mean hours. Outlines lie within 0.5 m
 // of the edges of cells of their class, once cells are smoothed to patches.
 // The mean hours of each piece that can be walked are those of its class.
 // The field must hold hours for the cells whose middle lies in the turf.

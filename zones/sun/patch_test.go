@@ -138,6 +138,17 @@ func TestPatches(t *testing.T) {
 			return outside
 		}
 	}
+	stepped := func(first, hours, second, then float64) func(geo.XY) float64 { // from west to east
+		return func(p geo.XY) float64 {
+			switch {
+			case p.X < first:
+				return 8
+			case p.X < second:
+				return hours
+			}
+			return then
+		}
+	}
 	for _, tt := range []struct {
 		name  string
 		turf  []geo.Ring
@@ -151,6 +162,8 @@ func TestPatches(t *testing.T) {
 		{"under a tree", []geo.Ring{lawn}, spot(10, 10, 4, 3, 8), "full 350.5 m2 in 1 at 7.99 h; shade 49.5 m2 in 1 at 3.00 h; "},
 		{"a spot too small", []geo.Ring{lawn}, spot(10, 10, 2, 3, 8), "full 400.0 m2 in 1 at 7.84 h; "},
 		{"a strip too narrow along a wall", []geo.Ring{lawn}, east(1, 0.1), "deep 400.0 m2 in 1 at -84.00 h; "},
+		{"two strips too narrow, wide enough together", []geo.Ring{lawn}, stepped(18, 5, 19, 2.5), "full 360.0 m2 in 1 at 8.00 h; shade 40.0 m2 in 1 at 3.75 h; "},
+		{"two strips too narrow together", []geo.Ring{lawn}, stepped(19, 5, 19.5, 2.5), "full 400.0 m2 in 1 at 7.79 h; "},
 		{"two lawns", []geo.Ring{lawn, rectangle(9, -1, 11, 21)}, east(10, 5), "full 180.0 m2 in 1 at 7.10 h; part 180.0 m2 in 1 at 4.90 h; "},
 		{"an island too small, alone", []geo.Ring{rectangle(0, 0, 2, 2)}, east(1, 5), "part 4.0 m2 in 1 at 6.00 h; "},
 		{"a lawn narrower than the least patch", []geo.Ring{rectangle(0, 0, 40, 1)}, east(20, 5), "full 40.0 m2 in 1 at 6.00 h; "},

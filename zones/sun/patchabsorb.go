@@ -16,19 +16,23 @@ type blot struct {
 
 func (b *blot) mean() float64 { return b.hours / float64(len(b.cells)) }
 
-// fillIslands gives marked cells that nothing could grow over, those of turf
-// that is narrow as a whole, the class of their mean hours, each stretch by
-// itself.
-func (c *classing) fillIslands(marked []bool) {
-	left := newClassing(c.Grid, c.limits)
-	for cell, h := range c.Values {
-		if left.Values[cell] = h; marked[cell] && c.class[cell] == none {
-			left.class[cell] = 0
-		}
-	}
-	for _, b := range left.blots() {
+// classTogether gives marked cells that have no class that of their mean hours,
+// each stretch by itself.
+func (c *classing) classTogether(marked []bool) {
+	for _, b := range c.over(marked).blots() {
 		c.paint(b, c.limits.class(b.mean()))
 	}
+}
+
+// over is the marked cells that have no class, all of one.
+func (c *classing) over(marked []bool) *classing {
+	one := newClassing(c.Grid, c.limits)
+	for cell, h := range c.Values {
+		if one.Values[cell] = h; marked[cell] && c.class[cell] == none {
+			one.class[cell] = 0
+		}
+	}
+	return one
 }
 
 // absorb gives each blot under the least area, the smallest first, to the one

@@ -84,6 +84,44 @@ func TestPatchesTileAndCanBeWalked(t *testing.T) {
 	})
 }
 
+// Two strips along a wall, each too narrow for a patch, are a patch when they are
+// wide enough together, of the class of their hours.
+func TestNarrowStripsAreAPatchTogether(t *testing.T) {
+	const step, long = 0.25, 20.0
+	check(t, 200, func(t *rapid.T) {
+		cells := rapid.IntRange(2, 5) // under 1.5 m
+		near, far := cells.Draw(t, "near the wall"), cells.Draw(t, "far from it")
+		shaded, mild := rapid.Float64Range(2, 3.9).Draw(t, "hours near"), rapid.Float64Range(4, 5.9).Draw(t, "hours far")
+		wide := float64(near+far) * step
+		turf := region(t, rectangle(0, 0, 12, long))
+		patches := patchesOf(t, fieldOf(turf, step, func(p geo.XY) float64 {
+			switch {
+			case p.X < float64(near)*step:
+				return shaded
+			case p.X < wide:
+				return mild
+			}
+			return 9
+		}), turf)
+		checkTiling(t, patches, turf)
+		checkWalkable(t, patches, turf)
+		checkHours(t, patches)
+		want := 1
+		switch {
+		case wide == 1.5:
+			t.Skip("rounding decides")
+		case wide > 1.5:
+			want = 2
+		}
+		if len(patches) != want {
+			t.Fatalf("%d patches of strips %.2f m wide: %s", len(patches), wide, listed(patches))
+		}
+		if area := float64(frame.Area(patches[want-1].Region)); want == 2 && math.Abs(area-wide*long) > 0.5*long {
+			t.Errorf("%.1f m2 of %.1f", area, wide*long)
+		}
+	})
+}
+
 // checkHours proves that the mean hours of patches are those of their
 // exposure, but for the cells along their outlines.
 func checkHours(t failer, patches []Patch) {

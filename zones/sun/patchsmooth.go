@@ -6,8 +6,8 @@ import (
 )
 
 // settle makes of the classes by hours those of patches that a person can
-// walk: a majority filter, twice; ground too narrow for a patch given to what
-// lies beside it; patches too small given to the one nearest in hours; and at
+// walk: a majority filter, twice; ground too narrow for a patch put together, or
+// given to what lies beside it; patches too small given to the one nearest in hours; and at
 // last the classes carried on over the ground around the turf, so that lines
 // between patches run right up to its edge.
 func (c *classing) settle() {
@@ -47,7 +47,8 @@ func (c *classing) majority() {
 }
 
 // broaden takes the class of cells that lie in no disc of the least width
-// within their class, and has what lies beside them grow over them.
+// within their class. Where such cells are wide enough together they are ground
+// of their own; what lies beside the others grows over them.
 func (c *classing) broaden() {
 	broad := c.broad()
 	narrow := make([]bool, len(c.class))
@@ -56,8 +57,9 @@ func (c *classing) broaden() {
 			narrow[cell], c.class[cell] = true, none
 		}
 	}
+	c.classTogether(c.over(narrow).broad())
 	c.grow(narrow)
-	c.fillIslands(narrow)
+	c.classTogether(narrow)
 }
 
 // broad marks the cells that lie in a disc of the least width, as cells make
