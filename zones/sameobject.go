@@ -89,8 +89,8 @@ func (m *matching) sameByID(old, new *Object) bool {
 	return old.Kind == new.Kind || isMapID(idOf(old)) || m.likeness(m.grownOf(old), m.grownOf(new)) > alike
 }
 
-// tracingOf tells an object's kind and its very positions, with the 11 decimals
-// that a file holds.
+// tracingOf tells an object's kind and its very positions, to a micrometre, for
+// files may hold no more.
 func tracingOf(o *Object) string {
 	text := []byte(fmt.Sprint(o.Kind, shapeOf(o.Feature.Geometry), o.Width))
 	for p := range positions(o.Feature.Geometry) {

@@ -12,7 +12,7 @@ import (
 
 // WriteGeoJSON writes the site as a FeatureCollection, a feature a line. What
 // was read and not changed is written as it was, with its heights and unknown
-// members; new and changed geometry has 11 decimals at most, shells
+// members; new and changed geometry has 13 decimals at most, shells
 // counter-clockwise, holes clockwise. A bbox is left out where the geometry it
 // tells of may have changed. It fails on positions off the globe, and if w
 // does.

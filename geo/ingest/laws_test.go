@@ -130,7 +130,7 @@ func TestNewGeometryLaw(t *testing.T) {
 			if i > 0 && got[1] != settledAt(ring[1]) {
 				q = ring[len(ring)-i] // it was turned round
 			}
-			if math.Abs(p.Lon()-q.Lon()) > 5.1e-12 || math.Abs(p.Lat()-q.Lat()) > 5.1e-12 {
+			if math.Abs(p.Lon()-q.Lon()) > 5.1e-14 || math.Abs(p.Lat()-q.Lat()) > 5.1e-14 {
 				t.Errorf("position %d: got %v, want %v", i, p, q)
 			}
 		}

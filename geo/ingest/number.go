@@ -5,9 +5,11 @@ import (
 	"strconv"
 )
 
-// decimals is how finely degrees are written where they are not copied: 1e-11
-// degrees are a micrometre on the ground.
-const decimals = 11
+// decimals is how finely degrees are written where they are not copied: 1e-13
+// degrees are 11 nanometres, a tenth of what a site frame keeps, so that positions
+// read back as they were and edges that two zones share stay one. More would
+// have digits beyond those that are read in one look.
+const decimals = 13
 
 // appendDegrees writes v with at most n decimals and no trailing zeros.
 func appendDegrees(dst []byte, v float64, n int) []byte {
