@@ -91,7 +91,7 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 		if err != nil {
 			return err
 		}
-		packet, err := demoPacket(s)
+		packet, page, err := demoPacket(s)
 		if err != nil {
 			return err
 		}
@@ -106,6 +106,7 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 			{"alder-lane-map.svg", "the same, for a screen", svg},
 			{samples.AlderLaneSeasonName, "a season's program for it", samples.AlderLaneSeason},
 			{"alder-lane-packet.pdf", "the packet for its crew, as of " + program.LongDay(demoDay), packet},
+			{"alder-lane-crew.html", "the same, for a phone", page},
 			{"alder-lane-feed.csv", "its rows for a quoting tool", nil},
 		}
 		err = rows.finish()
@@ -118,26 +119,31 @@ func (d *desk) demoFiles() ([]demoFile, error) {
 // demoDay is a day on which much is due in the sample's season.
 var demoDay = time.Date(2026, time.April, 20, 0, 0, 0, 0, time.UTC)
 
-// demoPacket draws the packet of the sample.
-func demoPacket(s surveyed) ([]byte, error) {
+// demoPacket draws the packet of the sample, on paper and for a phone.
+func demoPacket(s surveyed) (pdf, page []byte, err error) {
 	season, problems := program.Read(bytes.NewReader(samples.AlderLaneSeason), samples.AlderLaneSeasonName)
 	if season == nil {
-		return nil, fmt.Errorf("%v", problems)
+		return nil, nil, fmt.Errorf("%v", problems)
 	}
 	plan, err := season.Plan(propertyOf(s), program.Occasion{Today: demoDay})
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	sheets, err := render.Packet(s.plat, s.measure, plan, render.PacketOptions{MapOptions: render.MapOptions{Units: s.site.Units}})
+	how := render.PacketOptions{MapOptions: render.MapOptions{Units: s.site.Units}}
+	sheets, err := render.Packet(s.plat, s.measure, plan, how)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return render.PDF(render.Bound(sheets...)...)
+	if _, page, err = render.Page(s.plat, s.measure, plan, render.PageOptions{PacketOptions: how}); err != nil {
+		return nil, nil, err
+	}
+	pdf, err = render.PDF(render.Bound(sheets...)...)
+	return pdf, page, err
 }
 
 const demoHelp = `turfplat demo writes an invented property into a folder: its site file, its
-site map as PDF and SVG, a season's program and the packet that its crew takes
-along, and its rows for a quoting tool.
+site map as PDF and SVG, a season's program, the packet that its crew takes
+along, on paper and as a page for a phone, and its rows for a quoting tool.
 
 Usage:
     turfplat demo [flags]
