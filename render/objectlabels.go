@@ -39,10 +39,23 @@ func (d *draft) mapText(text string, face Face, ink Ink) form {
 }
 
 // labelSigns names the signs that have a name of their own beside them, and
-// counts those that stand for several.
+// counts those that stand for several: a group for each kind of sign.
 func (d *draft) labelSigns(v view) []Element {
+	var groups []Element
+	for kind, look := range signs {
+		if names := d.namesOfSigns(kind, v); len(names) > 0 {
+			groups = append(groups, Group{ID: "names-" + string(look.kind), Title: "Names, " + look.word, Elements: names})
+		}
+	}
+	return groups
+}
+
+func (d *draft) namesOfSigns(kind int, v view) []Element {
 	var elements []Element
 	for _, sign := range d.placed {
+		if sign.kind != kind {
+			continue
+		}
 		label := d.mapText(sign.name, Regular, Black)
 		switch {
 		case sign.count > 1:

@@ -268,6 +268,14 @@ func layersAreSwitched(t *testing.T, c *chromium, crew crewFile) {
 			t.Errorf("layer %s is not switched back", id)
 		}
 	}
+	named := `byID(shown.group + "-names-hazard").querySelector("path, text").getClientRects().length > 0`
+	if !b.holds(named) {
+		t.Error("no hazard has its name")
+	}
+	b.eval(`byID("layer-hazards").click()`, nil)
+	if b.holds(named) {
+		t.Error("names of hazards stay without their signs")
+	}
 	b.section("sun")
 	if !b.holds(`byID("map-hours").querySelector("path").getClientRects().length > 0`) {
 		t.Error("the section of the sun does not show its hours")

@@ -29,7 +29,7 @@ func (w *webPage) layers() []pageLayer {
 	add(slices.ContainsFunc(w.sections, walked), pageLayer{"lanes", "Spread lanes", w.groupsOf("lanes") + " " + w.groupsOf("walk-starts"), false})
 	add(!w.plat.Ground.Cover(zones.Bed).Empty(), pageLayer{"beds", "Beds", "map-cover-bed", false})
 	add(has(zones.Tree), pageLayer{"trees", "Trees", "map-trees", false})
-	add(has(zones.Hazard), pageLayer{"hazards", "Hazards", w.groupsOf("signs-hazard"), false})
+	add(has(zones.Hazard), pageLayer{"hazards", "Hazards", w.groupsOf("signs-hazard") + " " + w.groupsOf("names-hazard"), false})
 	add(len(w.draft.fixesDrawn()) > 0, pageLayer{"fixes", "Fixes of the walks", "map-fixes", false})
 	add(slices.ContainsFunc(w.sections, lit), pageLayer{"sun", "Hours of sun", "map-hours", true})
 	add(true, pageLayer{"labels", "Names and figures", w.groupsOf("labels"), false})
