@@ -26,7 +26,8 @@ var (
 	spikeRatio   = Rule{5, "", "and so many times as far as fixes do on the median", practice}
 	standSpeed   = Rule{0.3, "m/s", "whoever moves slower stands", practice}
 	standTime    = Rule{5, "s", "for at least so long", practice}
-	standSigmas  = Rule{3, "", "or, with a receiver that errs much, for as long as it takes to walk so many times what fixes a stop apart may differ by", ownTrial}
+	standShare   = Rule{0.33, "", "share of the usual walk that errors may look like within the time", ownTrial}
+	standSigmas  = Rule{1.5, "", "or, with a receiver that errs much, than so many times what its errors alone look like", ownTrial}
 	lostTime     = Rule{10, "s", "without a fix for longer, the edge is unobserved", practice}
 	lostWay      = Rule{15, "m", "or farther from the fix before", practice}
 	lostTurn     = Rule{25, "deg", "an unobserved edge whose ends point along it within this is taken as straight", practice}
@@ -62,7 +63,7 @@ var (
 func Rules() []Rule {
 	return []Rule{
 		closestFixes, worstHDOP, fairHDOP, worstSigma, fewestSats, settledSpeed, settlingTime, walkingSpeed, spikeReach,
-		spikeRatio, standSpeed, standTime, standSigmas, lostTime, lostWay, lostTurn, lostShare, smoothSpan, closeGate, farthestGate,
+		spikeRatio, standSpeed, standTime, standShare, standSigmas, lostTime, lostWay, lostTurn, lostShare, smoothSpan, closeGate, farthestGate,
 		closeShare, closeTurn, cornerTurn, endTurn, shortestRing, narrowest, pieceShare, lapLength, lapShare, stillWithin, pace, sharpestTurn, quietJitter,
 		quietTime, arcTurn,
 		simplify, sway, swayReach, wheelError, worstError, stripShape, walkBound,

@@ -2,6 +2,7 @@ package track
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 	"time"
 
@@ -131,6 +132,25 @@ func TestStopBecomesItsMedian(t *testing.T) {
 		}
 	}
 	t.Error("no stop")
+}
+
+// TestTurningIsNotStanding: who goes round the end of a strip is back where he
+// was a while ago; with an error of some metres that looks like a stop to
+// whoever looks at the two ends of the while only.
+func TestTurningIsNotStanding(t *testing.T) {
+	const walks = 60
+	stopped := 0
+	for seed := range uint64(walks) {
+		w := walker{lawn: lawns[11], laps: 3, receiver: receiver{sigma: 3, law: white, tells: "nothing"}}
+		fixes := w.trip(rand.New(rand.NewPCG(5, seed))).fixes
+		p, _ := newPath(fixes, geo.NewFrame(centre(fixes)))
+		if q, _ := p.withStops(); len(q.stations) < len(p.stations) {
+			stopped++
+		}
+	}
+	if stopped > walks/20 {
+		t.Errorf("%d of %d walks without a stop have some", stopped, walks)
+	}
 }
 
 func TestLostEdges(t *testing.T) {

@@ -22,18 +22,25 @@ func (p path) jitter() float64 {
 
 // wander is how fast the slow error of the receiver drifts: the growth of its
 // variance on one axis, m2/s. It is what second differences over three fixes
-// show beyond those over one; a steady walk has hardly any.
+// show beyond those over one, and beyond what chance may (one sigma); a steady
+// walk has hardly any.
 func (p path) wander() float64 {
-	variance := func(lag int) float64 {
-		second := make([]float64, 0, len(p.stations))
-		for i := 2 * lag; i < len(p.stations); i++ {
-			a, b, c := p.stations[i-2*lag].at, p.stations[i-lag].at, p.stations[i].at
-			second = append(second, a.Plus(c).Minus(b.Times(2)).Norm())
-		}
-		m := median(second) / medianNorm
-		return m * m
+	near, chanceNear := p.bend(1)
+	far, chanceFar := p.bend(3)
+	return max(0, far-near-math.Hypot(chanceNear, chanceFar)) / 4 / p.interval
+}
+
+// bend is the variance on one axis of second differences over a number of
+// fixes, from their median, and by how much that may err by chance, one sigma.
+func (p path) bend(lag int) (variance, chance float64) {
+	const medianError = 2 // over the root of their number; 1.44 if they were independent
+	second := make([]float64, 0, len(p.stations))
+	for i := 2 * lag; i < len(p.stations); i++ {
+		a, b, c := p.stations[i-2*lag].at, p.stations[i-lag].at, p.stations[i].at
+		second = append(second, a.Plus(c).Minus(b.Times(2)).Norm())
 	}
-	return max(0, variance(3)-variance(1)) / 4 / p.interval
+	m := median(second) / medianNorm
+	return m * m, m * m * medianError / math.Sqrt(max(1, float64(len(second))))
 }
 
 // gate is how near the walk has to come back to close: three sigmas of what
