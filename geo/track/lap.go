@@ -93,14 +93,21 @@ func counterClockwise(laps []lap) []lap {
 // ringPlaces are enough of a ring to tell what runs along it.
 const ringPlaces = 64
 
-// sameRing reports whether two laps keep near each other all the way.
+// sameRing reports whether two laps keep near each other all the way, or cross
+// and go round the same ground for the most part: two lawns do not, nor does a
+// bed cross the lawn around it.
 func sameRing(a, b lap, gate float64) bool {
-	within := min(gate, max(gate/2, math.Sqrt(max(a.area(), b.area()))/4))
 	if middle(a.at).Distance(middle(b.at)) > 2*gate {
 		return false
 	}
+	within := min(gate, max(gate/2, math.Sqrt(max(a.area(), b.area()))/4))
 	p, q := resampled(a.at, ringPlaces), resampled(b.at, ringPlaces)
-	return apart(p, q) <= within && apart(q, p) <= within
+	if apart(p, q) <= within && apart(q, p) <= within {
+		return true
+	}
+	both, inA, inB := shared(p, q)
+	smaller, all := min(inA, inB), inA+inB-both
+	return both > sharedGround.Value*all && smaller-both > crossShare.Value*smaller
 }
 
 // middle is the mean of places.

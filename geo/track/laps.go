@@ -128,7 +128,9 @@ func (t traverse) lobes(l loop, gate float64) []lap {
 func grouped(laps []lap, gate float64) [][]lap {
 	var groups [][]lap
 	for _, l := range laps {
-		k := slices.IndexFunc(groups, func(g []lap) bool { return sameRing(g[0], l, gate) })
+		k := slices.IndexFunc(groups, func(g []lap) bool {
+			return slices.ContainsFunc(g, func(o lap) bool { return sameRing(o, l, gate) })
+		})
 		if k < 0 {
 			groups = append(groups, []lap{l})
 			continue

@@ -139,3 +139,27 @@ func TestNarrowLapsAreNotFolded(t *testing.T) {
 		}
 	}
 }
+
+func TestSharedGround(t *testing.T) {
+	lawn := rectangle(30, 20)
+	for _, tt := range []struct {
+		name           string
+		other          []geo.XY
+		both, inA, inB float64
+	}{
+		{"itself", lawn, 600, 600, 600},
+		{"the other way round", reversed(lawn), 600, 600, 600},
+		{"a bed within", []geo.XY{{X: 10, Y: 6}, {X: 18, Y: 6}, {X: 18, Y: 12}, {X: 10, Y: 12}}, 48, 600, 48},
+		{"a corner", []geo.XY{{X: 18, Y: 8}, {X: 48, Y: 8}, {X: 48, Y: 28}, {X: 18, Y: 28}}, 144, 600, 600},
+		{"apart", []geo.XY{{X: 40}, {X: 50}, {X: 50, Y: 10}, {X: 40, Y: 10}}, 0, 600, 100},
+		{"nothing", nil, 0, 600, 0},
+	} {
+		both, inA, inB := shared(lawn, tt.other)
+		for _, v := range [][2]float64{{both, tt.both}, {inA, tt.inA}, {inB, tt.inB}} {
+			if math.Abs(v[0]-v[1]) > 0.04*600 {
+				t.Errorf("%s: %.1f m2 in both, %.1f and %.1f in each, want %g, %g, %g", tt.name, both, inA, inB, tt.both, tt.inA, tt.inB)
+				break
+			}
+		}
+	}
+}

@@ -49,7 +49,7 @@ const widest = 5_000
 //
 //   - refusals: fixes_none, fixes_few, fixes_many, walk_wide, walk_still, walk_open,
 //     rings_many, ring_small, ring_unobserved, ring_uncertain, ring_crosses,
-//     ring_offset
+//     ring_overlaps, ring_offset
 //   - warnings: ring_wheel, ring_assumed, edge_unobserved
 //   - notes: rings_several, offset_question, ring_drawn
 //
@@ -74,6 +74,7 @@ func Rings(tracks *ingest.Tracks, o Options) (*Walk, []ingest.Problem) {
 	for i, laps := range r.laps(t, b) {
 		r.ring(t, laps, b, i+1)
 	}
+	r.parted()
 	r.nest()
 	r.moveEdges()
 	r.ask()
