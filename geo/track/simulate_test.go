@@ -82,6 +82,7 @@ type trip struct {
 	linear   float64 // area error to first order, from the errors made
 	sigma    float64 // its standard deviation, for whoever knows the receiver's law
 	observer float64 // half of the 95 % interval of the observer; 0 if no fixes are left
+	observed float64 // by how much the observer's area errs, to first order
 }
 
 // A step in time of a trip.
@@ -229,7 +230,7 @@ func (w walker) trip(rng *rand.Rand) trip {
 		}
 		t.fixes = append(t.fixes, f)
 	}
-	t.observer = o.interval()
+	t.observer, t.observed = o.interval()
 	return t
 }
 

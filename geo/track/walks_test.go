@@ -95,7 +95,7 @@ type tally struct {
 	walks, refused, covered     int
 	bias, bias2                 float64 // of the area less the error to first order, as a share
 	width, known, sigma, square float64
-	observer, seen              float64 // width of the observer's interval, and how many hold the error to first order
+	observer, seen              float64 // width of the observer's interval, and how many hold the error of its own area
 }
 
 func (t *tally) add(o outcome) {
@@ -114,7 +114,7 @@ func (t *tally) add(o outcome) {
 	t.width += float64(o.ring.CI95) / area
 	t.known += normal95 * o.trip.sigma / area
 	t.observer += o.trip.observer / area
-	if math.Abs(o.trip.linear) <= o.trip.observer {
+	if math.Abs(o.trip.observed) <= o.trip.observer {
 		t.seen++
 	}
 	t.sigma += float64(o.ring.Sigma) / area
