@@ -3,6 +3,7 @@ module example.org/turfplat
 go 1.26.0
 
 require (
+	github.com/go-fonts/dejavu v0.3.2
 	github.com/golang/geo v0.0.0-20260818125358-b200a1149890
 	github.com/klauspost/compress v1.20.4
 	github.com/parquet-go/parquet-go v0.32.0

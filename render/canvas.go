@@ -69,12 +69,27 @@ func (p *painter) text(t Text) {
 	if t.String == "" || t.Ink.None() {
 		return
 	}
-	line := canvas.NewTextLine(p.font(t.Face).Face(t.Size, nrgba(t.Ink)), t.String, canvas.Left)
 	at := canvas.Identity.Translate(grain(t.At.X), grain(t.At.Y))
 	if t.Turn != 0 {
 		at = at.Rotate(t.Turn)
 	}
-	p.on.RenderText(line, at.Translate(grain(-t.Width()*t.Anchor.share()), 0))
+	start := -t.Width() * t.Anchor.share()
+	if t.Face.hasAll(t.String) {
+		line := canvas.NewTextLine(p.font(t.Face).Face(t.Size, nrgba(t.Ink)), t.String, canvas.Left)
+		p.on.RenderText(line, at.Translate(grain(start), 0))
+		return
+	}
+	em := t.Size * mmPerPoint
+	for _, r := range t.Face.shaped(t.String).runs {
+		face := p.font(r.face).Face(t.Size, nrgba(t.Ink))
+		face.Direction = r.direction()
+		marks := r.marks()
+		line := canvas.NewTextLine(face, r.without(marks), canvas.Left)
+		p.on.RenderText(line, at.Translate(grain(start+r.x*em), 0))
+		for _, g := range marks { // canvas does not heed where they are, and words are not found with them
+			p.path(Path{Lines: t.outline(r.face, g.id, start+(r.x+g.x)*em, g.y*em), Fill: t.Ink})
+		}
+	}
 }
 
 // font loads a face when it is first needed. Fonts are not shared between

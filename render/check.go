@@ -62,8 +62,8 @@ func (p Path) check() error {
 func (t Text) check() error {
 	switch missing := Missing(t.String); {
 	case len(missing) > 0:
-		return fmt.Errorf("text %q: the typeface has no %U: make it legible first", t.String, missing)
-	case t.Face < 0 || int(t.Face) >= len(cuts):
+		return fmt.Errorf("text %q: the typefaces have no %U: make it legible first", t.String, missing)
+	case t.Face < 0 || int(t.Face) >= faces:
 		return fmt.Errorf("text %q: face %d is not known", t.String, int(t.Face))
 	case !t.At.finite():
 		return fmt.Errorf("text %q at %g, %g mm, which is no place on a sheet", t.String, t.At.X, t.At.Y)

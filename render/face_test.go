@@ -33,7 +33,7 @@ func TestWidth(t *testing.T) {
 // Canvas shapes text with a full layout engine; it must agree that nothing is
 // kerned or tied.
 func TestWidthIsThatOfShapedText(t *testing.T) {
-	for f := range cuts {
+	for f := range faces {
 		font, err := canvas.LoadFont(cuts[f].file, 0, canvas.FontRegular)
 		if err != nil {
 			t.Fatal(err)

@@ -21,7 +21,7 @@ func fontTable(t *testing.T, file []byte, tag string) (table []byte, recorded ui
 
 func TestSubsetHasFixedDateAndRightChecksums(t *testing.T) {
 	for f := range cuts {
-		file, err := Face(f).subset([]rune("Back bed é ½"))
+		file, err := Face(f).subset(usedOfFace{letters: []rune("Back bed é ½")})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -48,7 +48,7 @@ func checkPinned(t *testing.T, file []byte) {
 
 func TestSubsetLeavesTheFaceAlone(t *testing.T) {
 	before := Regular.Width("Back bed", 9)
-	if _, err := Regular.subset([]rune("x")); err != nil {
+	if _, err := Regular.subset(usedOfFace{letters: []rune("x")}); err != nil {
 		t.Fatal(err)
 	}
 	if after := Regular.Width("Back bed", 9); after != before {

@@ -304,6 +304,30 @@ func courtyard() *inventedSite {
 	return s
 }
 
+// terrace is a lot of 44 x 34 m with names in Hebrew and Arabic, long ones too,
+// and with figures, units and Latin letters in them.
+func terrace() *inventedSite {
+	s := &inventedSite{place: orb.Point{7.4, 43.9}, header: map[string]any{
+		"id": "terrace", "name": "בית הגפן, מדרגה 12 — بيت الكرمة على المنحدر الجنوبي", "units": "metric", "revision": 2}}
+	s.area("outline", "lot", "", block(0, 0, 44, 34), "sigma_m", 0.1)
+	s.area("building", "house", "בית הגפן", block(14, 14, 28, 24))
+	s.area("hardscape", "drive", "חניה 2.5 m", block(28, -3, 32, 18))
+	s.area("bed", "roses", "ورود", blob(7, 8, 2.5))
+	s.area("bed", "herbs", "ערוגת תבלינים לאורך הקיר הישן של החממה", block(2, 30, 20, 33))
+	s.area("pool", "pool", "מַעְיָן", block(35, 26, 41, 31))
+	s.area("zone", "front", "גינה 3 ליד השער", block(-1, -1, 45, 14), "exposure", "full", "species", "tall fescue")
+	s.area("zone", "west", "الحديقة الخلفية", block(-1, 14, 14, 35), "exposure", "part", "slope_percent", 6)
+	s.area("zone", "back", "North lawn / גינה 2", block(14, 24, 32, 35))
+	s.area("zone", "strip", "أرض العشب الطويلة جدا بمحاذاة جدار البيت الزجاجي القديم، شرق المضخة 40 m", block(32, 14, 45, 35), "apply", false)
+	s.point("tree", "olive", "شجرة 5 m", 9, 25, "crown_m", 6)
+	s.point("hazard", "valve", "مضخة", 20, 6)
+	s.point("access", "gate", "שער 1.2 m", 0, 4)
+	s.point("start", "start", "", 30, 2)
+	s.point("refill", "tap", "ברז (חם)", 13, 19)
+	s.line("hardscape", "street", "רחוב הגפן / شارع الكرمة", xy(-40, -7, 90, -7), "width_m", 6)
+	return s
+}
+
 var inventedSites = map[string]struct {
 	site    func() *inventedSite
 	options MapOptions
@@ -314,4 +338,5 @@ var inventedSites = map[string]struct {
 	"paced":         {paced, MapOptions{Fixes: true}},
 	"paddock":       {paddock, MapOptions{Mono: true}},
 	"strip":         {strip, MapOptions{}},
+	"terrace":       {terrace, MapOptions{}},
 }

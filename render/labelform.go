@@ -14,18 +14,31 @@ func stacked(lines ...Text) form {
 	const leading = 1.12
 	var f form
 	for _, t := range lines {
-		f.height += t.Size * mmPerPoint * leading
+		above, below := t.beyond(leading)
+		f.height += above + t.Size*mmPerPoint*leading + below
 		f.width = max(f.width, t.Width())
 	}
 	down := f.height / 2
 	for _, t := range lines {
 		h := t.Size * mmPerPoint * leading
+		above, below := t.beyond(leading)
 		t.Anchor = Middle
-		t.At = Point{0, down - h/2 - t.Face.CapHeight(t.Size)/2}
+		t.At = Point{0, down - above - h/2 - t.Face.CapHeight(t.Size)/2}
 		f.texts = append(f.texts, t)
-		down -= h
+		down -= above + h + below
 	}
 	return f
+}
+
+// beyond is what letters of other scripts take above and below a line, in
+// millimetres.
+func (t Text) beyond(leading float64) (above, below float64) {
+	if t.Face.hasAll(t.String) {
+		return 0, 0
+	}
+	const clear = 0.15 // mm, from the tails of a larger letter above
+	up, down := t.reach()
+	return max(0, up+clear-(t.Size*mmPerPoint*leading+t.Face.CapHeight(t.Size))/2), down - t.Face.Descent(t.Size)
 }
 
 // beside sets a large letter to the left of other lines.

@@ -10,8 +10,8 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// lacking tells which letters of the names on a site's sheets the typeface
-// lacks; it is empty if there are none.
+// lacking tells which letters of the names on a site's sheets the typefaces
+// lack; it is empty if there are none.
 func lacking(s *zones.Site, laid []zones.Zone, shown func(*zones.Object) bool) string {
 	var l lettering
 	l.of(s.Name)
@@ -27,7 +27,7 @@ func lacking(s *zones.Site, laid []zones.Zone, shown func(*zones.Object) bool) s
 	if len(l.missing) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%c stands for letters that this typeface lacks: %s.", standIn, strings.Join(scriptsOf(l.missing), ", "))
+	return fmt.Sprintf("%c stands for letters that these typefaces lack: %s.", standIn, strings.Join(scriptsOf(l.missing), ", "))
 }
 
 // scriptsOf names the scripts of letters (Unicode Standard Annex 24), each

@@ -110,6 +110,9 @@ func (t laidText) inked() plate {
 		tail = t.Face.Descent(t.Size)
 	}
 	top := t.Face.CapHeight(t.Size)
+	if !t.Face.hasAll(t.String) {
+		top, tail = t.reach()
+	}
 	middle := Point{w/2 - w*t.Anchor.share(), (top - tail) / 2}.turned(t.Turn)
 	return turnedPlate(t.At.plus(middle.X, middle.Y), w, top+tail, t.Turn)
 }
@@ -283,7 +286,7 @@ func (l *layout) smallTexts() (found []string) {
 func (l *layout) missingLetters() (found []string) {
 	for _, t := range l.texts {
 		if missing := Missing(t.String); len(missing) > 0 {
-			found = append(found, fmt.Sprintf("%q holds %q, which the typeface lacks", t.String, missing))
+			found = append(found, fmt.Sprintf("%q holds %q, which the typefaces lack", t.String, missing))
 		}
 	}
 	if len(l.sheet.Missing) > 0 && !slices.ContainsFunc(l.texts, func(t laidText) bool { return strings.Contains(t.String, "stands for") }) {

@@ -38,7 +38,7 @@ func TestLayoutFaultsAreFound(t *testing.T) {
 		`block T lies on the map`:                   {block("T", 90)},
 		`block U lies on block T`:                   {block("T", 40), block("U", 50)},
 		`"one" is 8.0 points tall`:                  {Text{At: Point{30, 60}, String: "one", Size: 8, Ink: Black}},
-		`"庭" holds ['庭'], which the typeface lacks`: {text(30, 60, "庭")},
+		`"庭" holds ['庭'], which the typefaces lack`: {text(30, 60, "庭")},
 	} {
 		s := NewSheet("planted", "Planted", A4)
 		s.Add(frame)

@@ -19,7 +19,14 @@ func TestLegible(t *testing.T) {
 		{"Greek and Cyrillic", "Αυλή Газон", "Αυλή Газон", ""},
 		{"signs of the trade", "9,870 ft² ± 120 – ½ × 5° ≥ 3", "9,870 ft² ± 120 – ½ × 5° ≥ 3", ""},
 		{"no-break space", "5\u00a0lb", "5\u00a0lb", ""},
-		{"not in the typeface", "草 and 草 and 🌳", "? and ? and ?", "草🌳"},
+		{"running left", "חצר 2", rtl + "חצר 2" + end, ""},
+		{"running both ways", "North / חצר", ltr + "North / חצר" + end, ""},
+		{"isolates of its own", "\u2067חצר\u2069 \u2069", rtl + "חצר" + end, ""},
+		{"joiners that matter", "می\u200cخواهم", rtl + "می\u200cخواهم" + end, ""},
+		{"joiners that do not", "a\u200cb ب\u200c \u200dב", ltr + "ab ب ב" + end, ""},
+		{"some of it not in the typefaces", "חצר 草", rtl + "חצר ?" + end, "草"},
+		{"of the second typeface", "Հայ ễ", "Հայ ễ", ""},
+		{"not in the typefaces", "草 and 草 and 🌳", "? and ? and ?", "草🌳"},
 		{"markup", `<b>"&`, `<b>"&`, ""},
 	} {
 		got, missing := Legible(tt.in)
@@ -55,23 +62,23 @@ func FuzzPlainIsFitForXML(f *testing.F) {
 	})
 }
 
-func TestFacesCoverTheSame(t *testing.T) {
-	for r := rune(0); r < 0x20000; r++ {
-		has := metrics()[Regular].GlyphIndex(r) != 0
-		for _, f := range []Face{Medium, Bold, Italic} {
-			if (metrics()[f].GlyphIndex(r) != 0) != has {
-				t.Fatalf("%U is in one of %s and %s only", r, Regular, f)
-			}
-		}
-	}
-}
-
 func TestTextThatCannotBeDrawnIsRefused(t *testing.T) {
 	s := NewSheet("x", "x", A4)
 	s.Add(Text{String: "草", Size: 9, Ink: Black})
 	for name, write := range writers {
 		if _, err := write(s); err == nil || !strings.Contains(err.Error(), "U+8349") {
 			t.Errorf("%s: error %v does not name the letter", name, err)
+		}
+	}
+}
+
+func TestFacesCoverTheSame(t *testing.T) {
+	for r := rune(0); r < 0x20000; r++ {
+		has := Regular.font().GlyphIndex(r) != 0
+		for _, f := range []Face{Medium, Bold, Italic} {
+			if (f.font().GlyphIndex(r) != 0) != has {
+				t.Fatalf("%U is in one of %s and %s only", r, Regular, f)
+			}
 		}
 	}
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // lettering makes names of any origin fit to be drawn, and keeps count of the
-// letters that the typeface lacks.
+// letters that the typefaces lack.
 type lettering struct {
 	missing  []rune
 	verbatim bool // what draws them has every letter, as browsers do
@@ -24,7 +24,7 @@ func (l *lettering) of(text string) string {
 		text = string(letters[:longestName]) + "…"
 	}
 	if l.verbatim {
-		return norm.NFC.String(plain(text))
+		return isolated(norm.NFC.String(plain(text)))
 	}
 	fit, missing := Legible(text)
 	for _, r := range missing {
@@ -38,7 +38,9 @@ func (l *lettering) of(text string) string {
 // capitalized returns a text with a capital to begin with.
 func capitalized(text string) string {
 	for i, r := range text {
-		return strings.ToUpper(string(r)) + text[i+len(string(r)):]
+		if !isolates(r) {
+			return text[:i] + strings.ToUpper(string(r)) + text[i+len(string(r)):]
+		}
 	}
 	return text
 }

@@ -11,23 +11,57 @@ import (
 // letters calls visit with the contours of each letter where it stands on the
 // sheet, curves cut into short pieces.
 func (t Text) letters(visit func([]Line)) {
-	face := metrics()[t.Face]
-	scale := t.Size * mmPerPoint / float64(face.Head.UnitsPerEm)
-	x := -t.Width() * t.Anchor.share()
-	for _, r := range t.String {
-		var pen contourPen
-		glyph := face.GlyphIndex(r)
-		if err := face.GlyphPath(&pen, glyph, 0, x, 0, scale, font.NoHinting); err != nil {
-			panic("render: built-in font " + t.Face.String() + ": " + err.Error())
-		}
-		x += float64(face.GlyphAdvance(glyph)) * scale
-		for _, line := range pen.lines {
-			for i, p := range line.Points {
-				line.Points[i] = p.turned(t.Turn).plus(t.At.X, t.At.Y)
+	start := -t.Width() * t.Anchor.share()
+	em := t.Size * mmPerPoint
+	if !t.Face.hasAll(t.String) {
+		for _, r := range t.Face.shaped(t.String).runs {
+			for _, g := range r.glyphs {
+				visit(t.outline(r.face, g.id, start+(r.x+g.x)*em, g.y*em))
 			}
 		}
-		visit(pen.lines)
+		return
 	}
+	face := t.Face.font()
+	for _, r := range t.String {
+		glyph := face.GlyphIndex(r)
+		visit(t.outline(t.Face, glyph, start, 0))
+		start += float64(face.GlyphAdvance(glyph)) * (em / float64(face.Head.UnitsPerEm))
+	}
+}
+
+// outline is a glyph of the text, some millimetres along and above its base line
+// from where it stands.
+func (t Text) outline(f Face, glyph uint16, along, above float64) []Line {
+	var pen contourPen
+	face := f.font()
+	scale := t.Size * mmPerPoint / float64(face.Head.UnitsPerEm)
+	if err := face.GlyphPath(&pen, glyph, 0, along, above, scale, font.NoHinting); err != nil {
+		panic("render: built-in font " + f.String() + ": " + err.Error())
+	}
+	for _, line := range pen.lines {
+		for i, p := range line.Points {
+			line.Points[i] = p.turned(t.Turn).plus(t.At.X, t.At.Y)
+		}
+	}
+	return pen.lines
+}
+
+// reach returns how far letters stand above and reach below the base line, in
+// millimetres: capitals and tails, or what letters of other scripts do.
+func (t Text) reach() (up, down float64) {
+	up, down = t.Face.CapHeight(t.Size), t.Face.Descent(t.Size)
+	if t.Face.hasAll(t.String) {
+		return up, down
+	}
+	t.At, t.Turn = Point{}, 0
+	t.letters(func(letter []Line) {
+		for _, contour := range letter {
+			for _, p := range contour.Points {
+				up, down = max(up, p.Y), max(down, -p.Y)
+			}
+		}
+	})
+	return up, down
 }
 
 // halo returns the rim that keeps a text clear of what lies below it: a clear

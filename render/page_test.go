@@ -295,7 +295,7 @@ func TestPageKeepsForeignLetters(t *testing.T) {
 	text := strings.Replace(string(samples.AlderLane), "Alder Lane corner lot", name, 1)
 	p, m := surveyed(t, text, "foreign")
 	sheet, file := sitePage(t, p, m, PageOptions{})
-	if !bytes.Contains(file, []byte(`<h1 dir="auto">`+name)) {
+	if !bytes.Contains(file, []byte(`<h1 dir="auto">`+isolated(name+" (invented)"))) {
 		t.Error("the name does not head the page")
 	}
 	if len(sheet.Missing) == 0 {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"sort"
 	"strings"
 	"unicode"
 )
@@ -76,7 +77,7 @@ func wrapped(text string, face Face, size, width float64) []string {
 		}
 		lines = append(lines, line)
 	}
-	return lines
+	return balanced(lines)
 }
 
 // breaks reports whether a line may be broken at a letter.
@@ -90,12 +91,15 @@ const noBreak = '\u00a0'
 func piecesOf(word string, face Face, size, width float64) []string {
 	var pieces []string
 	piece := ""
-	for _, r := range word {
-		if piece != "" && face.Width(piece+string(r), size) > width {
+	for letters := []rune(word); len(letters) > 0; {
+		end := clusterEnd(letters, 0)
+		cluster := string(letters[:end])
+		if piece != "" && face.Width(piece+cluster, size) > width {
 			pieces = append(pieces, piece)
 			piece = ""
 		}
-		piece += string(r)
+		piece += cluster
+		letters = letters[end:]
 	}
 	return append(pieces, piece)
 }
@@ -107,8 +111,14 @@ func shortened(text string, face Face, size, width float64) string {
 		return text
 	}
 	letters := []rune(text)
-	for len(letters) > 0 && face.Width(string(letters)+ellipsis, size) > width {
-		letters = letters[:len(letters)-1]
+	ends := []int{0}
+	for end := 0; end < len(letters); {
+		end = clusterEnd(letters, end)
+		ends = append(ends, end)
 	}
-	return strings.TrimRight(string(letters), " ") + ellipsis
+	tooLong := 1 + sort.Search(len(ends)-1, func(i int) bool {
+		return face.Width(string(letters[:ends[i+1]])+ellipsis, size) > width
+	})
+	kept := strings.TrimRight(string(letters[:ends[tooLong-1]]), " ")
+	return balanced([]string{kept + ellipsis})[0]
 }

@@ -33,6 +33,7 @@ func (d *pdfDocument) mendStreams() error {
 			object.stream = font
 			fontLength = fmt.Sprintf("/Length1 %d", len(font)) // ISO 32000-1, table 127
 		}
+		object.stream = withLetters(object.stream)
 		stream := packed(object.stream)
 		d.objects[i] = pdfObject{
 			value:  fmt.Appendf(nil, "<</Filter/FlateDecode/Length %d%s>>", len(stream), fontLength),

@@ -18,7 +18,7 @@ type Sheet struct {
 	Paper         string   // name of the paper
 	Scale         Scale    // of the map on it; zero if there is none
 	Ground        *Ground  // where on the earth its map lies; nil if it has none
-	Missing       []rune   // letters of names that the typeface lacks, drawn as question marks
+	Missing       []rune   // letters of names that the typefaces lack, drawn as question marks
 	Unlabelled    []string // letters of zones that found no room on the map
 	Elements      []Element
 }
@@ -85,7 +85,9 @@ const (
 // share is the part of the text's width that lies before its place.
 func (a Anchor) share() float64 { return float64(a) / 2 }
 
-// Text is one line of letters standing on its base line.
+// Text is one line of letters standing on its base line. The line runs from left
+// to right; names in letters that run the other way should be [Legible], which
+// isolates them.
 type Text struct {
 	At     Point
 	String string

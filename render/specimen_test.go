@@ -61,6 +61,8 @@ func specimen() *Sheet {
 		Text{At: at.plus(0, -4.5), String: "Front lawn 9,870 ft² ± 120", Face: Medium, Size: 9, Ink: Black, Anchor: Middle, Halo: 0.6, Clear: BluishGreen.Tint(0.14)},
 		Text{At: yardPoint(38, 26), String: "office field fi fl", Face: Italic, Size: 9, Ink: Blue.ReadableOn(Blue.Tint(0.14)), Anchor: Middle, Halo: 0.5, Clear: Blue.Tint(0.14)},
 		Text{At: yardPoint(15.5, 13), String: "Línea Øst Газон", Size: 9, Ink: Black, Turn: 90},
+		Text{At: yardPoint(23, 19), String: isolated("חצר 12"), Size: 9, Ink: Black, Anchor: Middle, Halo: 0.5},
+		Text{At: yardPoint(23, 16), String: isolated("الحديقة 3") + ", 120 ft²", Face: Bold, Size: 9, Ink: Black, Anchor: Middle, Halo: 0.5},
 		NorthArrow(Point{255, 185}, 16, 0),
 		ScaleBar(Point{16, 14}, specimenScale, 90),
 		Text{At: Point{110, 18}, String: specimenScale.String(), Face: Medium, Size: 9, Ink: Black},

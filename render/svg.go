@@ -16,13 +16,14 @@ func SVG(sheet *Sheet) ([]byte, error) {
 	}
 	w := svgWriter{height: sheet.Height, name: xmlName(sheet.ID), used: map[string]bool{}}
 	w.used[w.name] = true
+	used := lettersOf(sheet.Elements)
 	w.printf("<svg xmlns=\"http://www.w3.org/2000/svg\" id=\"%s\" width=\"%smm\" height=\"%[3]smm\" viewBox=\"0 0 %[2]s %[3]s\""+
 		" role=\"img\" aria-labelledby=\"%[1]s-title %[1]s-desc\" lang=\"%[4]s\" xml:lang=\"%[4]s\""+
 		" font-family=\"%[5]s\" fill=\"none\" stroke-linejoin=\"round\">\n",
-		w.name, decimal(sheet.Width), decimal(sheet.Height), sheet.lang(), w.families())
+		w.name, decimal(sheet.Width), decimal(sheet.Height), sheet.lang(), w.families(used))
 	w.printf("<title id=\"%s-title\">%s</title>\n", w.name, escaped(plain(sheet.Title)))
 	w.printf("<desc id=\"%s-desc\">%s</desc>\n", w.name, escaped(plain(sheet.Subject)))
-	if err := w.fonts(sheet.Elements); err != nil {
+	if err := w.fonts(used); err != nil {
 		return nil, err
 	}
 	w.printf("<path fill=\"%s\" d=\"M0 0H%sV%sH0z\"/>\n", White, decimal(sheet.Width), decimal(sheet.Height))
@@ -115,6 +116,11 @@ func (w *svgWriter) text(t Text) {
 	if t.String == "" || t.Ink.None() {
 		return
 	}
+	haloed := t.Halo > 0
+	if haloed && !t.Face.hasAll(t.String) {
+		w.path(t.halo()) // viewers draw run after run, each with its rim over the one before
+		haloed = false
+	}
 	x, y := decimal(t.At.X), decimal(w.height-t.At.Y)
 	w.printf("<text x=\"%s\" y=\"%s\" font-size=\"%s\" fill=\"%s\"", x, y, decimal(t.Size*mmPerPoint), t.Ink)
 	if cut := cuts[t.Face]; t.Face != Regular {
@@ -126,7 +132,7 @@ func (w *svgWriter) text(t Text) {
 	if t.Turn != 0 {
 		w.printf(" transform=\"rotate(%s %s %s)\"", decimal(-t.Turn), x, y)
 	}
-	if t.Halo > 0 {
+	if haloed {
 		w.printf(" stroke=\"%s\" stroke-width=\"%s\" paint-order=\"stroke\"", t.clear(), decimal(2*t.Halo))
 	}
 	w.printf(">%s</text>\n", escaped(t.String))

@@ -68,7 +68,7 @@ func (b titleBlock) setName(corner Point, width float64) ([]Element, float64) {
 		size = smallerName
 	}
 	if broken := wrapped(name, Bold, size, width); len(broken) > lines {
-		name = broken[0] + "\n" + shortened(broken[1]+" "+broken[2], Bold, size, width)
+		name = broken[0] + "\n" + shortened(rejoined(broken[1:3]...), Bold, size, width)
 	}
 	title := strings.Join(wrapped(b.title, Medium, factSize, width-folioRoom), "\n")
 	elements, height := Stack(corner, width, 0.6,

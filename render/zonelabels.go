@@ -89,7 +89,8 @@ func inTwo(t Text) []Text {
 	best := []Text{t}
 	for i := 1; i < len(words); i++ {
 		first, second := t, t
-		first.String, second.String = strings.Join(words[:i], " "), strings.Join(words[i:], " ")
+		halves := balanced([]string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
+		first.String, second.String = halves[0], halves[1]
 		if widest := max(first.Width(), second.Width()); widest < max(best[0].Width(), best[len(best)-1].Width()) {
 			best = []Text{first, second}
 		}
