@@ -24,7 +24,7 @@ type PageOptions struct {
 // alone. The paper and the scale of the options mean nothing to it.
 //
 // The page is whole in itself: it loads nothing, its policy forbids it to, and
-// texts of the site stand in it as text only. The map has the sheets' typeface;
+// texts of the site stand in it as text only. The map has the sheets' typefaces;
 // all other text is that of the device, which has letters of every kind. Room to
 // sign is on the paper sheets alone.
 //

@@ -1,11 +1,14 @@
 package render
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
+
+	"example.org/turfplat/samples"
 )
 
 var (
@@ -35,6 +38,7 @@ func TestPageInABrowser(t *testing.T) {
 		{"drag", dragAndPinchMoveTheMap}, {"layers", layersAreSwitched}, {"ticks", ticksAreKept},
 		{"nothing kept", ticksWorkWhereNothingIsKept}, {"keys", pageIsWorkedByKeys}, {"readers", pageSaysItselfToReaders},
 		{"where", whereAmI}, {"no scripts", pageWithoutScripts}, {"hostile", hostileNamesDoNothing},
+		{"both ways", namesBothWaysKeepTheirPlace},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			c.t = t
@@ -501,5 +505,59 @@ func hostileNamesDoNothing(t *testing.T, c *chromium, _ crewFile) {
 		t.Errorf("zone says %q, not its name", said)
 	}
 	b.shoot("hostile", true)
+	b.clean()
+}
+
+// Names that run from right to left stand as they are read, and leave what
+// follows them on the page where it belongs.
+func namesBothWaysKeepTheirPlace(t *testing.T, c *chromium, _ crewFile) {
+	text := string(samples.AlderLane)
+	for from, to := range map[string]string{`"Front"`: `"גינה 3 ליד השער"`, `"Under the maples"`: `"الحديقة الخلفية"`, `"Verge"`: `"North lawn / גינה 2"`} {
+		text = strings.ReplaceAll(text, from, to)
+	}
+	_, _, season := alderLane(t)
+	p, m := lit(t, text, "both-ways")
+	_, file := pageOn(t, p, m, season, MapOptions{})
+	b := c.open(phone, onDisk(t, file))
+	b.settle()
+	b.eval(`for (const d of document.querySelectorAll("details")) d.open = true; choose(data.zones[1])`, nil)
+	const places = `((text, parts) => {
+		for (const root of document.querySelectorAll("main :not(svg, svg *)")) for (const node of root.childNodes) {
+			if (node.nodeType !== 3 || !node.data.includes(text) || !parts.every(part => node.data.includes(part)) || !root.getClientRects().length) continue;
+			return parts.map(part => {
+				const range = document.createRange(), from = node.data.indexOf(part);
+				range.setStart(node, from);
+				range.setEnd(node, from + part.length);
+				const box = range.getBoundingClientRect();
+				return [box.left, box.right];
+			});
+		}
+		return [];
+	})`
+	for _, tt := range []struct {
+		text  string
+		parts []string // from the left
+	}{
+		{"גינה 3 ליד השער", []string{"השער", "ליד", "3", "גינה"}},
+		{"גינה 3 ליד השער", []string{"השער", "full sun"}},
+		{"الحديقة الخلفية", []string{"الخلفية", "الحديقة", "part sun"}},
+		{"North lawn / גינה 2", []string{"North lawn", "2", "גינה"}},
+	} {
+		script, err := json.Marshal(tt.parts)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var boxes [][2]float64
+		b.eval(fmt.Sprintf("%s(%q, %s)", places, tt.text, script), &boxes)
+		if len(boxes) != len(tt.parts) {
+			t.Fatalf("%q is not on the page", tt.text)
+		}
+		for i := 1; i < len(boxes); i++ {
+			if boxes[i][0] < boxes[i-1][1]-1 {
+				t.Errorf("%q: %q is not to the right of %q: %v", tt.text, tt.parts[i], tt.parts[i-1], boxes)
+			}
+		}
+	}
+	b.shoot("both-ways", true)
 	b.clean()
 }
