@@ -175,7 +175,7 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 		}
 	}
 	if len(missing) > 0 {
-		o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ?: name them in other letters too", s.site.ID, string(missing)))
+		o.tell("warning", fmt.Sprintf("%s: the map's typefaces have no %q, drawn as ?: name them in other letters too", s.site.ID, string(missing)))
 	}
 	return sheets, nil
 }

@@ -40,7 +40,7 @@ func (o *order) page(s surveyed, d drawing) ([]leaf, error) {
 		return nil, err
 	}
 	if len(sheet.Missing) > 0 {
-		o.tell("warning", fmt.Sprintf("%s: the map's typeface has no %q, drawn as ? on the map; what stands below it is whole", s.site.ID, string(sheet.Missing)))
+		o.tell("warning", fmt.Sprintf("%s: the map's typefaces have no %q, drawn as ? on the map; what stands below it is whole", s.site.ID, string(sheet.Missing)))
 	}
 	if n := len(sheet.Unlabelled); n > 0 {
 		o.tell("warning", fmt.Sprintf("%s: the map of the page has no room for the letters of %d zones (%s): they are told when tapped", s.site.ID, n, strings.Join(sheet.Unlabelled, ", ")))
