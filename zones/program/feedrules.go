@@ -123,6 +123,9 @@ func (pl *planner) judgeSummer(s *StepPlan) {
 
 // judgeOnce holds what one visit puts down against what is allowed at a time.
 func (pl *planner) judgeOnce(s *StepPlan) {
+	if s.slipped() {
+		return
+	}
 	feed := s.Step.visitFeed()
 	pl.judgeLimit(s, "n_once", feed.N, "nitrogen at one time")
 	pl.judgeLimit(s, "n_soluble", s.Step.soluble(), "soluble nitrogen at one time")

@@ -11,6 +11,11 @@ import (
 // steps' own triggers give; what a Block moves does not set off another one.
 func (pl *planner) judge() {
 	for i := range pl.Steps {
+		if s := &pl.Steps[i]; s.comes(pl) {
+			pl.judgeSlip(s)
+		}
+	}
+	for i := range pl.Steps {
 		s := &pl.Steps[i]
 		if !s.comes(pl) {
 			continue
@@ -19,7 +24,7 @@ func (pl *planner) judge() {
 			pl.judgeSeed, pl.judgeBarrier, pl.judgeSpray, pl.judgeMowing,
 			pl.judgeWater, pl.judgeGranules, pl.judgeMicrobes, pl.judgeBees,
 			pl.judgeGreenUp, pl.judgeSummer, pl.judgeOnce, pl.judgeBlackout, pl.judgeFrost,
-			pl.judgePhosphate, pl.judgePotash, pl.judgeSalt, pl.judgeSlope, pl.judgeHeat, pl.judgeTrend,
+			pl.judgePhosphate, pl.judgePotash, pl.judgeSalt, pl.judgeRain, pl.judgeFooting, pl.judgeHeat, pl.judgeTrend,
 		} {
 			judge(s)
 		}

@@ -54,14 +54,14 @@ func (pl *planner) judgePotash(s *StepPlan) {
 func (pl *planner) judgeSalt(s *StepPlan) {
 	const window = 14 // days that the rule's figure is for
 	own := s.Step.salts()
-	if own == 0 {
+	if own == 0 || s.slipped() {
 		return
 	}
 	limit := rules["salt"].figure.SI()
 	for _, g := range s.grounds() {
 		sum, with := own, ""
 		for other, on := range pl.others(s, func(o *Step) bool { return o.salts() > 0 }) {
-			if other.standsBefore(s) && among(on, g.ID) && s.timing.span.within(other.timing.span, window) {
+			if other.standsBefore(s) && !other.slipped() && among(on, g.ID) && s.timing.span.within(other.timing.span, window) {
 				sum += other.Step.salts()
 				with = " with " + other.Step.Name()
 			}
@@ -89,7 +89,7 @@ func (pl *planner) judgeYear() {
 		n, p := 0.0, 0.0
 		for i := range pl.Steps {
 			s := &pl.Steps[i]
-			if !s.comes(pl) && s.Step.Done.IsZero() || !among(s.grounds(), g.ID) {
+			if !s.comes(pl) && s.Step.Done.IsZero() || s.slipped() || !among(s.grounds(), g.ID) {
 				continue
 			}
 			feed, times := s.Step.visitFeed(), float64(s.visits())

@@ -100,6 +100,7 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 	pl.choose()
 	pl.time()
 	pl.judge()
+	pl.gatherReasons()
 	pl.settle()
 	return pl.plan, pl.load()
 }

@@ -50,7 +50,7 @@ func (pl *planner) status(s *StepPlan) (Status, string) {
 	case t.over != "":
 		return Skipped, t.over
 	case s.all(func(z ZonePlan) bool { return z.closed }):
-		return Blocked, "not this season: " + s.blockText()
+		return Blocked, s.closedText()
 	case pl.past(s.To):
 		return Skipped, "its dates ended on " + isoDay(s.To)
 	case !pl.known():

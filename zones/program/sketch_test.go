@@ -17,13 +17,15 @@ func yard() Property {
 	}
 	bank := zone("bank", "tall fescue", "full", 40)
 	bank.SlopePercent = 33
+	scarp := zone("scarp", "tall fescue", "full", 30)
+	scarp.SlopePercent = 45
 	pond := zone("pond edge", "tall fescue", "full", 15)
 	pond.Apply = false
 	front := zone("front", "Kentucky bluegrass", "full", 250)
 	front.Watered = true
 	return Property{ID: "yard", Name: "Yard (invented)", Latitude: 40, Units: zones.US, Zones: []zones.ZoneMeasure{
 		front, zone("back", "tall fescue", "part", 400), zone("couch", "bermudagrass", "full", 300),
-		zone("shade", "tall fescue", "shade", 80), bank, pond,
+		zone("shade", "tall fescue", "shade", 80), bank, scarp, pond,
 	}}
 }
 

@@ -163,22 +163,6 @@ func (pl *planner) judgeBees(s *StepPlan) {
 	}
 }
 
-// judgeSlope warns of grains that rain washes down.
-func (pl *planner) judgeSlope(s *StepPlan) {
-	if !isGranular(s.Step) || pl.has(s, RainForecast) {
-		return
-	}
-	var steep []Ground
-	for _, g := range s.grounds() {
-		if g.SlopePercent > 100*rules["slope_granular"].figure.SI() {
-			steep = append(steep, g)
-		}
-	}
-	if len(steep) > 0 {
-		s.add(verdict("slope_granular", steep, "steeper than 15 degrees: not when more than 0.5 in (13 mm) of rain is forecast; walk along the slope"))
-	}
-}
-
 // judgeHeat holds a herbicide back on a hot day, by the log's air.
 func (pl *planner) judgeHeat(s *StepPlan) {
 	if pl.log == nil || !s.timing.span.holds(pl.Today) {

@@ -1,0 +1,39 @@
+package program
+
+import "slices"
+
+// gatherReasons tells once what one rule says alike of several zones of a step,
+// with the zones in their order.
+func (pl *planner) gatherReasons() {
+	for i := range pl.Steps {
+		s := &pl.Steps[i]
+		var once []Verdict
+		for _, v := range s.Reasons {
+			at := slices.IndexFunc(once, v.says)
+			if at < 0 {
+				once = append(once, v)
+				continue
+			}
+			once[at].Zones = s.inOrder(append(slices.Clip(once[at].Zones), v.Zones...))
+		}
+		s.Reasons = once
+	}
+}
+
+// says reports whether two verdicts differ in their zones at most.
+func (v Verdict) says(other Verdict) bool {
+	return v.Rule == other.Rule && v.Severity == other.Severity && v.Text == other.Text &&
+		v.Source == other.Source && v.Until.Equal(other.Until) && v.forGood == other.forGood
+}
+
+// inOrder are the zones of a step that a list names, each once; zones on which
+// the step is not done follow.
+func (s *StepPlan) inOrder(list []Ground) []Ground {
+	var ordered []Ground
+	for _, g := range append(s.grounds(), list...) {
+		if among(list, g.ID) && !among(ordered, g.ID) {
+			ordered = append(ordered, g)
+		}
+	}
+	return ordered
+}
