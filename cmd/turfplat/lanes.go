@@ -26,6 +26,7 @@ func lanesCommand(d *desk) *cli.Command {
 			if err != nil {
 				return err
 			}
+			o.tellWide(s.Work)
 			if err := o.refuseResume(true, ""); err != nil {
 				return err
 			}
@@ -86,12 +87,25 @@ func lay(s surveyed, spread spreading) (lanes.Plan, lanes.Summary, error) {
 	return layOn(s, work, treats)
 }
 
+// tellWide doubts a swath that hardly any walked spreader has.
+func (o *order) tellWide(work lanes.Work) {
+	usual := work.Practice.WideSwath
+	if work.Pattern.Swath() <= usual {
+		return
+	}
+	o.tell("warning", fmt.Sprintf("a swath of %.1f ft (%.1f m) is wider than %.0f ft, and walked spreaders leave 6 to 12 ft evenly", work.Pattern.Swath()/foot, work.Pattern.Swath(), usual/foot))
+	o.tell("hint", "is its unit right? a tray test (--trays) tells the swath")
+}
+
+const foot = 0.3048 // m
+
 // layOn lays lanes on some zones of a site.
 func layOn(s surveyed, work lanes.Work, treats func(zones.Zone) bool) (lanes.Plan, lanes.Summary, error) {
 	yard, err := lanes.YardOn(s.plat, work.Practice, treats)
 	if err != nil {
 		return lanes.Plan{}, lanes.Summary{}, err
 	}
+	yard.TellSteep(s.site, work.Practice)
 	plan, err := lanes.Lay(yard, work)
 	if err != nil {
 		return lanes.Plan{}, lanes.Summary{}, err
@@ -146,10 +160,10 @@ Usage:
 
 Header laps run half a swath inside each edge, then straight lanes fill what is
 left, at the heading that takes the least walking; ground steeper than 5 degrees
-that says where it faces is walked along the contour. Lanes come in walking
+that says where it faces is walked along the contour, and what is steeper than
+20 degrees is left to be done by hand, as are strips too narrow to walk. Lanes come in walking
 order, from the start or gate and back, as GeoJSON. Zones in which nothing is
-applied get none; strips too narrow to walk are left to be done by hand. What
-the lanes cover is summed on a fine grid from the pattern, the deflector holding
+applied get none. What the lanes cover is summed on a fine grid from the pattern, the deflector holding
 back what header laps would throw off the turf: summary in the output tells.
 With -o, a table of it goes to standard output.
 

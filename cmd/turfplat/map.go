@@ -91,6 +91,9 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 	if d.spread, err = workIfAsked(c); err != nil {
 		return d, err
 	}
+	if d.spread != nil {
+		o.tellWide(*d.spread)
+	}
 	if d.packet, err = o.packet(c); err != nil {
 		return d, err
 	}

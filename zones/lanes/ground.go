@@ -8,8 +8,11 @@ import (
 )
 
 // ground splits a plot's turf into what can be walked with a spreader and what
-// is too narrow for it. Fences part it.
+// is too narrow or too steep for it. Fences part it.
 func (y Yard) ground(p Plot, practice Practice) (walked, hand geo.Region, err error) {
+	if p.ByHand {
+		return geo.Region{}, p.Turf, nil
+	}
 	turf, err := y.parted(p.Turf, practice.FenceStrip)
 	if err != nil {
 		return geo.Region{}, geo.Region{}, err

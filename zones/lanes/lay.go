@@ -62,7 +62,7 @@ type Plan struct {
 	Zones   []string // ids of the zones that are treated
 	Lanes   []Lane
 	Walked  []geo.Region // the ground that lanes serve, a region a plot
-	Hand    []geo.Region // what is too narrow for them
+	Hand    []geo.Region // what is too narrow or too steep for them
 	Turns   int          // times that spreading stops for another lane
 	Cut     []int        // lanes to which there is no way but across a bed or through a building
 	Refills int          // times that the hopper is filled on the way

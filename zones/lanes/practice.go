@@ -18,6 +18,9 @@ type Practice struct {
 	HazardRing   float64 // m, radius kept round a hazard
 	FenceStrip   float64 // m, half-width of a fence
 	ContourSlope float64 // percent; steeper ground is walked along the contour
+	WalkSlope    float64 // percent; steeper ground is not ridden on
+	HandSlope    float64 // percent; steeper ground is done by hand
+	WideSwath    float64 // m; hardly any walked spreader has a wider one
 	Covered      float64 // share of the rate from which ground counts as covered
 	Doubled      float64 // share of the rate from which ground counts as doubled
 }
@@ -56,7 +59,8 @@ func mustReadPractice(table string) Practice {
 	return Practice{
 		Speed: take("speed"), Turn: take("turn"), Refill: take("refill"), HandWidth: take("hand_width"),
 		TrunkRing: take("trunk_ring"), HazardRing: take("hazard_ring"), FenceStrip: take("fence_strip"),
-		ContourSlope: take("contour_slope"), Covered: take("covered"), Doubled: take("doubled"),
+		ContourSlope: take("contour_slope"), WalkSlope: take("walk_slope"), HandSlope: take("hand_slope"), WideSwath: take("wide_swath"),
+		Covered: take("covered"), Doubled: take("doubled"),
 	}
 }
 

@@ -26,6 +26,7 @@ type Plot struct {
 	Zones   []zones.Zone // that it is made of
 	Turf    geo.Region
 	Contour *float64 // the angle, in radians from east, along which steep ground is walked
+	ByHand  bool     // it is too steep to push a spreader over
 }
 
 // YardOf takes a yard from a plat: every zone on which something may be
@@ -48,8 +49,10 @@ func YardOn(p *zones.Plat, practice Practice, treats func(zones.Zone) bool) (Yar
 			y.Covers = append(y.Covers, zones.Cover{Kind: zones.Keepout, Region: z.Region})
 		case !treats(z):
 			y.Covers = append(y.Covers, zones.Cover{Kind: zones.Turf, Region: z.Region})
+		case z.Slope > practice.HandSlope:
+			y.Plots = append(y.Plots, Plot{Zones: []zones.Zone{z}, Turf: z.Region, ByHand: true})
 		case contour != nil:
-			y.Plots = append(y.Plots, Plot{[]zones.Zone{z}, z.Region, contour})
+			y.Plots = append(y.Plots, Plot{Zones: []zones.Zone{z}, Turf: z.Region, Contour: contour})
 		default:
 			level = append(level, z)
 		}

@@ -172,6 +172,53 @@ func TestSlopes(t *testing.T) {
 	}
 }
 
+// A zone steeper than 20 degrees gets no lanes and is left to be done by hand,
+// also if there is no other; of slopes is told once what they do to the lanes.
+func TestSteepGroundIsDoneByHand(t *testing.T) {
+	for _, tt := range []struct {
+		name, bank string
+		hand       float64 // m2
+		code       string  // of what is told; "" = nothing
+	}{
+		{"part", `"slope_percent":37,"aspect_deg":135`, 300, "slope_by_hand"},
+		{"just below", `"slope_percent":36,"aspect_deg":135`, 0, "slope_laps"},
+		{"rideable", `"slope_percent":26,"aspect_deg":135`, 0, ""},
+		{"faces nobody knows where", `"slope_percent":9`, 0, "slope_facing_unknown"},
+		{"nearly level", `"slope_percent":8`, 0, ""},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			var s sketch
+			s.polygon(`"kind":"turf"`, rectangle(0, 0, 40, 20))
+			s.polygon(`"kind":"zone","name":"bank",`+tt.bank, rectangle(25, 0, 40, 20))
+			y, plat := s.yard(t)
+			practice := CommonPractice()
+			told := len(plat.Site.Problems)
+			y.TellSteep(plat.Site, practice)
+			y.TellSteep(plat.Site, practice)
+			switch news := plat.Site.Problems[told:]; {
+			case tt.code == "" && len(news) > 0, tt.code != "" && (len(news) != 1 || news[0].Code != tt.code):
+				t.Errorf("told %v", news)
+			}
+			p := must[Plan](t)(Lay(y, singleWork(2.5)))
+			near(t, "by hand", p.Coverage(y).Hand, tt.hand, 0, 0.01)
+			for _, l := range p.Lanes {
+				if l.Spreading && l.Zone == "zone/bank" && tt.hand > 0 {
+					t.Errorf("lane %d is on the bank", l.N)
+				}
+			}
+		})
+	}
+	var s sketch
+	s.polygon(`"kind":"turf"`, rectangle(0, 0, 15, 20))
+	s.polygon(`"kind":"zone","name":"bank","slope_percent":60`, rectangle(0, 0, 15, 20))
+	y, _ := s.yard(t)
+	p := must[Plan](t)(Lay(y, singleWork(2.5)))
+	if len(p.Lanes) > 0 {
+		t.Errorf("%d lanes", len(p.Lanes))
+	}
+	near(t, "by hand", p.Coverage(y).Hand, 300, 0, 0.01)
+}
+
 // The walk starts at the start, ends at the gate, keeps off the bed and passes
 // the fence at the gate only; the hopper is filled before it runs out.
 func TestWalk(t *testing.T) {
