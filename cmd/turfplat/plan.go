@@ -13,7 +13,7 @@ func planCommand(d *desk) *cli.Command {
 		Name:               "plan",
 		CustomHelpTemplate: planHelp,
 		OnUsageError:       onUsageError,
-		Flags:              readingFlags(planningFlags(outputFlag(), grassFlag(), &cli.StringFlag{Name: "format"}, &cli.BoolFlag{Name: "schema"})...),
+		Flags:              readingFlags(planningFlags(sunFlags(outputFlag(), grassFlag(), &cli.StringFlag{Name: "format"}, &cli.BoolFlag{Name: "schema"})...)...),
 		Action: func(c *cli.Context) error {
 			if c.Bool("schema") {
 				_, err := io.WriteString(d.out, program.FileSchema)
@@ -37,6 +37,9 @@ type planOrder struct {
 func (d *desk) planOrder(c *cli.Context) (*planOrder, error) {
 	shared, err := d.order(c)
 	if err != nil {
+		return nil, err
+	}
+	if err := shared.readSun(c); err != nil {
 		return nil, err
 	}
 	o := new(planOrder)
@@ -76,12 +79,15 @@ the log says decides, to the reading.
 No rate of a pesticide is built in: it comes from the label. A step without a
 rate shows "by label". South of the equator, windows shift by six months.
 
+With --sun zones are divided by their hours of direct sun first, as map and zone
+divide them; without, an exposure is what the zones state.
+
 Of several sites each gets its page, and the truck a list of what to load for
 all that is ready on them; in JSON they are one document.
 
 Flags:
     --program P    cool, warm, or a program file (YAML); --schema describes it
-` + planningHelp + grassHelp + `    --format F     text, json, csv (the task list) or ics (a calendar)
+` + planningHelp + sunHelp + grassHelp + `    --format F     text, json, csv (the task list) or ics (a calendar)
     --schema       print the JSON Schema of program files, and do nothing else
 ` + readingHelp + textOutHelp + `
 Examples:

@@ -45,8 +45,8 @@ func (o *order) planning(c *cli.Context) (*planning, error) {
 	if err := p.readDay(c.String("on")); err != nil {
 		return nil, err
 	}
-	if c.IsSet("year") && (p.year < 1 || p.year > 9998) {
-		return nil, usageErrorf("--year %d is no year", p.year)
+	if c.IsSet("year") && !plannable(p.year) {
+		return nil, usageErrorf("--year %d is no year from %d to %d", p.year, program.FirstYear, program.LastYear)
 	}
 	if p.soil == "" && (p.station != "" || c.IsSet("columns")) {
 		return nil, usageErrorf("--station and --columns say how a log is read: name it with --soil")
@@ -73,9 +73,14 @@ func (p *planning) readDay(text string) error {
 	if err != nil {
 		return usageErrorf("--on is a day such as 2026-04-06, not %q", text)
 	}
+	if !plannable(day.Year()) {
+		return usageErrorf("--on %s lies in no year from %d to %d", text, program.FirstYear, program.LastYear)
+	}
 	p.day = day
 	return nil
 }
+
+func plannable(year int) bool { return year >= program.FirstYear && year <= program.LastYear }
 
 // readProgram reads a program file, or takes a built-in one.
 func (o *order) readProgram(name string) (*program.Program, error) {

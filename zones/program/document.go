@@ -3,6 +3,7 @@ package program
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -34,6 +35,18 @@ func (d *document) place(n *yaml.Node) ingest.Place {
 func (d *document) refuse(n *yaml.Node, code, text, hint string) {
 	d.problems = append(d.problems, ingest.Problem{Severity: ingest.Refusal, Code: code, Place: d.place(n), Text: text, Hint: hint})
 }
+
+// warn notes what a program may well mean otherwise.
+func (d *document) warn(n *yaml.Node, code, text, hint string) {
+	d.problems = append(d.problems, ingest.Problem{Severity: ingest.Warning, Code: code, Place: d.place(n), Text: text, Hint: hint})
+}
+
+// refused reports whether anything keeps the file from being a program.
+func (d *document) refused() bool {
+	return slices.ContainsFunc(d.problems, isRefusal)
+}
+
+func isRefusal(p ingest.Problem) bool { return p.Severity == ingest.Refusal }
 
 // fault notes what an error says, under the name of the key.
 func (d *document) fault(n *yaml.Node, name string, err error) {

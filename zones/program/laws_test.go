@@ -178,7 +178,7 @@ func TestStatuses(t *testing.T) {
 		{"before what is done", "  - {id: a, does: rake, when: {window: 04-01..04-20, before: core}}\n" + strings.Replace(core, "core,", "core, done: 2026-04-02,", 1), "2026-04-05", "a", "skipped", "it had to come before core, which was done on 2026-04-02"},
 		{"in order", core + "  - {id: a, does: scout}\n", "2026-03-05", "a", "waiting", "until 2026-04-01"},
 		{"mowings", "  - {id: m, does: mow, every: 3 d, when: {window: 04-01..06-01}}\n  - {id: a, does: scout, when: {mowings: 3}}\n", "2026-04-09", "a", "waiting", "until 2026-04-10"},
-		{"soil, no log", "  - {id: a, does: core, when: {soil: {at_least: 50 F}}}\n", "2026-04-05", "a", "waiting", "for soil at 2 in up to 50 F (5-day mean)"},
+		{"soil, no log", "  - {id: a, does: core, when: {soil: {at_least: 50 F}}}\n", "2026-04-05", "a", "waiting", "for soil at 2 in warmed to 50 F (5-day mean)"},
 		{"blocked until", "  - {id: p, does: spread, use: pre_emergent, blocks_seed: 4 weeks, done: 2026-04-01}\n  - {id: s, does: seed, when: {window: 04-10..05-20}}\n", "2026-04-15", "s", "blocked", "until 2026-04-29: no seed for 4 weeks after p (done on 2026-04-01)"},
 		{"blocked no more", "  - {id: p, does: spread, use: pre_emergent, blocks_seed: 4 weeks, done: 2026-04-01}\n  - {id: s, does: seed, when: {window: 04-10..05-20}}\n", "2026-04-29", "s", "ready", "until 2026-05-20"},
 		{"overridden", "  - {id: p, does: spread, use: pre_emergent, blocks_seed: 4 weeks, done: 2026-04-01}\n  - {id: s, does: seed, when: {window: 04-10..05-20}, override: {rule: preemergent_seed, reason: label allows}}\n", "2026-04-15", "s", "ready", "until 2026-05-20"},

@@ -3,6 +3,7 @@ package program
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"time"
 
 	"example.org/turfplat/geo/ingest"
@@ -60,6 +61,7 @@ func (pl *planner) tellAssumptions(half Hemisphere) {
 		}
 		pl.noteGrass(g)
 	}
+	pl.noteExposure()
 }
 
 func (pl *planner) noteGrass(g Ground) {
@@ -81,6 +83,22 @@ func (pl *planner) noteGrass(g Ground) {
 func (pl *planner) note(code, text, hint string) {
 	pl.plan.Problems = append(pl.plan.Problems, ingest.Problem{Severity: ingest.Warning, Code: code,
 		Place: ingest.Place{Source: pl.Property.ID, Feature: -1}, Text: text, Hint: hint})
+}
+
+// noteExposure tells that steps go by an exposure which no zone states.
+func (pl *planner) noteExposure() {
+	if slices.ContainsFunc(pl.Grounds, func(g Ground) bool { return g.Apply && g.Exposure != "" }) {
+		return
+	}
+	var names []string
+	for i := range pl.Steps {
+		if s := pl.Steps[i].Step; len(s.Where.Exposure) > 0 {
+			names = append(names, s.Name())
+		}
+	}
+	if len(names) > 0 {
+		pl.note("exposure_missing", "no zone states its exposure, so what goes by it is left out: "+joined(names), "give the zones an exposure, or have it worked out: plan and map with --sun, zone --sun into a site file")
+	}
 }
 
 // choose finds the zones of each step.

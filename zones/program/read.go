@@ -22,8 +22,8 @@ const (
 )
 
 // Read reads a program file: YAML, with the keys that Schema lists. All that
-// is wrong is told, with line and column; if anything is, there is no program.
-// Files over 1 MiB, and anchors and aliases, are refused.
+// is wrong or doubtful is told, with line and column; if anything is wrong, there
+// is no program. Files over 1 MiB, and anchors and aliases, are refused.
 func Read(r io.Reader, source string) (*Program, []ingest.Problem) {
 	d := &document{source: source}
 	root := d.parse(r)
@@ -32,10 +32,10 @@ func Read(r io.Reader, source string) (*Program, []ingest.Problem) {
 	}
 	p := &Program{Carry: material.Carry.Share()}
 	d.program(root, p)
-	if len(d.problems) > 0 {
+	if d.refused() {
 		return nil, d.problems
 	}
-	return p, nil
+	return p, d.problems
 }
 
 // parse returns the mapping that the file is, nil if it is none.

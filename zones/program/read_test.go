@@ -3,6 +3,7 @@ package program
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -75,6 +76,29 @@ func TestFaults(t *testing.T) {
 				t.Errorf("got  %s\nwant %s", strings.Join(told, "\n"), tt.want)
 			}
 		})
+	}
+}
+
+// A window over the turn of the year is doubted if it leaves hardly a season.
+func TestLongWindows(t *testing.T) {
+	for _, tt := range []struct {
+		window string
+		days   string // "" = nothing is told
+	}{
+		{"05-31..05-01", "336 days"},
+		{"05-31..02-28", ""}, // nine months
+		{"05-31..03-01", "275 days"},
+		{"12-01..02-28", ""},
+		{"02-01..12-15", ""},
+		{"01-01..12-31", ""},
+	} {
+		p, problems := Read(strings.NewReader(head+"  - {id: a, does: mow, when: {window: "+tt.window+"}}\n"), "p.yaml")
+		switch {
+		case p == nil, (len(problems) > 0) != (tt.days != ""):
+			t.Errorf("%s: %v", tt.window, problems)
+		case tt.days != "" && (!strings.Contains(problems[0].Text, tt.days) || problems[0].Place.Line != 3):
+			t.Errorf("%s: %+v", tt.window, problems[0])
+		}
 	}
 }
 
@@ -163,7 +187,7 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte("? [a, b]\n: !!binary x\n---\n"))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		p, problems := Read(strings.NewReader(string(text)), "fuzz.yaml")
-		if (p == nil) != (len(problems) > 0) {
+		if refused := slices.ContainsFunc(problems, isRefusal); (p == nil) != refused {
 			t.Fatalf("program %v, problems %v", p, problems)
 		}
 		if p == nil {

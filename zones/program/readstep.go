@@ -170,5 +170,8 @@ func asDate(text string) (time.Time, error) {
 	if err != nil {
 		return t, errors.New(quoted(text) + " is no day such as 2026-04-15")
 	}
+	if t.Year() < FirstYear || t.Year() > LastYear {
+		return t, fmt.Errorf("%s lies in no year from %d to %d", quoted(text), FirstYear, LastYear)
+	}
 	return t, nil
 }

@@ -21,12 +21,33 @@ const (
 
 func (d *document) whenKeys(w *When) []key {
 	return []key{
-		value(d, "window", &w.Window, asWindow),
+		{"window", func(n *yaml.Node) { d.window(n, w) }},
 		{"soil", func(n *yaml.Node) { d.soil(n, w) }},
 		{"degree_days", func(n *yaml.Node) { d.degreeDays(n, w) }},
 		{"after", func(n *yaml.Node) { d.after(n, w) }},
 		value(d, "before", &w.Before, asID),
 		value(d, "mowings", &w.Mowings, whole(mostMowings)),
+	}
+}
+
+// longestWinter is how many days a window over the turn of the year may well
+// have: nine months (own convention).
+const longestWinter = 274
+
+// window reads a window, and doubts one that is likely the wrong way round.
+func (d *document) window(n *yaml.Node, w *When) {
+	window, ok := scalar(d, n, "window", asWindow)
+	if !ok {
+		return
+	}
+	w.Window = window
+	const year = 2001
+	from, to := onCalendar(year, window.From), onCalendar(year, window.To)
+	if !to.Before(from) {
+		return
+	}
+	if days := 1 + int(onCalendar(year+1, window.To).Sub(from)/(24*time.Hour)); days > longestWinter {
+		d.warn(n, "window_long", fmt.Sprintf("window %s runs over the turn of the year, for %d days", n.Value, days), "are its days the wrong way round?")
 	}
 }
 

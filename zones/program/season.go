@@ -2,6 +2,13 @@ package program
 
 import "time"
 
+// FirstYear and LastYear bound the years that programs are laid in; what lies
+// beyond is a slip.
+const (
+	FirstYear = 1900
+	LastYear  = 2199
+)
+
 // A season is the year in which a program runs its course: the calendar year
 // in the north, July to June in the south.
 type season struct {

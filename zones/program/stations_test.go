@@ -140,7 +140,7 @@ func TestWaitingAndClosedBySoil(t *testing.T) {
 	open, _ := firstWarm(means["53974"], date(2020, 1, 1), 300, (55.0-32)*5/9)
 	closed, _ := firstWarm(means["53974"], date(2020, 1, 1), 300, (65.0-32)*5/9)
 	before := stepOf(t, lay(t, p, yard(), Occasion{Today: open.AddDate(0, 0, -1), Soil: st}), "pre")
-	if before.Status != Waiting || !strings.Contains(before.Why, "F, ") || !strings.Contains(before.Why, "for soil at 2 in up to 55 F") {
+	if before.Status != Waiting || !strings.Contains(before.Why, "F, ") || !strings.Contains(before.Why, "for soil at 2 in warmed to 55 F") {
 		t.Errorf("the day before: %s %s", before.Status, before.Why)
 	}
 	inside := stepOf(t, lay(t, p, yard(), Occasion{Today: closed.AddDate(0, 0, -1), Soil: st}), "pre")

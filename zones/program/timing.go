@@ -223,9 +223,9 @@ func (t SoilTrigger) String() string {
 		what = "mean of lows"
 	}
 	if t.AtMost != nil {
-		return fmt.Sprintf("soil at %s down to %s (%d-day %s)", t.Depth, t.AtMost, t.Days, what)
+		return fmt.Sprintf("soil at %s cooled to %s (%d-day %s)", t.Depth, t.AtMost, t.Days, what)
 	}
-	return fmt.Sprintf("soil at %s up to %s (%d-day %s)", t.Depth, t.AtLeast, t.Days, what)
+	return fmt.Sprintf("soil at %s warmed to %s (%d-day %s)", t.Depth, t.AtLeast, t.Days, what)
 }
 
 // String says what opens the trigger.
