@@ -44,7 +44,7 @@ func (pl *planner) judgeSlip(s *StepPlan) {
 			continue
 		}
 		v := verdict("rate_slip", s.grounds(), "%s of %s at one time is %.3g times the most that is published, %s: likely a slip of figure or unit; put the rate right, or say why under override",
-			pl.rateOf(rate), what, rate.PerM2/b.most.PerM2, pl.rateOf(b.most))
+			pl.rateOf(s, rate), what, rate.PerM2/b.most.PerM2, pl.rateOf(s, b.most))
 		v.Source, v.forGood = b.source, true
 		s.add(v)
 		return
@@ -75,9 +75,12 @@ func (b bound) laidBy(s *Step) (rate material.Rate, what string, ok bool) {
 	return rate, what, ok && rate.By == b.most.By
 }
 
-// rateOf writes a rate as steps have theirs written.
-func (pl *planner) rateOf(r material.Rate) string {
+// rateOf writes a rate as steps have theirs written: of water, its depth.
+func (pl *planner) rateOf(s *StepPlan, r material.Rate) string {
 	figures := material.Figures{Units: pl.Property.Units}
+	if s.Step.Does == Water {
+		return figures.Height(r.Depth())
+	}
 	if r.By == material.Liquid {
 		return figures.MixRate(r).String()
 	}
