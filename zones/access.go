@@ -22,6 +22,7 @@ func (s *Site) readAccess(header ingest.Properties) {
 		s.problem(ingest.Warning, "site_member", s.place(), "site access is not an object, left aside", `write "access": {"gate": "east side"}`)
 		return
 	}
+	s.tellHeaderSlips("site access", access, accessKeys)
 	text := func(name string) string { return strings.TrimSpace(s.headerText(access, name)) }
 	s.Access = AccessNotes{
 		Gate: text("gate"), Parking: text("parking"), Dog: text("dog"), Water: text("water"), Power: text("power"), Contact: text("contact"),

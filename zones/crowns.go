@@ -113,17 +113,15 @@ func (s *Site) foliageOf(f *ingest.Feature, place ingest.Place) Foliage {
 	if foliage.Leaf == Evergreen {
 		foliage.Bare = foliage.InLeaf
 	}
-	return s.withTransmittance(foliage, f.Properties, place)
+	return withTransmittance(foliage, f.Properties)
 }
 
 // withTransmittance takes the stated share of sun that passes an object: in
 // leaf, and at least as much without leaves.
-func (s *Site) withTransmittance(foliage Foliage, p ingest.Properties, place ingest.Place) Foliage {
+func withTransmittance(foliage Foliage, p ingest.Properties) Foliage {
 	share, ok := p.Number("transmittance")
 	switch {
-	case !ok:
-	case share < 0 || share > 1:
-		s.problem(ingest.Warning, "transmittance_range", place, fmt.Sprintf("transmittance %g is not a share within 0..1, left aside", share), "")
+	case !ok, share < 0, share > 1:
 	case foliage.Leaf == Deciduous:
 		foliage.InLeaf, foliage.Bare = share, max(share, foliage.Bare)
 	default:
@@ -147,12 +145,9 @@ const broadest = 60
 // tagged, else 25 trunk diameters (Coombes, Martin & Slater 2019, Urban
 // Forestry & Urban Greening 44:126421: 24 to 27 over four species), else the
 // default of its row.
-func (s *Site) crownOf(p ingest.Properties, place ingest.Place) float64 {
-	if v, ok := lengthOf(p, "crown"); ok {
-		if v <= broadest {
-			return v
-		}
-		s.problem(ingest.Warning, "crown_range", place, fmt.Sprintf("a crown of %g m is not believed, the limit is %d m", v, broadest), "give crown_m in metres, or crown_ft in feet")
+func crownOf(p ingest.Properties) float64 {
+	if v, ok := lengthOf(p, "crown"); ok && v <= broadest {
+		return v
 	}
 	if text, ok := p.Tag("diameter_crown"); ok {
 		if v, ok := parseTagLength(text); ok && v <= broadest {

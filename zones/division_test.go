@@ -144,8 +144,8 @@ func TestZoneAttributes(t *testing.T) {
 func TestDoubtfulZoneAttributes(t *testing.T) {
 	for _, tt := range []struct{ props, want string }{
 		{`"exposure":"sunny"`, `warning: yard.geojson: features[1] "z": exposure "sunny" is not known, left aside (write full, part, shade or deep)`},
-		{`"slope_percent":1e300`, `warning: yard.geojson: features[1] "z": slope_percent 1e+300 is steeper than turf can be, left aside`},
-		{`"slope_percent":"steep"`, ""},
+		{`"slope_percent":1e300`, `warning: yard.geojson: features[1] "z": slope_percent 1e300 is not a slope of -100 to 100 %, left aside (give the rise over a level 100, as a number alone)`},
+		{`"slope_percent":"steep"`, `warning: yard.geojson: features[1] "z": slope_percent "steep" is not a slope of -100 to 100 %, left aside (give the rise over a level 100, as a number alone)`},
 		{`"exposure":null`, ""},
 	} {
 		p := sketch{lawn, polygon(kind(ZoneKind, "z", tt.props), rectangle(-1, -1, 10, 11))}.plat(t)

@@ -39,7 +39,7 @@ func (s *Site) object(a casting) (*Object, error) {
 // if it covers any.
 func (s *Site) layPoints(o *Object, r role) error {
 	if o.Kind == Tree {
-		o.Crown = s.crownOf(o.Feature.Properties, o.Place)
+		o.Crown = crownOf(o.Feature.Properties)
 	}
 	var rounds []geo.Region
 	for _, p := range points(o.Feature.Geometry) {

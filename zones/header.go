@@ -17,6 +17,7 @@ func (s *Site) readHeader() {
 	s.Species = strings.TrimSpace(s.headerText(header, "species"))
 	s.Units, s.Revision = Units(s.headerText(header, "units")), s.headerRevision(header)
 	s.readAccess(header)
+	s.tellHeaderSlips("site", header, headerKeys)
 	if s.Name == "" {
 		s.Name = s.ID
 	}

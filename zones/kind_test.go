@@ -115,8 +115,8 @@ func TestDoubtfulProperties(t *testing.T) {
 		{"own sigma", `"kind":"turf","source":"taped","sigma_m":0.02`, "", Taped, 0.02},
 		{"unknown source", `"kind":"turf","source":"guessed"`, `warning: yard.geojson: features[0]: source "guessed" is not known, traced taken`, Traced, 0.3},
 		{"inner row named", `"kind":"turf","source":"stated_width"`, `warning: yard.geojson: features[0]: source "stated_width" is not known, traced taken`, Traced, 0.3},
-		{"negative sigma", `"kind":"turf","sigma_m":-1`, "warning: yard.geojson: features[0]: sigma_m -1 is not within 0..100 m, 0.3 taken", Traced, 0.3},
-		{"sigma in millimetres", `"kind":"turf","sigma_m":300`, "warning: yard.geojson: features[0]: sigma_m 300 is not within 0..100 m, 0.3 taken", Traced, 0.3},
+		{"negative sigma", `"kind":"turf","sigma_m":-1`, "warning: yard.geojson: features[0]: sigma_m -1 is not an edge error of 0 to 100 m, left aside (give sigma_m in metres, as a number alone)", Traced, 0.3},
+		{"sigma in millimetres", `"kind":"turf","sigma_m":300`, "warning: yard.geojson: features[0]: sigma_m 300 is not an edge error of 0 to 100 m, left aside (give sigma_m in metres, as a number alone)", Traced, 0.3},
 		{"map tag source means something else", `"landuse":"grass","source":"survey"`, "", Imported, 0.5},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

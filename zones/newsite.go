@@ -190,11 +190,12 @@ func (s *Site) layOthers(cast []casting, outline geo.Region, repair bool) {
 			s.add(a, outline, repair)
 		}
 	}
+	s.tellMisspelt()
 }
 
 // add lays an object and files it with those that are measured. A cover that
 // lies wholly outside the outline is kept to be drawn. Whatever is wrong with
-// a geometry out there does not matter.
+// a geometry out there does not matter, but its height may, and its setback.
 func (s *Site) add(a casting, outline geo.Region, repair bool) {
 	told := len(s.Problems)
 	o, err := s.object(a)
@@ -202,12 +203,14 @@ func (s *Site) add(a casting, outline geo.Region, repair bool) {
 	if outside && o.Cover != "" {
 		s.Problems = s.Problems[:told]
 		s.Beyond = append(s.Beyond, o)
+		s.checkAttributes(o)
 		return
 	}
 	if !outside {
 		s.tellFaults(o, err, repair)
 	}
 	s.Objects = append(s.Objects, o)
+	s.checkAttributes(o)
 }
 
 // outside reports whether an object lies wholly outside the outline.

@@ -88,6 +88,13 @@ func lengthOf(p ingest.Properties, name string) (float64, bool) {
 	return 0, false
 }
 
+// statesNone reports whether a length property is stated to be nothing.
+func statesNone(p ingest.Properties, name string) bool {
+	m, inMetres := p.Number(name + "_m")
+	ft, inFeet := p.Number(name + "_ft")
+	return inMetres && m == 0 || inFeet && ft == 0
+}
+
 // drawn reports whether the ground of a feature is drawn round its line or
 // point, so that its edges err together.
 func (r role) drawn(f *ingest.Feature) bool {
@@ -110,12 +117,8 @@ func (s *Site) sourceOf(f *ingest.Feature, r role, place ingest.Place) (Source, 
 	if r.drawn(f) && source != DefaultWidth {
 		edge = statedWidth.EdgeError()
 	}
-	if sigma, ok := f.Properties.Number("sigma_m"); ok {
-		if sigma >= 0 && sigma <= 100 {
-			edge.Sigma = geo.Length(sigma)
-		} else {
-			s.problem(ingest.Warning, "sigma_range", place, fmt.Sprintf("sigma_m %g is not within 0..100 m, %g taken", sigma, float64(edge.Sigma)), "")
-		}
+	if sigma, ok := f.Properties.Number("sigma_m"); ok && sigma >= 0 && sigma <= loosest {
+		edge.Sigma = geo.Length(sigma)
 	}
 	return source, edge
 }

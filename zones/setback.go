@@ -36,24 +36,19 @@ func (o *Object) statedSetback() (float64, bool) {
 	if d, ok := lengthOf(p, "setback"); ok {
 		return d, d <= farthest
 	}
-	d, ok := p.Number("setback_m")
-	return 0, ok && d == 0
+	return 0, statesNone(p, "setback")
 }
 
-// checkSetbacks warns of setbacks in the file that cannot be meant, or that
-// fall short of the rule of the site's region.
+// checkSetbacks warns of setbacks in the file that fall short of the rule of the
+// site's region.
 func (s *Site) checkSetbacks() {
 	for _, o := range slices.Concat(s.Objects, s.Beyond) {
-		if o.Kind != Water && o.Kind != Hazard || !o.Feature.Properties.Has("setback_m") && !o.Feature.Properties.Has("setback_ft") {
+		if o.Kind != Water && o.Kind != Hazard {
 			continue
 		}
-		d, believed := o.statedSetback()
-		if !believed {
-			s.problem(ingest.Warning, "setback_range", o.Place, fmt.Sprintf("its setback is not a distance of 0 to %d m, left aside", farthest), "give setback_m in metres, or setback_ft in feet")
-			continue
-		}
+		d, stated := o.statedSetback()
 		r := ruleOf(s.region, nearOf(o.Kind, o.Feature.Properties))
-		if r.region != "" && d < cmp.Or(r.reduced, r.setback) {
+		if stated && r.region != "" && d < cmp.Or(r.reduced, r.setback) {
 			s.problem(ingest.Warning, "setback_short", o.Place, fmt.Sprintf("its setback of %.1f m is less than the rule: %s", d, r), "verify locally")
 		}
 	}

@@ -34,6 +34,8 @@ type Site struct {
 	idle       int    // features that play no part
 	region     string // whose setback rules hold; "" = none's
 	told       Figures
+	misspelt   []misspelling
+	spelt      map[string]string // keys by what they were perhaps meant as
 	sun        *SunRequest
 	grasses    *turf.Table
 }

@@ -1,7 +1,6 @@
 package zones
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/turfplat/geo/ingest"
@@ -54,17 +53,17 @@ func (s *Site) statureOf(f *ingest.Feature, kind Kind, place ingest.Place) Statu
 	case !stands:
 		return Stature{}
 	}
-	if h, ok := f.Properties.Number("height_m"); ok && h == 0 {
+	if statesNone(f.Properties, "height") {
 		return Stature{From: Stated} // level with the ground; of a tree it would mean not known
 	}
 	st := Stature{Roof: roofOf(f.Properties)}
-	st.Height, st.From = s.heightOf(f, st.Roof, row.height, place)
+	st.Height, st.From = heightOf(f, st.Roof, row.height)
 	st.Roof.Height = min(st.Roof.Height, st.Height)
 	st.Base = baseOf(f.Properties, st.Height, row.thickness)
 	if !row.opaque {
 		st.Foliage = s.foliageOf(f, place)
 	} else {
-		st.Foliage = s.withTransmittance(Foliage{}, f.Properties, place)
+		st.Foliage = withTransmittance(Foliage{}, f.Properties)
 	}
 	return st
 }
@@ -76,7 +75,7 @@ func (s *Site) treeStature(f *ingest.Feature, row heightRow, place ingest.Place)
 		otherwise = row.height
 	}
 	st := Stature{Foliage: s.foliageOf(f, place)}
-	st.Height, st.From = s.heightOf(f, Roof{}, otherwise, place)
+	st.Height, st.From = heightOf(f, Roof{}, otherwise)
 	st.Base = crownBase(st.Height)
 	return st
 }
@@ -84,17 +83,14 @@ func (s *Site) treeStature(f *ingest.Feature, row heightRow, place ingest.Place)
 // heightOf is the height of an object, and what it rests on: what the file
 // states, else map tags, else a default. A height that a survey wrote, which
 // said so, rests on what it had it from, unless somebody changed it since.
-func (s *Site) heightOf(f *ingest.Feature, roof Roof, otherwise float64, place ingest.Place) (float64, Basis) {
+func heightOf(f *ingest.Feature, roof Roof, otherwise float64) (float64, Basis) {
 	known, from := mappedHeight(f.Properties, roof)
 	if from == "" {
 		known, from = otherwise, Assumed
 	}
 	h, stated := lengthOf(f.Properties, "height")
 	switch {
-	case !stated:
-		return known, from
-	case h > tallest:
-		s.problem(ingest.Warning, "height_range", place, fmt.Sprintf("a height of %g m is not believed, the limit is %d m", h, tallest), "give height_m in metres, or height_ft in feet")
+	case !stated, h > tallest:
 		return known, from
 	case f.Properties.Has("height_from") && math.Abs(h-known) <= toMillimetre:
 		return known, from

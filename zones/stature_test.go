@@ -93,10 +93,10 @@ func TestHeights(t *testing.T) {
 
 func TestDoubtfulStatures(t *testing.T) {
 	for _, tt := range []struct{ props, want string }{
-		{`"kind":"building","height_m":6500`, "warning: yard.geojson: features[0]: a height of 6500 m is not believed, the limit is 500 m (give height_m in metres, or height_ft in feet)"},
-		{`"kind":"tree","crown_m":800`, "warning: yard.geojson: features[0]: a crown of 800 m is not believed, the limit is 60 m (give crown_m in metres, or crown_ft in feet)"},
+		{`"kind":"building","height_m":6500`, "warning: yard.geojson: features[0]: height_m 6500 is not a height of 0 to 500 m, left aside (give height_m in metres, or height_ft in feet, as a number alone)"},
+		{`"kind":"tree","crown_m":800`, "warning: yard.geojson: features[0]: crown_m 800 is not a crown of 0 to 60 m, left aside (give crown_m in metres, or crown_ft in feet, as a number alone)"},
 		{`"kind":"tree","leaf":"needle"`, `warning: yard.geojson: features[0]: leaf "needle" is not known, deciduous taken (write deciduous or evergreen)`},
-		{`"kind":"tree","transmittance":15`, "warning: yard.geojson: features[0]: transmittance 15 is not a share within 0..1, left aside"},
+		{`"kind":"tree","transmittance":15`, "warning: yard.geojson: features[0]: transmittance 15 is not a share of 0 to 1, left aside (give the share of direct sun that passes, as in 0.2)"},
 	} {
 		sort := "Polygon"
 		if strings.Contains(tt.props, "crown_m") {

@@ -194,14 +194,11 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	}
 	z.Species = o.statedSpecies()
 	z.Watered, _ = p.Bool("irrigated")
-	if slope, ok := p.Number("slope_percent"); ok {
-		if z.Slope = math.Abs(slope); z.Slope > steepest {
-			s.problem(ingest.Warning, "slope_range", o.Place, fmt.Sprintf("slope_percent %g is steeper than turf can be, left aside", slope), "")
-			z.Slope = 0
-		}
+	if slope, ok := p.Number("slope_percent"); ok && math.Abs(slope) <= steepest {
+		z.Slope = math.Abs(slope)
 	}
 	z.Sun.Hours, z.Sun.Known = writtenSun(o.Feature)
-	if aspect, ok := p.Number("aspect_deg"); ok {
+	if aspect, ok := p.Number("aspect_deg"); ok && math.Abs(aspect) <= fullTurn {
 		z.Aspect = &aspect
 	}
 	return z

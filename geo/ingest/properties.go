@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"encoding/json"
+	"iter"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,6 +46,17 @@ func (p Properties) Keys() []string {
 		keys[i] = m.Name
 	}
 	return keys
+}
+
+// All yields names and the JSON text of their values, in order.
+func (p Properties) All() iter.Seq2[string, json.RawMessage] {
+	return func(yield func(string, json.RawMessage) bool) {
+		for _, m := range p.members {
+			if !yield(m.Name, m.Value) {
+				return
+			}
+		}
+	}
 }
 
 // Text returns a string, or a number or truth value as it was written.
