@@ -31,6 +31,9 @@ var lawn = covering(Turf, "lawn", rectangle(0, 0, 20, 10)) // 200 m2
 
 func TestDivision(t *testing.T) {
 	zone := func(id string, ring geo.Ring, more ...string) item { return polygon(kind(ZoneKind, id, more...), ring) }
+	named := func(name string, ring geo.Ring) item {
+		return polygon(fmt.Sprintf(`"kind":"zone","name":%q`, name), ring)
+	}
 	// A house in the middle of a lot with a drive to the south and a fence
 	// strip to the north leaves a west lawn and an east lawn.
 	split := covering(Hardscape, "drive", rectangle(9, -1, 11, 11))
@@ -45,6 +48,10 @@ func TestDivision(t *testing.T) {
 			[]string{`A zone/rest "Rest" 150.000`, `B zone/front "Front" 50.000`}, ""},
 		{"traced without a name or an id", sketch{lawn, polygon(`"kind":"zone"`, rectangle(-1, -1, 5, 11)), polygon(`"kind":"zone"`, rectangle(15, -1, 22, 11)), polygon(`"kind":"keepout"`, rectangle(8, 1, 9, 2))},
 			[]string{`A zone/rest "Rest" 99.000`, `B zone/zone "Zone" 50.000`, `C zone/zone-2 "Zone" 50.000`, `D zone/keepout "Keepout" 1.000 no application`}, ""},
+		{"named without an id", sketch{lawn, named(`Bank, "east"`, rectangle(15, -1, 22, 11)), named("Böschung", rectangle(-1, -1, 4, 11)), named("#", rectangle(6, -1, 7, 11))},
+			[]string{`A zone/rest "Rest" 100.000`, `B zone/bank-east "Bank, \"east\"" 50.000`, `C zone/böschung "Böschung" 40.000`, `D zone/zone "#" 10.000`}, ""},
+		{"a name that is the id of another", sketch{lawn, named("Front", rectangle(-1, -1, 4, 11)), zone("front", rectangle(15, -1, 22, 11)), named("Rest", rectangle(6, -1, 7, 11))},
+			[]string{`A zone/rest-2 "Rest" 100.000`, `B zone/front "front" 50.000`, `C zone/front-2 "Front" 40.000`, `D zone/rest "Rest" 10.000`}, ""},
 		{"all of it traced", sketch{lawn, zone("w", rectangle(-1, -1, 8, 11)), zone("e", rectangle(8, -1, 21, 11))},
 			[]string{`A zone/e "e" 120.000`, `B zone/w "w" 80.000`}, ""},
 		{"same id twice", sketch{lawn, zone("z", rectangle(-1, -1, 8, 11)), zone("z", rectangle(8, -1, 21, 11)), cutline("c", xy(15, -1), xy(15, 11))},
@@ -153,6 +160,20 @@ func TestDoubtfulZoneAttributes(t *testing.T) {
 			t.Errorf("%s: told\n%s\nwant\n%s", tt.props, got, tt.want)
 		}
 		asJSON(t, p.Measurement())
+	}
+}
+
+// The ids of zones that have a name do not hang on the order of the file.
+func TestZoneIDsInAnyOrder(t *testing.T) {
+	named := func(name string, ring geo.Ring) item {
+		return polygon(fmt.Sprintf(`"kind":"zone","name":%q`, name), ring)
+	}
+	items := sketch{lawn, named("Bank", rectangle(-1, -1, 5, 11)), named("Back", rectangle(15, -1, 22, 11)), named("Bank", rectangle(7, -1, 8, 11)), named("Play", rectangle(10, 2, 13, 5))}
+	turned := slices.Clone(items)
+	slices.Reverse(turned)
+	want := zonesOf(items.measure(t))
+	if got := zonesOf(turned.measure(t)); !slices.Equal(got, want) {
+		t.Errorf("turned round: %q, want %q", got, want)
 	}
 }
 

@@ -48,7 +48,7 @@ const (
 // by its sun, if that is asked for. Zones that an earlier division wrote into
 // the file take the place of the traced ones and the cutlines they came from.
 func (s *Site) layZones(turf geo.Region) ([]Zone, *Sunlight, error) {
-	d := &division{site: s, turf: turf}
+	d := &division{site: s, turf: turf, promised: make(map[string]bool)}
 	traced, derived := s.zoneObjects()
 	if s.afresh {
 		derived = nil
@@ -63,6 +63,11 @@ func (s *Site) layZones(turf geo.Region) ([]Zone, *Sunlight, error) {
 	}
 	sortObjects(s.Frame, named)
 	slices.SortStableFunc(named, func(a, b *Object) int { return precedence(a) - precedence(b) })
+	for _, o := range named {
+		if o.Feature.ID != "" {
+			d.promised[zoneID(o)] = true
+		}
+	}
 	for _, o := range named {
 		if err := d.take(o); err != nil {
 			return nil, nil, err
@@ -119,6 +124,8 @@ type division struct {
 	turf  geo.Region
 	taken []*Object // what had its turf already
 	zones []Zone
+
+	promised map[string]bool // ids of zones that objects state and have not got yet
 }
 
 // take gives a named object the turf in it that none before it has.
@@ -148,6 +155,9 @@ func (d *division) take(o *Object) error {
 func (d *division) lay(o *Object, part geo.Region) {
 	d.taken = append(d.taken, o)
 	z := d.site.zoneOf(o, part)
+	if o.Feature.ID != "" {
+		delete(d.promised, z.ID)
+	}
 	z.ID = d.freshID(z.ID)
 	d.zones = append(d.zones, z)
 }
@@ -207,15 +217,13 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 var exposures = []string{"", "full", "part", "shade", "deep"}
 
 // zoneID tells a zone from the object that it was traced as; both may stand in
-// one file.
+// one file. It comes of the object's id, else of its name, which both stay when
+// the file is put in another order.
 func zoneID(o *Object) string {
-	switch {
-	case isDerived(o.Feature):
+	if isDerived(o.Feature) {
 		return o.ID
-	case o.Feature.ID == "":
-		return "zone/" + string(o.Kind)
 	}
-	return "zone/" + o.Feature.ID
+	return "zone/" + cmp.Or(o.Feature.ID, hyphened(o.Name), string(o.Kind))
 }
 
 // zoneName is what people call a zone: a place in the file would tell them
@@ -333,7 +341,7 @@ func (d *division) remove(z Zone) {
 
 func (d *division) freshID(id string) string {
 	taken := func(id string) bool {
-		return slices.ContainsFunc(d.zones, func(z Zone) bool { return z.ID == id })
+		return d.promised[id] || slices.ContainsFunc(d.zones, func(z Zone) bool { return z.ID == id })
 	}
 	fresh := id
 	for n := 2; taken(fresh); n++ {
