@@ -27,6 +27,9 @@ func (d *draft) footingWith(caution, method string, corner Point, width float64)
 	if d.lacking != "" {
 		blocks = append(blocks, Paragraph{Text: d.lacking, Face: Medium, Size: mapSize, Ink: Black})
 	}
+	if d.plat.TurfResidual() {
+		blocks = append(blocks, Paragraph{Text: "No lawn is mapped: turf is what is left of the outline.", Face: Medium, Size: mapSize, Ink: Black})
+	}
 	blocks = append(blocks, Paragraph{Text: method, Size: footSize, Ink: Grey})
 	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {
 		blocks = append(blocks, Paragraph{Text: attribution, Face: Medium, Size: footSize, Ink: Black})

@@ -29,9 +29,12 @@ func Compile(objects, outline *ingest.Collection, how Reading) Compilation {
 		m := NewBaseMap(objects, how)
 		c := m.Compile(outline)
 		c.Site.Problems = slices.Concat(m.Problems, c.Site.Problems)
+		c.Site.tellNoLawn()
 		return c
 	}
-	return NewSite(objects, how).compile()
+	c := NewSite(objects, how).compile()
+	c.Site.tellNoLawn()
+	return c
 }
 
 // compile makes the file of a site's objects, but for those that are too far

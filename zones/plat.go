@@ -40,6 +40,8 @@ func Survey(s *Site) *Plat {
 		return nil
 	}
 	s.tellTurfOverlaps()
+	s.tellUnknownGrasses()
+	p.tellResidual()
 	return p
 }
 

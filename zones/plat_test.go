@@ -35,6 +35,7 @@ var coverCases = []platCase{
 	{
 		name: "outline alone", sketch: sketch{lot},
 		areas: map[Kind]float64{Turf: 600}, traced: 600, from: Outline,
+		told: `warning: yard.geojson: no lawn is mapped: 6458 ft2 of turf are what is left of the outline (trace the lawn as kind turf, or what else is there, from a picture or on site)`,
 	},
 	{
 		name: "turf alone", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 30, 20)), house},
@@ -84,12 +85,14 @@ var outlineCases = []platCase{
 		sketch: sketch{covering(Outline, "lot", geo.Ring{xy(0, 0), xy(30, 0), xy(30, 10), xy(15, 10), xy(15, 20), xy(0, 20)}),
 			covering(Bed, "bed", bowTie(20, 12, 6)), covering(Keepout, "wet", bowTie(20, 12, 6))},
 		areas: map[Kind]float64{Turf: 450}, traced: 450, from: Outline,
-		told: `warning: yard.geojson: features[2] "wet": keepout lies on no turf (move it onto the lawn that it is meant for)`,
+		told: `warning: yard.geojson: features[2] "wet": keepout lies on no turf (move it onto the lawn that it is meant for)
+warning: yard.geojson: no lawn is mapped: 4844 ft2 of turf are what is left of the outline (trace the lawn as kind turf, or what else is there, from a picture or on site)`,
 	},
 	{
 		name: "bow tie from map data", sketch: sketch{lot, polygon(`"building":"yes","id":"osm:way/1"`, bowTie(10, 5, 10))},
 		areas: map[Kind]float64{Turf: 550, Building: 50}, traced: 600, from: Outline,
-		told: `warning: yard.geojson: features[1] "osm:way/1": ring crosses itself (538 ft2 at stake): read as all that it goes round near [-93.0998099, 44.95009]`,
+		told: `warning: yard.geojson: features[1] "osm:way/1": ring crosses itself (538 ft2 at stake): read as all that it goes round near [-93.0998099, 44.95009]
+warning: yard.geojson: no lawn is mapped: 5920 ft2 of turf are what is left of the outline (trace the lawn as kind turf, or what else is there, from a picture or on site)`,
 	},
 }
 
@@ -198,7 +201,7 @@ func TestWideSiteIsMeasuredWithAWarning(t *testing.T) {
 	p := sketch{covering(Outline, "estate", rectangle(0, 0, 12_000, 1_000))}.plat(t)
 	m := p.Measurement()
 	near(t, "turf", m.Covers[Turf].AreaM2, 12e6, 1e-6, 0)
-	if got := codes(p.Site.Problems); !slices.Equal(got, []string{"site_large"}) {
+	if got := codes(p.Site.Problems); !slices.Equal(got, []string{"site_large", "turf_residual"}) {
 		t.Errorf("told %s", told(p.Site.Problems))
 	}
 }

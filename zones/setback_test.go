@@ -93,7 +93,7 @@ func TestSetbackZones(t *testing.T) {
 		{"by name", sketch{field, lake(`"setback_m":3`, `"name":"Mirror lake"`)}, []string{"Turf 739.4", "Mirror lake setback 60.6 no application"}, ""},
 		{"out of reach", sketch{field, polygon(kind(Water, "w"), rectangle(-20, -10, -3.2, 30))}, []string{"Turf 800.0"}, ""},
 		{"beyond the outline", sketch{covering(Outline, "lot", rectangle(0, 0, 40, 20)), polygon(kind(Water, "w", `"setback_m":5`), rectangle(-20, -10, -2, 30))},
-			[]string{"Turf 739.0", "Water setback 61.0 no application"}, ""},
+			[]string{"Turf 739.0", "Water setback 61.0 no application"}, "no lawn is mapped"},
 		{"a pool is no water", sketch{field, covering(Pool, "p", rectangle(18, 8, 22, 12))}, []string{"Turf 784.0"}, ""},
 		{"a stream", sketch{field, lineString(`"waterway":"stream","id":"s"`, xy(-5, 10), xy(45, 10))}, []string{"Turf 493.7", "Water setback 246.3 no application"}, "10 ft (3.0 m) of water"},
 		{"a ditch", sketch{field, lineString(`"waterway":"ditch","id":"s","width":"2"`, xy(-5, 10), xy(45, 10))}, []string{"Turf 473.7", "Drain setback 246.3 no application"}, "10 ft (3.0 m) of a drain or ditch"},

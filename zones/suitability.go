@@ -11,28 +11,15 @@ import (
 // tellUnsuited warns of zones whose grass does not get the sun that it needs,
 // and names those that would do better.
 func (d *division) tellUnsuited() {
-	told := make(map[string]bool)
 	for _, z := range d.zones {
 		if z.Species == "" || !z.Apply || !z.Sun.Known {
 			continue
 		}
 		grass, known := d.site.grasses.Find(z.Species)
-		switch {
-		case !known && !told[z.Species]:
-			told[z.Species] = true
-			d.tellUnknownGrass(z)
-		case z.Sun.Fit == turf.Fails:
+		if known && z.Sun.Fit == turf.Fails {
 			d.site.problem(ingest.Warning, "species_shaded", z.place, fmt.Sprintf("zone %q gets %.1f h of direct sun a day, in which %s thins out", z.Name, z.Sun.Hours, grass.Name), d.site.betterGrasses(z.Sun.Hours, grass.Season))
 		}
 	}
-}
-
-func (d *division) tellUnknownGrass(z Zone) {
-	hint := ""
-	if near := d.site.grasses.Nearest(z.Species); near != "" {
-		hint = fmt.Sprintf("did you mean %q?", near)
-	}
-	d.site.problem(ingest.Note, "species_unknown", z.place, fmt.Sprintf("nothing is known of the sun that %q needs", z.Species), hint)
 }
 
 // betterGrasses names the grasses that get on better with so many hours.

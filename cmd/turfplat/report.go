@@ -18,7 +18,7 @@ func (r *reports) print(w io.Writer, s surveyed) error {
 	}
 	f, m := figuresIn(s.site.Units), s.measure
 	fmt.Fprintf(w, "%s\n\n", title(m))
-	if _, err := coverTable(f, m).WriteTo(w); err != nil {
+	if _, err := coverTable(f, m, s.plat.Measure(s.plat.Ground.Unknown)).WriteTo(w); err != nil {
 		return err
 	}
 	if len(m.Zones) > 1 || len(m.Zones) == 1 && !m.Zones[0].Apply {
@@ -33,8 +33,11 @@ func (r *reports) print(w io.Writer, s surveyed) error {
 			return err
 		}
 	}
-	_, err := fmt.Fprintf(w, "\nedges: %s along hardscape, %s along beds, %s to trim\n+/- is half of the 95 %% interval that the traced edges bear\n",
-		f.length(m.Edges.TurfHardscapeM), f.length(m.Edges.TurfBedM), f.length(m.Edges.TrimM))
+	fmt.Fprintf(w, "\nedges: %s along hardscape, %s along beds, %s to trim\n", f.length(m.Edges.TurfHardscapeM), f.length(m.Edges.TurfBedM), f.length(m.Edges.TrimM))
+	if s.plat.TurfResidual() {
+		fmt.Fprintln(w, "no lawn is mapped: turf is what is left of the outline")
+	}
+	_, err := fmt.Fprintln(w, "+/- is half of the 95 % interval that the traced edges bear")
 	return err
 }
 
@@ -47,7 +50,7 @@ func title(m zones.Measurement) string {
 	return fmt.Sprintf("%s (%s)", m.Name, m.ID)
 }
 
-func coverTable(f figures, m zones.Measurement) *table {
+func coverTable(f figures, m zones.Measurement, unknown zones.AreaMeasure) *table {
 	t := newTable("lrrr")
 	t.row("cover", f.areaUnit(), "share", "+/-")
 	whole := 0.0
@@ -63,8 +66,8 @@ func coverTable(f figures, m zones.Measurement) *table {
 		t.row(string(k), f.Area(c.AreaM2, c.CI95M2), share(c.AreaM2, whole), f.PlusMinus(c.CI95M2))
 	}
 	if m.Outline != nil {
-		if m.Unknown.AreaM2 > 0 {
-			t.row("unknown", f.Area(m.Unknown.AreaM2, m.Outline.CI95M2), share(m.Unknown.AreaM2, whole), "")
+		if unknown.AreaM2 > 0 {
+			t.row("unknown", f.Area(unknown.AreaM2, unknown.CI95M2), share(unknown.AreaM2, whole), f.PlusMinus(unknown.CI95M2))
 		}
 		t.row("outline", f.Area(whole, m.Outline.CI95M2), share(whole, whole), f.PlusMinus(m.Outline.CI95M2))
 	}
