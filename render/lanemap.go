@@ -66,8 +66,16 @@ func (l laneMap) blocks(level detail) []Block {
 	if level.objects > l.rows() {
 		key = l.key
 	}
-	return []Block{l.lanes.workTable(), l.lanes.laneTable(level.objects), key, l.lanes.cautions()}
+	blocks := []Block{l.lanes.workTable()}
+	if fills := l.lanes.fillTable(min(mostFillings, level.objects)); fills != nil {
+		blocks = append(blocks, fills)
+	}
+	return append(blocks, l.lanes.laneTable(level.objects), key, l.lanes.cautions())
 }
+
+// mostFillings of the hopper are listed beside a map; more are told in words, or
+// on another sheet.
+const mostFillings = 6
 
 // objectRows counts the key as one more, so that it is the first to be cut.
 func (l laneMap) objectRows() int { return l.rows() + 1 }

@@ -130,37 +130,6 @@ func (l laneLayer) speedText() string {
 	return fmt.Sprintf("%.1f mph", speed/(metresPerFoot*5280))
 }
 
-// refillText says before or on which lanes the hopper is filled again.
-func (l laneLayer) refillText() string {
-	filling, left := l.plan.Work.Filling, l.plan.Work.Filling
-	if filling == 0 || l.plan.Refills == 0 {
-		return ""
-	}
-	var before, on []int
-	for _, lane := range l.spreading() {
-		const hair = 1e-6
-		if lane.Ground > left*(1+hair) && lane.N > 1 {
-			before, left = append(before, lane.N), filling
-		}
-		if lane.Ground > left*(1+hair) {
-			on = append(on, lane.N)
-		}
-		left = lane.Left
-	}
-	var parts []string
-	if len(before) > 0 {
-		parts = append(parts, "before "+laneList(before))
-	}
-	if len(on) > 0 {
-		parts = append(parts, "on "+laneList(on))
-	}
-	times := fmt.Sprintf("%d times", l.plan.Refills)
-	if l.plan.Refills == 1 {
-		times = "once"
-	}
-	return fmt.Sprintf("%s, %s; one filling serves %s", times, strings.Join(parts, "; "), l.areaText(filling))
-}
-
 // offTurfText says how much lands where it must not.
 func (l laneLayer) offTurfText() string {
 	text := fmt.Sprintf("%.1f %% of the product", 100*l.sum.OutsideShare)

@@ -174,7 +174,7 @@ func (w *webPage) lanesSection(walked StepLanes) (pageSection, error) {
 	told.draft = w.told
 	return pageSection{
 		ID: "lanes", Title: "Spread lanes", Ticks: told.ticks(),
-		Blocks: pageBlocks(told.workTable(), told.cautions()),
+		Blocks: pageBlocks(told.workTable(), told.fillTable(len(told.plan.Fills)), told.cautions()),
 		ground: drawn.onPage, key: drawn.brief,
 	}, nil
 }

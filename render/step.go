@@ -177,6 +177,12 @@ func (s stepSheet) later(level detail) []Block {
 	return blocks
 }
 
+// hopperFirst reports whether the fillings of the hopper are few enough to stand
+// beside the map.
+func (s stepSheet) hopperFirst() bool {
+	return s.lanes == nil || len(s.lanes.plan.Fills) <= mostFillings
+}
+
 // tell sets up the blocks in the order in which they are read.
 func (s stepSheet) tell() []toldBlock {
 	all := []toldBlock{
@@ -185,7 +191,7 @@ func (s stepSheet) tell() []toldBlock {
 		{s.reasonTable(), "what holds it back", false},
 		{s.howTable(), "how", true},
 		{s.tankTable(), "tanks", true},
-		{s.hopperTable(), "hopper", true},
+		{s.hopperTable(), "hopper", s.hopperFirst()},
 		{s.hazardList(), "hazards", false},
 		{s.walkTable(), "walking", false},
 		{s.cautionTable(), "cautions", false},

@@ -11,6 +11,15 @@ func (s stepSheet) settingShare() float64 {
 	return s.lanes.sum.SettingShare
 }
 
+// laneFillings says with how much the hopper is filled before which lanes.
+func (s stepSheet) laneFillings() Block {
+	fills, ok := s.lanes.fillTable(len(s.lanes.plan.Fills)).(Table)
+	if !ok {
+		return nil
+	}
+	return s.larger(fills)
+}
+
 // walkTable says how the lanes are walked.
 func (s stepSheet) walkTable() Block {
 	if s.lanes == nil {
@@ -18,7 +27,7 @@ func (s stepSheet) walkTable() Block {
 	}
 	t := s.larger(s.lanes.workTable())
 	t.Rows = slices.DeleteFunc(t.Rows, func(row []string) bool { // the other tables tell
-		return slices.Contains([]string{"Step", "Material", "Needed"}, row[0])
+		return slices.Contains([]string{"Step", "Material", "Needed", "Refill"}, row[0])
 	})
 	return t
 }

@@ -57,7 +57,7 @@ func (s stepSheet) quantityColumns() []Column {
 		if step.Passes > 1 {
 			columns = append(columns, Column{Head: "A pass", Anchor: End})
 		}
-		if len(s.done) > 1 {
+		if s.zoneByZone() {
 			columns = append(columns, Column{Head: "Left", Anchor: End})
 		}
 		return columns
@@ -95,11 +95,15 @@ func (s stepSheet) quantityCells(z program.ZonePlan, left material.Amount) []str
 	if step.Passes > 1 {
 		cells = append(cells, s.measuredText(amount.Times(1/float64(step.Passes))))
 	}
-	if len(s.done) > 1 {
+	if s.zoneByZone() {
 		cells = append(cells, s.leftText(left))
 	}
 	return cells
 }
+
+// zoneByZone reports whether one zone is done after the other: lanes run through
+// several.
+func (s stepSheet) zoneByZone() bool { return len(s.done) > 1 && s.lanes == nil }
 
 // leftText writes what is left; what rounding leaves of nothing is nothing.
 func (s stepSheet) leftText(left material.Amount) string {
@@ -290,14 +294,14 @@ func (s stepSheet) settingRows() [][]string {
 	}
 	var rows [][]string
 	for _, setting := range s.plan.Program.Settings(step, s.settingShare()) {
-		text := fmt.Sprintf("%.1f on %s, by own calibration", setting.Number, s.letters.of(setting.Spreader))
+		text := fmt.Sprintf("%.1f on %s, by own calibration%s", setting.Number, s.letters.of(setting.Spreader), s.passText(rate))
 		if setting.Err != nil {
 			text = fmt.Sprintf("none on %s: %v", s.letters.of(setting.Spreader), setting.Err)
 		}
 		rows = append(rows, []string{"Setting", text})
 	}
 	if len(rows) == 0 {
-		rows = [][]string{{"Setting", "______ by own calibration"}}
+		rows = [][]string{{"Setting", "______ by own calibration" + s.passText(rate)}}
 	}
 	strip := geo.Area(500 * geo.FootM * geo.FootM)
 	if s.figures.Metric() {
@@ -306,9 +310,22 @@ func (s stepSheet) settingRows() [][]string {
 	return append(rows, []string{"Test strip", fmt.Sprintf("%s %s take %s a pass", s.figures.Area(float64(strip), 0), s.figures.areaUnit(), s.amounts.Amount(rate.Times(s.settingShare()).Over(strip)))})
 }
 
-// hopperTable says how often the hopper of the user's own spreader is filled,
-// and with how much at last.
+// passText is the rate for which a spreader is set where that is not all of it.
+func (s stepSheet) passText(rate material.Rate) string {
+	share := s.settingShare()
+	if share == 1 {
+		return ""
+	}
+	return fmt.Sprintf(", for %s a pass", s.amounts.Rate(rate.Times(share)))
+}
+
+// hopperTable says how often the hopper is filled and with how much: as it is
+// walked where lanes are drawn, else that of the user's own spreader for all
+// zones together.
 func (s stepSheet) hopperTable() Block {
+	if s.lanes != nil {
+		return s.laneFillings()
+	}
 	rate, ok := s.step.Step.VisitRate()
 	if !ok || s.step.Step.Does != program.Spread {
 		return nil

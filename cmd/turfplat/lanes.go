@@ -167,9 +167,13 @@ applied get none. What the lanes cover is summed on a fine grid from the pattern
 back what header laps would throw off the turf: summary in the output tells.
 With -o, a table of it goes to standard output.
 
+Where a filling of the hopper is known, it is topped up before the lane on which
+it would run out, and the last time filled with no more than the lanes to come
+take: put_in_m2 and left_m2 tell for how much ground.
+
 With --program and --step only the zones of that step are walked, at its rate:
-each lane then tells what it takes of the product, and what is left in the
-hopper after it. A step that waits or is held back is laid all the same, with a
+each lane then tells what it takes of the product, what is put into the hopper
+before it, and what is left there after it. A step that waits or is held back is laid all the same, with a
 warning that says why.
 
 Flags:

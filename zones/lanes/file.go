@@ -43,7 +43,7 @@ func (p Plan) Summary(c Coverage) Summary {
 	s := Summary{
 		Mode: p.Work.Mode, SwathM: swath,
 		SpreadLengthM: p.SpreadLength(), LeastLengthM: c.Ground / p.Work.Mode.Spacing(swath), TravelLengthM: p.TravelLength(),
-		Turns: p.Turns, Refills: p.Refills, Minutes: p.Duration().Minutes(),
+		Turns: p.Turns, Refills: p.Refills(), Minutes: p.Duration().Minutes(),
 		GroundM2: c.Ground, ByHandM2: c.Hand, CoveredShare: c.Covered, MissedM2: c.Missed, DoubledM2: c.Doubled,
 		Product:   p.Work.Load.summary(p.Work.Units, c),
 		OutsideM2: c.Outside * c.Ground, OutsideShare: c.Outside, OutsideByCover: make(map[zones.Kind]float64), CVPercent: 100 * c.Even.CV,
@@ -78,12 +78,13 @@ func (p Plan) File(s *zones.Site, sum Summary) *ingest.Collection {
 	}
 	c.SetMember("summary", sum)
 	for _, l := range p.Lanes {
-		c.Features = append(c.Features, l.feature(s.Frame, p.Work))
+		c.Features = append(c.Features, p.feature(s.Frame, l))
 	}
 	return c
 }
 
-func (l Lane) feature(f geo.Frame, w Work) *ingest.Feature {
+func (p Plan) feature(f geo.Frame, l Lane) *ingest.Feature {
+	w := p.Work
 	var props ingest.Properties
 	props.Set("kind", "lane")
 	props.Set("pass", l.Pass)
@@ -100,6 +101,12 @@ func (l Lane) feature(f geo.Frame, w Work) *ingest.Feature {
 			props.Set("unit", w.Load.Unit(w.Units).String())
 			props.Set("amount", thousandths(w.Load.On(w.Units, l.Ground)))
 			props.Set("left", thousandths(w.Load.On(w.Units, l.Left)))
+		}
+		if filled := p.filledFor(l.N); filled > 0 {
+			props.Set("put_in_m2", thousandths(filled))
+			if w.Load.Known() {
+				props.Set("put_in", thousandths(w.Load.On(w.Units, filled)))
+			}
 		}
 	}
 	if l.Deflector != Neither {

@@ -52,20 +52,20 @@ type Lane struct {
 	Deflector Side         // the sides on which a hard edge lies within the throw
 	Beside    []zones.Kind // what lies there, the longest first; "" = beyond all that is known
 	Ground    float64      // m2 that its output serves: times the rate, what it puts out
-	Left      float64      // m2 that what is left in the hopper after it serves; of all lanes, if the hopper holds all
+	Left      float64      // m2 that what is left in the hopper after it serves; nothing after the last one
 	Refill    bool         // a way by way of a refill
 }
 
 // A Plan is lanes in walking order.
 type Plan struct {
-	Work    Work
-	Zones   []string // ids of the zones that are treated
-	Lanes   []Lane
-	Walked  []geo.Region // the ground that lanes serve, a region a plot
-	Hand    []geo.Region // what is too narrow or too steep for them
-	Turns   int          // times that spreading stops for another lane
-	Cut     []int        // lanes to which there is no way but across a bed or through a building
-	Refills int          // times that the hopper is filled on the way
+	Work   Work
+	Zones  []string // ids of the zones that are treated
+	Lanes  []Lane
+	Walked []geo.Region // the ground that lanes serve, a region a plot
+	Hand   []geo.Region // what is too narrow or too steep for them
+	Turns  int          // times that spreading stops for another lane
+	Cut    []int        // lanes to which there is no way but across a bed or through a building
+	Fills  []Filling    // of the hopper, in the order of lanes; none if it holds all
 }
 
 // farthest is more than anybody walks for one property, in metres.
@@ -106,6 +106,9 @@ func Lay(y Yard, w Work) (Plan, error) {
 	}
 	if far := areaOf(plan.Walked) / w.Mode.Spacing(w.Pattern.Swath()); far > farthest {
 		return Plan{}, fmt.Errorf("its %.0f km of lanes are too many to lay: the limit is %.0f km", far/1000, farthest/1000)
+	}
+	if times := areaOf(plan.Walked) / w.Filling; w.Filling > 0 && times > mostFillings {
+		return Plan{}, fmt.Errorf("a filling that serves %.3g m2 is too little: it would be filled %.0f times, and the limit is %d", w.Filling, times, mostFillings)
 	}
 	y.order(&plan, tasks)
 	plan.tellDeflectors(y)

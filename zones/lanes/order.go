@@ -18,7 +18,7 @@ func (y Yard) order(plan *Plan, tasks []task) {
 	tour := newTour(tasks, walkers[0], plan.Work.Shield, y.Start, y.End)
 	legs := tour.best()
 	s := scribe{plan: plan, yard: y, walkers: walkers, perMetre: perMetre(plan, tasks)}
-	s.left = s.full()
+	s.togo = areaOf(plan.Walked)
 	s.at, _ = tour.nearestOf(y.Start, tour.course(legs[0]).entry())
 	for _, l := range legs {
 		t := tasks[l.task]
@@ -73,17 +73,34 @@ type scribe struct {
 	walkers  []*walker // the choosier first
 	perMetre float64   // m2 that the output of a metre serves
 	left     float64   // m2 that what is left in the hopper serves
+	togo     float64   // m2 that lanes to come serve
 	at       []geo.XY  // where the walk has got to, if it has begun
 	n        int
 }
 
-// full is the ground, in m2, that a full hopper serves: all of it, if nothing
-// is known of the hopper.
+// full is the ground, in m2, that the hopper serves when it is filled: no more
+// than the lanes to come, and all of them if nothing is known of the hopper.
 func (s *scribe) full() float64 {
 	if s.plan.Work.Filling > 0 {
-		return s.plan.Work.Filling
+		return min(s.plan.Work.Filling, s.togo)
 	}
-	return areaOf(s.plan.Walked)
+	return s.togo
+}
+
+// short reports whether more ground than rounding is to be served than what is
+// left in the hopper serves.
+func (s *scribe) short(ground float64) bool {
+	const hair = 1e-6
+	return ground > s.left*(1+hair)+hair
+}
+
+// fill fills the hopper for a lane, and writes down with how much.
+func (s *scribe) fill(lane int, on bool) {
+	full := s.full()
+	if s.plan.Work.Filling > 0 {
+		s.plan.Fills = append(s.plan.Fills, Filling{Lane: lane, On: on, Ground: full - s.left, Full: full})
+	}
+	s.left = full
 }
 
 // spread writes down a lane, and before it the way there, by way of a refill
@@ -92,26 +109,32 @@ func (s *scribe) full() float64 {
 func (s *scribe) spread(l Lane) {
 	s.n++
 	l.N, l.Ground = s.n, length(l.Line)*s.perMetre
-	const hair = 1e-6 // of rounding
-	if l.Ground > s.left*(1+hair) && s.n > 1 {
+	switch {
+	case s.n == 1:
+		s.fill(l.N, false)
+	case s.short(l.Ground):
 		s.refill(l)
 	}
 	s.walk(l.Line[0], l)
 	if s.n > 1 {
 		s.plan.Turns++
 	}
-	for s.left -= l.Ground; s.left < -hair*s.full(); s.left += s.full() {
-		s.plan.Refills++
+	rest := l.Ground
+	for ; s.short(rest) && s.left > 0; s.fill(l.N, true) {
+		rest -= s.left
+		s.togo -= s.left
+		s.left = 0
 	}
-	l.Left = max(0, s.left)
+	s.togo -= rest
+	s.left = max(0, s.left-rest)
+	l.Left = s.left
 	s.plan.Lanes = append(s.plan.Lanes, l)
 	s.at = l.Line[len(l.Line)-1:]
 }
 
 // refill writes down the way to the nearest refill point, if there is any.
 func (s *scribe) refill(l Lane) {
-	s.plan.Refills++
-	s.left = s.full()
+	s.fill(l.N, false)
 	var nearest []geo.XY
 	least := math.Inf(1)
 	for i, p := range s.yard.Refills {

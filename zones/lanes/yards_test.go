@@ -244,7 +244,7 @@ func TestWalk(t *testing.T) {
 		t.Errorf("ends at %v, not at %v", end, y.End[0])
 	}
 	checkWalk(t, p)
-	refills, left := 0, 400.0
+	refills, left := 0, p.Fills[0].Ground
 	for _, l := range p.Lanes {
 		for i := 1; i < len(l.Line); i++ {
 			a, b := l.Line[i-1], l.Line[i]
@@ -253,7 +253,8 @@ func TestWalk(t *testing.T) {
 			}
 		}
 		if l.Refill {
-			refills, left = refills+1, 400
+			refills++
+			left = p.Fills[refills].Full
 			continue
 		}
 		if left -= l.Ground; left < -1e-6 {
@@ -266,10 +267,10 @@ func TestWalk(t *testing.T) {
 			}
 		}
 	}
-	if refills == 0 || refills != p.Refills {
-		t.Errorf("%d refills on the way, %d counted", refills, p.Refills)
+	if refills == 0 || refills != p.Refills() {
+		t.Errorf("%d refills on the way, %d counted", refills, p.Refills())
 	}
-	minutes := (p.SpreadLength()+p.TravelLength())/80.4672 + float64(p.Turns)*0.1 + float64(p.Refills)*4 // 264 ft/min
+	minutes := (p.SpreadLength()+p.TravelLength())/80.4672 + float64(p.Turns)*0.1 + float64(p.Refills())*4 // 264 ft/min
 	near(t, "minutes", p.Duration().Minutes(), minutes, 1e-9, 0)
 }
 

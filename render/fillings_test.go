@@ -1,0 +1,99 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/program"
+)
+
+// The hopper is filled with what the lanes take, and what is told of it is one
+// scheme: so much before which lane, no more than needed at last.
+func TestFillTable(t *testing.T) {
+	p, m := surveyed(t, threeLawns().geoJSON(t), "three")
+	w := spreadWork(t, 2.5, lanes.Single)
+	w.Units = "us"
+	w.Load = &lanes.Load{Step: "spring-feed", Material: "feed 25-0-10", Rate: material.Rate{By: material.Weight, PerM2: 0.05}}
+	w.Filling = 300
+	d, err := laneDrawing(t, w)(p, m, MapOptions{Paper: A3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := d.subject.(laneMap).lanes
+	table := l.fillTable(len(l.plan.Fills)).(Table)
+	const pound = 0.45359237 // kg
+	var put float64
+	for i, f := range l.plan.Fills {
+		put += f.Ground
+		row := table.Rows[i]
+		if !strings.HasSuffix(row[0], fmt.Sprintf("lane %d", f.Lane)) || row[1] != fmt.Sprintf("%.1f lb", 0.05*f.Ground/pound) {
+			t.Errorf("row %d is %q of %+v", i, row, f)
+		}
+	}
+	if len(l.plan.Fills) < 3 || !(put < l.sum.GroundM2*(1+1e-9) && put > l.sum.GroundM2*(1-1e-9)) {
+		t.Errorf("%d fillings for %.3f m2, the lanes serve %.3f", len(l.plan.Fills), put, l.sum.GroundM2)
+	}
+	want := fmt.Sprintf("%.1f lb", 0.05*(l.sum.GroundM2+l.sum.ByHandM2)/pound)
+	if got := table.Totals[0][1]; got != want {
+		t.Errorf("%s in all, want %s", got, want)
+	}
+	if l.fillTable(len(l.plan.Fills)-1) != nil {
+		t.Error("a table longer than there is room for")
+	}
+}
+
+// With lanes a step's sheet tells one filling scheme, that of the lanes, and
+// nothing of zones done one after the other; without, it does.
+func TestStepWithLanesFillsForThem(t *testing.T) {
+	for _, walked := range []bool{false, true} {
+		t.Run(fmt.Sprint("lanes ", walked), func(t *testing.T) {
+			s := feedWithHopper(t, walked)
+			heads := fmt.Sprint(s.quantityTable().(Table).Columns)
+			if strings.Contains(heads, "Left") == walked {
+				t.Errorf("columns are %s", heads)
+			}
+			hopper := s.hopperTable().(Table)
+			if got := strings.HasPrefix(hopper.Rows[0][0], "before lane 1"); got != walked {
+				t.Errorf("the hopper is filled: %q", hopper.Rows)
+			}
+			setting := slices.IndexFunc(s.settingRows(), func(r []string) bool { return r[0] == "Setting" })
+			if text := s.settingRows()[setting][1]; strings.Contains(text, "a pass") != walked {
+				t.Errorf("the setting is %q", text)
+			}
+		})
+	}
+}
+
+// feedWithHopper is the sheet of the sample's spring feed, whose spreader has a
+// hopper.
+func feedWithHopper(t *testing.T, walked bool) stepSheet {
+	t.Helper()
+	p, m, season := alderLane(t)
+	plan := planned(t, p, m, season, time.Date(2026, 5, 4, 0, 0, 0, 0, time.UTC))
+	i := slices.IndexFunc(plan.Steps, func(s program.StepPlan) bool { return s.Step.ID == "spring-feed" })
+	d, err := newDraft(p, m, MapOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !walked {
+		return newStepSheet(d, plan, i+1, false, nil)
+	}
+	step := plan.Steps[i].Step
+	rate, _ := step.VisitRate()
+	ground, err := rate.Covers(season.Settings(step, 1)[0].Hopper)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := spreadWork(t, 3.048, lanes.Tight)
+	w.Filling, w.Load = float64(ground), &lanes.Load{Step: step.ID, Material: step.Product.Name, Rate: rate}
+	laid, err := walkedFor(t, p, w)(&plan.Steps[i])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return newStepSheet(d, plan, i+1, false, laid)
+}
