@@ -93,8 +93,7 @@ func (d *draft) noRoom(asked Scale) error {
 }
 
 // levels are the details to choose from, the richest first: lists of objects
-// are shortened before zones are told by name alone, and these before some are
-// left out.
+// are shortened before less is told of zones, and that before some are left out.
 func (d *draft) levels() []detail {
 	const most = 120 // rows that the largest paper may hold
 	var levels []detail
@@ -102,9 +101,9 @@ func (d *draft) levels() []detail {
 	for n := min(most, d.subject.objectRows()); n >= 0; n-- {
 		levels = append(levels, detail{objects: n, zones: laid})
 	}
-	levels = append(levels, detail{zones: laid, brief: true})
+	levels = append(levels, detail{zones: laid, told: tellLess}, detail{zones: laid, told: tellNeeded})
 	for n := min(most, laid-2); n > 0; n-- {
-		levels = append(levels, detail{zones: n, brief: true})
+		levels = append(levels, detail{zones: n, told: tellNeeded})
 	}
 	return levels
 }

@@ -31,6 +31,7 @@ type draft struct {
 	part   string // of the site on it, to follow its name; none is the whole
 	joined bool   // with sheets that show parts of the site
 
+	joinWords  []plate     // of match lines
 	placed     placedSigns // on the map
 	lifted     bool        // they make room for labels of zones
 	lacking    string      // which letters are drawn as a stand-in
@@ -131,7 +132,7 @@ type page struct {
 
 func (d *draft) draw(p page) (*Sheet, error) {
 	d.lie, d.labels = p.lie, board{}
-	d.placed, d.lifted, d.unlabelled = nil, false, nil
+	d.joinWords, d.placed, d.lifted, d.unlabelled = nil, nil, false, nil
 	var joins []Element
 	if p.joins != nil {
 		joins = p.joins()

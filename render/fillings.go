@@ -82,13 +82,5 @@ func (l laneLayer) refillText() string {
 		text += ", on " + laneList(slices.Compact(on))
 	}
 	last := l.plan.Fills[len(l.plan.Fills)-1]
-	return fmt.Sprintf("%s; one filling serves %s, at last no more than %s is put in", text, l.areaText(l.plan.Work.Filling), l.lastFilling(last))
-}
-
-// lastFilling is what is put in at last.
-func (l laneLayer) lastFilling(f lanes.Filling) string {
-	if l.plan.Work.Load.Known() {
-		return l.filling(f.Ground)
-	}
-	return "for " + l.areaText(f.Ground)
+	return fmt.Sprintf("%s; one filling serves %s, the last one only %s", text, l.areaText(l.plan.Work.Filling), l.areaText(last.Ground))
 }

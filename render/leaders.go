@@ -60,11 +60,16 @@ func (d *draft) seatInTurn(cramped []zoneLabel, g seating) (drawn []Element, ok 
 	return drawn, true
 }
 
-// seatTogether seats the letters of all cramped zones, if need be as if there
-// were no signs, which then make room, and over short lanes; and lets each say
+// seatTogether seats the letters of all cramped zones, if need be where names of
+// hazards would stand, as if there were no signs, which then make room, and over
+// short lanes; and lets each say
 // more if there is room left. What is in the way even so is left out.
 func (d *draft) seatTogether(cramped []zoneLabel, g seating) (drawn []Element) {
 	c, settled := settledCrowd(cramped, g)
+	if !settled && d.holdsNames() {
+		d.giveBackNames()
+		c, settled = settledCrowd(cramped, g)
+	}
 	if !settled && len(d.placed) > 0 {
 		d.liftSigns()
 		c, settled = settledCrowd(cramped, g)

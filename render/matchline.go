@@ -34,25 +34,44 @@ func (d *draft) matchLines(t tiling, one tile, v view, sheets []*Sheet) []Elemen
 			continue
 		}
 		elements = append(elements, matchLine([]Line{{Points: []Point{side.from, side.to}}})...)
-		elements = append(elements, d.joins(side.from, side.to, side.out, side.turn, sheets[beyond]))
+		elements = append(elements, d.joins(side.from, side.to, side.out, side.turn, sheets[beyond], d.spotsOfSigns(v)))
 		d.labels.take(strokePlate(side.from, side.to, 2.2*BroadLine))
 	}
 	return elements
 }
 
-// joins is the label of a match line, beyond its middle.
-func (d *draft) joins(from, to, out Point, turn float64, sheet *Sheet) Element {
+// joins is the label of a match line, beyond its middle or as near to that as
+// there are no signs.
+func (d *draft) joins(from, to, out Point, turn float64, sheet *Sheet, signs board) Element {
 	const clear, rim = 1.4, 0.6 // mm
 	words := func(number, _ int) string { return fmt.Sprintf("joins sheet %d", number) }
 	text := Text{String: words(888, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle, Turn: turn, Halo: rim}
 	label := stacked(text)
-	middle := Point{(from.X + to.X) / 2, (from.Y + to.Y) / 2}
 	off := clear + label.height/2
-	center := middle.plus(out.X*off, out.Y*off)
+	center := besideLine(from, to, func(at Point) bool { return signs.free(label.plate(at.plus(out.X*off, out.Y*off), turn)) })
+	center = center.plus(out.X*off, out.Y*off)
 	d.labels.take(label.plate(center, turn))
+	d.joinWords = append(d.joinWords, label.plate(center, turn))
 	down := Point{0, -text.Face.CapHeight(text.Size) / 2}.turned(turn)
 	text.At = center.plus(down.X, down.Y)
 	return numbered{text, sheet, words}
+}
+
+// besideLine is the point of a line nearest to its middle that is free; the
+// middle itself if none is.
+func besideLine(from, to Point, free func(Point) bool) Point {
+	const steps = 40 // to either end
+	middle := Point{(from.X + to.X) / 2, (from.Y + to.Y) / 2}
+	for i := range 2 * steps * 4 / 5 { // not at the very ends
+		share := float64((i+1)/2) / (2 * steps)
+		if i%2 == 0 {
+			share = -share
+		}
+		if at := middle.plus(share*(to.X-from.X), share*(to.Y-from.Y)); free(at) {
+			return at
+		}
+	}
+	return middle
 }
 
 // withMatchLines puts match lines over the ground, but under its signs and

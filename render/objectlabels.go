@@ -52,31 +52,42 @@ func (d *draft) labelSigns(v view) []Element {
 
 func (d *draft) namesOfSigns(kind int, v view) []Element {
 	var elements []Element
-	for _, sign := range d.placed {
-		if sign.kind != kind {
+	for i, sign := range d.placed {
+		label, named := d.signLabel(sign)
+		if sign.kind != kind || !named {
 			continue
 		}
-		label := d.mapText(sign.name, Regular, Black)
-		switch {
-		case sign.count > 1:
-			label = d.mapText("×"+strconv.Itoa(sign.count), Bold, Black)
-		case sign.name == "" || strings.EqualFold(sign.name, signs[sign.kind].word):
-			continue
+		at, found := sign.named, sign.held
+		if d.giveBackName(i); !found {
+			at, found = besidePoint(sign.stand, signHeight*0.75, label, v, d.labels.free)
 		}
-		elements = append(elements, d.besidePoint(sign.stand, signHeight*0.75, label, v)...)
+		if found {
+			elements = append(elements, d.put(label, at, 0, White)...)
+		}
 	}
 	return elements
 }
 
-// besidePoint puts a label at one of eight places round a point.
-func (d *draft) besidePoint(p Point, clear float64, f form, v view) []Element {
+// signLabel is the name of a sign, or how many it stands for; it has none if it
+// is one of a kind without a name of its own.
+func (d *draft) signLabel(s placedSign) (label form, named bool) {
+	if s.count > 1 {
+		return d.mapText("×"+strconv.Itoa(s.count), Bold, Black), true
+	}
+	named = s.name != "" && !strings.EqualFold(s.name, signs[s.kind].word)
+	return d.mapText(s.name, Regular, Black), named
+}
+
+// besidePoint finds one of eight places round a point at which a label lies on
+// the map, and on free ground.
+func besidePoint(p Point, clear float64, f form, v view, free func(plate) bool) (Point, bool) {
 	for _, side := range []Point{{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
 		at := p.plus(side.X*(clear+labelGap+f.width/2+0.3), side.Y*(clear*0.8+labelGap+f.height/2))
-		if box := f.plate(at, 0); box.within(v.window.inset(1)) && d.labels.free(box) {
-			return d.put(f, at, 0, White)
+		if box := f.plate(at, 0); box.within(v.window.inset(1)) && free(box) {
+			return at, true
 		}
 	}
-	return nil
+	return Point{}, false
 }
 
 // A named is the ground of all objects of one kind and name.

@@ -1,6 +1,11 @@
 package render
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"example.org/turfplat/zones"
+)
 
 // A placedSign is a sign where it stands on the map: on its point, or beside it
 // where another sign stands or a zone is smaller than the sign.
@@ -9,6 +14,8 @@ type placedSign struct {
 	kind  int   // in signs
 	stand Point // of its middle
 	led   bool  // by a line to its point
+	named Point // middle of its name, if held
+	held  bool  // room for its name, before zones are labelled
 }
 
 const (
@@ -38,7 +45,7 @@ func (d *draft) standSigns(v view) error {
 	if err != nil {
 		return err
 	}
-	var b board
+	b := board{slices.Clone(d.joinWords)}
 	for _, p := range small {
 		b.take(levelPlate(p, 2*targetDot, 2*targetDot))
 	}
@@ -49,11 +56,60 @@ func (d *draft) standSigns(v view) error {
 	}
 	b.stand(d.placed, v)
 	d.placed.take(&d.labels)
+	d.holdNames(b, v.forLabels())
 	return nil
+}
+
+// holdNames keeps room for the names of hazards beside their signs, off zones
+// too small for a letter: labels of zones have other places to go to.
+func (d *draft) holdNames(small board, v view) {
+	for i, p := range d.placed {
+		label, named := d.signLabel(p)
+		if signs[p.kind].kind != zones.Hazard || !named {
+			continue
+		}
+		at, found := besidePoint(p.stand, signHeight*0.75, label, v, func(box plate) bool { return d.labels.free(box) && small.free(box) })
+		if found {
+			d.placed[i].named, d.placed[i].held = at, true
+			d.labels.take(label.plate(at, 0))
+		}
+	}
+}
+
+func (d *draft) holdsNames() bool {
+	return slices.ContainsFunc(d.placed, func(p placedSign) bool { return p.held })
+}
+
+// giveBackName gives back the room that is held for a sign's name.
+func (d *draft) giveBackName(i int) {
+	if p := &d.placed[i]; p.held {
+		label, _ := d.signLabel(*p)
+		d.labels.release(label.plate(p.named, 0))
+		p.held = false
+	}
+}
+
+// giveBackNames gives back all room that is held for names of signs.
+func (d *draft) giveBackNames() {
+	for i := range d.placed {
+		d.giveBackName(i)
+	}
+}
+
+// spotsOfSigns are the plates of signs on their points.
+func (d *draft) spotsOfSigns(v view) board {
+	var b board
+	for _, s := range signs {
+		for _, one := range d.signsOf(s.kind, v) {
+			b.take(placedSign{sign: one, stand: one.at}.plate())
+		}
+	}
+	return b
 }
 
 // liftSigns lets labels of zones stand where signs do; the signs make room.
 func (d *draft) liftSigns() {
+	d.giveBackNames()
 	d.placed.release(&d.labels)
 	d.lifted = true
 }

@@ -1,12 +1,14 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/turf"
 )
 
 // Sizes of letters in points. A crew reads from 9 points on; the foot of the
@@ -24,9 +26,18 @@ const (
 type detail struct {
 	objects int
 	zones   int
-	brief   bool // zones by their names alone
-	later   int  // blocks that go on to another sheet
+	told    telling
+	later   int // blocks that go on to another sheet
 }
+
+// A telling is how much is told of a zone beyond its name.
+type telling int
+
+const (
+	tellAll    telling = iota
+	tellLess           // without exposure, which the map shows, and not that there is enough sun
+	tellNeeded         // what whoever works there must heed
+)
 
 // turfTable leads from the outline, or the turf as traced, to the net turf.
 func (d *draft) turfTable(objects int) Table {
@@ -87,17 +98,18 @@ func (d *draft) zoneTable(level detail) Table {
 	row := func(letter, text string, m2, ci95M2 float64) []string {
 		return []string{letter, text, f.Area(m2, ci95M2), f.PlusMinus(ci95M2)}
 	}
-	most := min(level.zones, len(all))
-	for _, z := range all[:most] {
-		t.Rows = append(t.Rows, row(z.Letter, d.zoneText(z, level.brief), z.AreaM2, z.CI95M2))
-	}
-	if left := all[most:]; len(left) > 0 {
-		var area, variance float64
-		for _, z := range left {
-			area += z.AreaM2
-			variance += z.CI95M2 * z.CI95M2
+	kept := d.keptZones(level.zones, d.heededFirst)
+	var area, variance float64
+	for i, z := range all {
+		if slices.Contains(kept, i) {
+			t.Rows = append(t.Rows, row(z.Letter, d.zoneText(z, level.told), z.AreaM2, z.CI95M2))
+			continue
 		}
-		t.Rows = append(t.Rows, row("", fmt.Sprintf("%d more: use larger paper", len(left)), area, math.Sqrt(variance)))
+		area += z.AreaM2
+		variance += z.CI95M2 * z.CI95M2
+	}
+	if left := len(all) - len(kept); left > 0 {
+		t.Rows = append(t.Rows, row("", fmt.Sprintf("%d more: use larger paper", left), area, math.Sqrt(variance)))
 	}
 	if len(all) > 1 {
 		t.Totals = append(t.Totals, row("", "All zones", d.tally.net.AreaM2, d.tally.net.CI95M2))
@@ -113,13 +125,35 @@ func (d *draft) bars() bool {
 	return slices.ContainsFunc(d.plat.Zones, func(z zones.Zone) bool { return !z.Apply })
 }
 
-// zoneText names a zone and tells what is known of it, or in brief only whether
-// it is to be left alone.
-func (d *draft) zoneText(z zones.ZoneMeasure, brief bool) string {
-	var known []string
-	if !brief {
-		known = d.knownOf(z)
+// keptZones are the numbers of the zones that are told where there is room for
+// so many: the first in some order, else in that of their letters.
+func (d *draft) keptZones(most int, compare func(a, b int) int) []int {
+	numbers := make([]int, len(d.measured.Zones))
+	for i := range numbers {
+		numbers[i] = i
 	}
+	if most >= len(numbers) {
+		return numbers
+	}
+	slices.SortStableFunc(numbers, compare)
+	return numbers[:most]
+}
+
+// heededFirst puts zones first that whoever works there must know of.
+func (d *draft) heededFirst(a, b int) int {
+	heeded := func(i int) int {
+		if z := d.measured.Zones[i]; !z.Apply || len(d.knownOf(z, tellNeeded)) > 0 {
+			return 0
+		}
+		return 1
+	}
+	return cmp.Compare(heeded(a), heeded(b))
+}
+
+// zoneText names a zone and tells what is known of it, and whether it is to be
+// left alone.
+func (d *draft) zoneText(z zones.ZoneMeasure, told telling) string {
+	known := d.knownOf(z, told)
 	if !z.Apply {
 		known = append(known, noApplication)
 	}
@@ -131,20 +165,31 @@ func (d *draft) zoneText(z zones.ZoneMeasure, brief bool) string {
 }
 
 // knownOf is what is known of a zone beyond what its name tells.
-func (d *draft) knownOf(z zones.ZoneMeasure) (known []string) {
-	if words, ok := exposures[z.Exposure]; ok && !z.NameTellsExposure() {
+func (d *draft) knownOf(z zones.ZoneMeasure, told telling) (known []string) {
+	if words, ok := exposures[z.Exposure]; ok && !z.NameTellsExposure() && told < tellLess {
 		known = append(known, words)
 	}
-	if species := d.letters.of(z.Species); species != "" && !z.NameTellsSpecies() {
+	if species := d.letters.of(z.Species); species != "" && !z.NameTellsSpecies() && told < tellNeeded {
 		known = append(known, shortened(species, Regular, tableSize, longestInTable))
 	}
-	if z.SunFit != "" && !z.NameTellsFit() && z.Apply {
+	if z.SunFit != "" && !z.NameTellsFit() && z.Apply && told.tellsFit(z.SunFit) {
 		known = append(known, z.SunFit)
 	}
 	if z.SlopePercent > 0 {
 		known = append(known, fmt.Sprintf("slope %.0f\u00a0%%", z.SlopePercent))
 	}
 	return known
+}
+
+// tellsFit reports whether it is told how the sun of a zone suits its grass.
+func (t telling) tellsFit(fit string) bool {
+	switch fit {
+	case turf.Fails.String():
+		return true
+	case turf.Thrives.String():
+		return t == tellAll
+	}
+	return t < tellNeeded
 }
 
 const (

@@ -89,14 +89,10 @@ func (s stepSheet) titleBlock(paper Paper, scale Scale) titleBlock {
 	var b titleBlock
 	b.title = fmt.Sprintf("%s, step %d of %d", shortened(s.letters.of(s.measured.Name), Medium, factSize, twoLines), s.number, len(s.plan.Steps))
 	b.name = s.letters.of(s.step.Step.Name())
-	shown := scale.String()
-	if scale == 0 {
-		shown = "no map"
-	}
 	b.facts = [][2]string{
 		{"Window", window},
 		{"Plan as of", asOf(s.plan)},
-		{"Scale", shown},
+		{"Scale", scaleWords(scale)},
 		{"Site", s.letters.of(s.measured.ID)},
 		{"Job", capitalized(string(s.step.Step.Does))},
 		{"Revision", fmt.Sprint(s.measured.Revision)},
@@ -155,9 +151,14 @@ func (s stepSheet) blocks(level detail) []Block {
 		blocks = append(blocks, b.Block)
 	}
 	if level.later > 0 {
-		blocks = append(blocks, Paragraph{Text: "Next sheet: " + s.calledLater(level) + ".", Face: Bold, Size: stepSize, Ink: Black})
+		blocks = append(blocks, nextSheet(s.calledLater(level)))
 	}
 	return blocks
+}
+
+// nextSheet tells what stands on the sheet that follows.
+func nextSheet(called string) Paragraph {
+	return Paragraph{Text: "Next sheet: " + called + ".", Face: Bold, Size: stepSize, Ink: Black}
 }
 
 func (s stepSheet) calledLater(level detail) string {

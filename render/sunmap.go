@@ -27,13 +27,31 @@ func SunSheet(p *zones.Plat, m zones.Measurement, o MapOptions) (*Sheet, error) 
 }
 
 // SunSheets draws the sun of a property as SunSheet does, on as many sheets as
-// SiteMaps takes.
+// SiteMaps takes. Tables that find no room beside the map stand on a sheet that
+// follows it; zones whose grass gets too little sun are told on the first.
 func SunSheets(p *zones.Plat, m zones.Measurement, o MapOptions) ([]*Sheet, error) {
 	d, err := sunDraft(p, m, o)
 	if err != nil {
 		return nil, err
 	}
-	return d.sheets()
+	s := d.subject.(sunMap)
+	s.goesOn = true
+	d.subject = s
+	sheets, err := d.sheets()
+	if err != nil {
+		return nil, err
+	}
+	rest, err := s.restOfSheets()
+	return append(sheets, rest...), err
+}
+
+// restOfSheets has the tables that found no room beside the map.
+func (s sunMap) restOfSheets() ([]*Sheet, error) {
+	id, title := s.name()
+	return s.textSheets(textPages{
+		id: id + "-continued", title: title + ", continued", paper: s.laid.paper, blocks: s.later(s.laid.detail),
+		block: s.titleBlock(s.laid.paper, 0), method: s.method(), inWords: s.inWords(),
+	})
 }
 
 // sunMap is the subject of the sheet of the sun.
@@ -44,6 +62,7 @@ type sunMap struct {
 	steps     []sunStep
 	obstacles []obstacle
 	key       legend
+	goesOn    bool // on a sheet that follows, with what finds no room beside the map
 }
 
 // A sunStep is the turf of one exposure as the hours have it.
@@ -103,7 +122,46 @@ func (s sunMap) name() (id, title string) { return "sun", "Sun and shade" }
 func (s sunMap) objectRows() int { return 0 }
 
 func (s sunMap) blocks(level detail) []Block {
-	return []Block{s.key, s.hoursTable(level), s.groundsTable()}
+	blocks := []Block{s.key, s.hoursTable(level)}
+	if level.later == 0 {
+		return append(blocks, s.groundsTable())
+	}
+	called := "on what the hours rest"
+	if level.later > 1 {
+		called = "the hours of all zones, and " + called
+	}
+	return append(blocks, nextSheet(called))
+}
+
+// later are the blocks that go on to the next sheet.
+func (s sunMap) later(level detail) []Block {
+	switch level.later {
+	case 0:
+		return nil
+	case 1:
+		return []Block{s.groundsTable()}
+	}
+	return []Block{s.hoursTable(detail{zones: len(s.plat.Zones)}), s.groundsTable()}
+}
+
+// levels keep all beside the map, then less of each zone, then only the zones
+// that get least sun, if the sheet goes on.
+func (s sunMap) levels() []detail {
+	if !s.goesOn {
+		return s.draft.levels()
+	}
+	const most = 30 // rows beside a map
+	laid := len(s.plat.Zones)
+	var levels []detail
+	for later := range 2 {
+		for told := tellAll; told <= tellNeeded; told++ {
+			levels = append(levels, detail{zones: laid, told: told, later: later})
+		}
+	}
+	for n := min(most, laid-2); n > 0; n-- {
+		levels = append(levels, detail{zones: n, told: tellNeeded, later: 2})
+	}
+	return levels
 }
 
 // inWords tells the shares of the turf, for people who cannot see them.

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"os"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/turfplat/samples"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/sun"
 )
@@ -183,6 +185,34 @@ func BenchmarkSunSheet(b *testing.B) {
 	for b.Loop() {
 		if _, err := SunSheet(p, m, MapOptions{}); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// Where the tables find no room beside the map, the zones that get too little
+// sun are told there all the same, and all of them on the sheet that follows.
+func TestSunGoesOnToAnotherSheet(t *testing.T) {
+	p, m := lit(t, string(samples.AlderLane), samples.AlderLaneName)
+	d, err := sunDraft(p, m, MapOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := d.subject.(sunMap)
+	s.goesOn = true
+	levels := s.levels()
+	last := levels[len(levels)-1]
+	shown := s.hoursTable(last).Rows
+	least := slices.MinFunc(p.Zones, func(a, b zones.Zone) int { return cmp.Compare(a.Sun.Hours, b.Sun.Hours) })
+	if len(shown) != last.zones+1 || shown[0][0] != least.Letter || !strings.HasSuffix(shown[1][1], "more: next sheet") {
+		t.Errorf("beside the map stand %q, the least sun has %s", shown, least.Letter)
+	}
+	later := s.later(last)
+	if rows := later[0].(Table).Rows; len(later) != 2 || len(rows) != len(p.Zones) {
+		t.Errorf("%d rows of %d zones go on", len(rows), len(p.Zones))
+	}
+	for _, level := range levels {
+		if told := len(s.blocks(level)) + len(s.later(level)); told < 3 {
+			t.Errorf("%+v tells %d blocks", level, told)
 		}
 	}
 }

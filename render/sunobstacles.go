@@ -123,8 +123,8 @@ func (s sunMap) labelTrunks(trunks []geo.XY, f form, v view) []Element {
 			continue
 		}
 		for _, clear := range []float64{0.8, 3} { // mm
-			if drawn := s.besidePoint(at, clear, f, v); drawn != nil {
-				elements = append(elements, drawn...)
+			if beside, found := besidePoint(at, clear, f, v, s.labels.free); found {
+				elements = append(elements, s.put(f, beside, 0, White)...)
 				break
 			}
 		}

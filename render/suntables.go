@@ -1,12 +1,15 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/sun"
+	"example.org/turfplat/zones/turf"
 )
 
 // hoursTable lists the zones with the hours they get, and how much of each is
@@ -15,17 +18,24 @@ func (s sunMap) hoursTable(level detail) Table {
 	t := Table{Size: tableSize, Columns: []Column{
 		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: "Sun h/day", Anchor: End}, {Head: "Check", Anchor: End},
 	}}
-	most := min(level.zones, len(s.plat.Zones))
-	for i, z := range s.plat.Zones[:most] {
+	kept := s.keptZones(level.zones, s.shadedFirst)
+	for i, z := range s.plat.Zones {
+		if !slices.Contains(kept, i) {
+			continue
+		}
 		hours, check := "", ""
 		if z.Sun.Known {
 			hours = hoursText(z.Sun.Hours)
 			check = share(z.Sun.Doubtful, 1)
 		}
-		t.Rows = append(t.Rows, []string{z.Letter, s.exposureText(i, level.brief), hours, check})
+		t.Rows = append(t.Rows, []string{z.Letter, s.exposureText(i, level.told), hours, check})
 	}
-	if left := len(s.plat.Zones) - most; left > 0 {
-		t.Rows = append(t.Rows, []string{"", fmt.Sprintf("%d more: use larger paper", left)})
+	if left := len(s.plat.Zones) - len(kept); left > 0 {
+		where := "use larger paper"
+		if level.later > 0 {
+			where = "next sheet"
+		}
+		t.Rows = append(t.Rows, []string{"", fmt.Sprintf("%d more: %s", left, where)})
 	}
 	if len(s.plat.Zones) > 1 {
 		hours, doubtful := s.sun.Hours.Mean(s.plat.Ground.Cover(zones.Turf), s.sun.Limits)
@@ -36,11 +46,27 @@ func (s sunMap) hoursTable(level detail) Table {
 	return t
 }
 
+// shadedFirst puts zones first whose grass gets too little sun, and then those
+// that get least.
+func (s sunMap) shadedFirst(a, b int) int {
+	rank := func(i int) float64 {
+		switch z := s.plat.Zones[i]; {
+		case !z.Sun.Known:
+			return math.Inf(1)
+		case z.Sun.Fit == turf.Fails:
+			return z.Sun.Hours - 24
+		default:
+			return z.Sun.Hours
+		}
+	}
+	return cmp.Compare(rank(a), rank(b))
+}
+
 // exposureText names a zone and what is known of it, and tells if its hours
 // speak against the exposure that was stated.
-func (s sunMap) exposureText(zone int, brief bool) string {
+func (s sunMap) exposureText(zone int, told telling) string {
 	z := s.plat.Zones[zone]
-	text := s.zoneText(s.measured.Zones[zone], brief)
+	text := s.zoneText(s.measured.Zones[zone], told)
 	found := s.sun.Limits.Exposure(z.Sun.Hours)
 	if !z.Apply || !z.Sun.Known || z.Exposure == string(found) {
 		return text

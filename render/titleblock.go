@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -22,7 +23,7 @@ func (d *draft) titleBlock(paper Paper, scale Scale) titleBlock {
 		name:  d.letters.of(m.Name),
 		title: title,
 		facts: [][2]string{
-			{"Scale", scale.String()},
+			{"Scale", scaleWords(scale)},
 			{"Site", d.letters.of(m.ID)},
 			{"Centre", degreesText(m.Center[0], m.Center[1])},
 			{"S2 cell", m.Cell},
@@ -30,6 +31,14 @@ func (d *draft) titleBlock(paper Paper, scale Scale) titleBlock {
 			{"Revision", strconv.Itoa(m.Revision)},
 		},
 	}
+}
+
+// scaleWords tell the scale of a sheet; zero is that of one without a map.
+func scaleWords(s Scale) string {
+	if s == 0 {
+		return "no map"
+	}
+	return s.String()
 }
 
 const (
@@ -114,8 +123,8 @@ func (b titleBlock) setFacts(corner Point, width float64) (elements []Element, h
 	return elements, float64(rows)*factHeight - 1
 }
 
-// columnWidths are what the columns hold; all give or take alike to fill the
-// width.
+// columnWidths are what the columns hold; all take alike to fill the width, and
+// the widest gives where they hold more.
 func (b titleBlock) columnWidths(count int, width float64) []float64 {
 	const gap = 3.0 // mm between columns
 	widths := make([]float64, count)
@@ -124,12 +133,31 @@ func (b titleBlock) columnWidths(count int, width float64) []float64 {
 		widths[i/rows] = max(widths[i/rows], Medium.Width(fact[1], factSize)+gap)
 	}
 	total := 0.0
-	for i := range widths {
-		widths[i] = min(widths[i], width*0.6)
-		total += widths[i]
+	for _, w := range widths {
+		total += w
+	}
+	if spare := width - total; spare > 0 {
+		for i := range widths {
+			widths[i] += spare / float64(count)
+		}
+		return widths
+	}
+	return levelled(widths, width)
+}
+
+// levelled cuts the widest of some widths down to one, so that all together are
+// a total.
+func levelled(widths []float64, total float64) []float64 {
+	rising := slices.Sorted(slices.Values(widths))
+	left, most := total, 0.0
+	for i, w := range rising {
+		if most = left / float64(len(rising)-i); w > most {
+			break
+		}
+		left -= w
 	}
 	for i := range widths {
-		widths[i] += (width - total) / float64(count)
+		widths[i] = min(widths[i], most)
 	}
 	return widths
 }

@@ -49,12 +49,11 @@ func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
 
 // areaOfZone is a label with the letter of a zone, its name and its area.
 func (d *draft) areaOfZone(i int) zoneLabel {
-	const longest = 38.0 // mm
 	z := d.measured.Zones[i]
 	l := zoneLabel{
 		letter: zoneLetter(z.Letter),
 		ground: turfTint,
-		name:   Text{String: shortened(d.letters.of(z.Name), Medium, mapSize, longest), Face: Medium, Size: mapSize, Ink: Black},
+		name:   Text{String: d.letters.of(z.Name), Face: Medium, Size: mapSize, Ink: Black},
 	}
 	if !z.Apply {
 		l.figures = append(l.figures, Text{String: noApplication, Face: Bold, Size: mapSize, Ink: warning.ReadableOn(turfTint)})
@@ -68,19 +67,31 @@ func zoneLetter(letter string) Text {
 	return Text{String: letter, Face: Bold, Size: letterSize, Ink: Black}
 }
 
-// forms are the shapes of the label, the best first: the name may be broken
-// into two lines.
+// forms are the shapes of the label, the best first.
 func (l zoneLabel) forms() []form {
 	var forms []form
-	names := [][]Text{{l.name}, inTwo(l.name)}
-	if l.name.String == "" {
-		names = [][]Text{nil}
-	}
-	for _, name := range names {
+	for _, name := range l.names() {
 		lines := slices.Concat(name, l.figures)
 		forms = append(forms, stacked(append([]Text{l.letter}, lines...)...), beside(l.letter, lines...))
 	}
 	return forms
+}
+
+// names are the ways to set the name of a zone: on one line, unless it is long,
+// or on two. What is too long even so is cut.
+func (l zoneLabel) names() [][]Text {
+	const longest = 38.0 // mm of a line
+	if l.name.String == "" {
+		return [][]Text{nil}
+	}
+	two := inTwo(l.name)
+	for i := range two {
+		two[i].String = shortened(two[i].String, l.name.Face, l.name.Size, longest)
+	}
+	if l.name.Width() > longest {
+		return [][]Text{two}
+	}
+	return [][]Text{{l.name}, two}
 }
 
 // inTwo breaks a text into two lines of about one length, if it has words.
