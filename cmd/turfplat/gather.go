@@ -13,11 +13,16 @@ type find struct {
 	err     error // ends the survey
 }
 
-// finds yields the objects of one site after the other.
+// finds yields the objects of one site after the other. Without an outline, that
+// all are named after, a site is warned of that has the id of an earlier one.
 func (s *surveyor) finds() iter.Seq[find] {
 	return func(yield func(find) bool) {
+		ids := newSiteIDs()
 		for _, file := range s.files {
 			for c, err := range s.objects(file) {
+				if err == nil && s.outline == nil {
+					ids.look(c)
+				}
 				if !yield(find{c, err}) || err != nil {
 					return
 				}

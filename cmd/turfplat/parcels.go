@@ -54,7 +54,7 @@ func (o *order) surveyParcels(c *cli.Context) error {
 
 // baseMap reads all files of the order as one map.
 func (o *order) baseMap() (*zones.BaseMap, error) {
-	base := zones.NewBaseMap(ingest.Join(slices.Collect(o.sites())...), o.reading)
+	base := zones.NewBaseMap(ingest.Join(slices.Collect(o.contents())...), o.reading)
 	o.tellProblems(base.Problems)
 	if ingest.Refuses(base.Problems) {
 		return nil, errRefused

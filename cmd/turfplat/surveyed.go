@@ -39,7 +39,11 @@ func tellSite(s *zones.Site) {
 // surveys surveys the sites of all files, in the order read.
 func (o *order) surveys() iter.Seq[surveyed] { return inOrder(o.sites(), o.survey) }
 
-func (o *order) sites() iter.Seq[*ingest.Collection] {
+// sites yields the sites of all files, with a warning where two have one id.
+func (o *order) sites() iter.Seq[*ingest.Collection] { return newSiteIDs().told(o.contents()) }
+
+// contents yields what all files hold.
+func (o *order) contents() iter.Seq[*ingest.Collection] {
 	return func(yield func(*ingest.Collection) bool) {
 		for _, file := range o.files {
 			for c := range o.collections(file) {
