@@ -15,6 +15,11 @@ type desk struct {
 	in            io.Reader
 	out, messages io.Writer
 	now           func() time.Time
+	underway      underway
+}
+
+func newDesk(in io.Reader, out, messages io.Writer) *desk {
+	return &desk{in: in, out: out, messages: messages, now: time.Now}
 }
 
 // tell writes one message a line: the program, the kind of message, the text.

@@ -51,6 +51,8 @@ type order struct {
 	parcels string // the file of them, if the sites are parcels
 	output  string
 
+	resumable bool // what is written can be gone on with
+
 	typed *opened      // standard input, once it was looked at
 	taken atomic.Int64 // bytes of the files read so far, packed as they are
 }

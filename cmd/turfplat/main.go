@@ -8,7 +8,6 @@ import (
 	"io"
 	"os"
 	"strings"
-	"time"
 
 	"github.com/urfave/cli/v2"
 	"github.com/xrash/smetrics"
@@ -21,17 +20,24 @@ const (
 	exitUsage = 2
 )
 
-func main() { os.Exit(run(os.Args, os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	d := newDesk(os.Stdin, os.Stdout, os.Stderr)
+	d.heed()
+	os.Exit(d.run(os.Args))
+}
 
 // run is the whole program but for the process around it.
 func run(args []string, in io.Reader, out, messages io.Writer) int {
-	desk := &desk{in: in, out: out, messages: messages, now: time.Now}
-	app := newApp(desk)
+	return newDesk(in, out, messages).run(args)
+}
+
+func (d *desk) run(args []string) int {
+	app := newApp(d)
 	args, err := flagsFirst(app, args)
 	if err == nil {
 		err = app.Run(args)
 	}
-	return desk.exitCode(err)
+	return d.exitCode(err)
 }
 
 func newApp(d *desk) *cli.App {

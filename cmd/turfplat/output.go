@@ -49,7 +49,7 @@ func (o *order) writeFrom(at int64, result func(io.Writer) error) error {
 		return o.pourInto(o.output, result)
 	}
 	f := newFile(o.output)
-	f.keepsPart = o.resume
+	f.keepsPart, f.underway, f.resumable = o.resume, &o.underway, o.resumable
 	return f.write(at, result, o.keeps)
 }
 
@@ -112,10 +112,12 @@ type replacement struct {
 	name      string // as it was given
 	place     string // where it goes: where the name is a link, what that leads to
 	keepsPart bool   // of a result that fails, to go on with later
+	resumable bool   // so is the part if the program is interrupted
+	underway  *underway
 }
 
 func newFile(name string) replacement {
-	r := replacement{name: name, place: name}
+	r := replacement{name: name, place: name, underway: new(underway)}
 	if target, err := filepath.EvalSymlinks(name); err == nil {
 		r.place = target
 	}
@@ -137,18 +139,21 @@ func (r replacement) write(at int64, result func(io.Writer) error, keeps func(er
 	if err != nil {
 		return outputError(r.name, err)
 	}
+	r.underway.begin(r.part(), r.keepsPart || r.resumable)
 	w := bufio.NewWriterSize(f, 1<<16)
 	written := result(w)
 	err = w.Flush()
 	size, _ := f.Seek(0, io.SeekCurrent)
 	err = errors.Join(err, f.Close())
 	kept := keeps(written) && (written == nil || size > 0)
-	if err == nil && kept {
-		err = os.Rename(r.part(), r.place)
-	}
-	if (err != nil || !kept) && !r.keepsPart {
-		os.Remove(r.part())
-	}
+	r.underway.settle(func() {
+		if err == nil && kept {
+			err = os.Rename(r.part(), r.place)
+		}
+		if (err != nil || !kept) && !r.keepsPart {
+			os.Remove(r.part())
+		}
+	})
 	if written != nil {
 		return written
 	}

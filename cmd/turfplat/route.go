@@ -87,6 +87,7 @@ func (r route[T]) do(o *order) error {
 			return err
 		}
 	}
+	o.resumable = true
 	return o.writeFrom(done.at, func(w io.Writer) error {
 		if done.at == 0 {
 			done.rest = r.head
