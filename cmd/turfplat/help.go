@@ -49,7 +49,8 @@ const readingHelp = `    --repair       take a ring that crosses itself for all 
 const linesHelp = `    --lines        one whole document, site or row a line, as they come; a
                    site at fault is told and left out, the good ones are kept
     --resume       go on with the FILE.part that a run with --lines left when it
-                   broke off; give it the same input and flags
+                   broke off; give it the same input and flags. A FILE that is
+                   whole stays, and gets the sites that its input has in addition
 `
 
 const outHelp = `    -o FILE        write there; default: standard output

@@ -41,7 +41,7 @@ func (o *order) write(result func(io.Writer) error) error { return o.writeFrom(0
 // writeFrom does the same after the first bytes of an output.part that an
 // earlier run left.
 func (o *order) writeFrom(at int64, result func(io.Writer) error) error {
-	result = o.packed(result)
+	result = o.packed(at, result)
 	switch {
 	case o.output == "":
 		return o.pour(o.out, result)
@@ -53,8 +53,9 @@ func (o *order) writeFrom(at int64, result func(io.Writer) error) error {
 	return f.write(at, result, o.keeps)
 }
 
-// packed is a result packed as the output's name says.
-func (o *order) packed(result func(io.Writer) error) func(io.Writer) error {
+// packed is a result packed as the output's name says, after its first bytes. To
+// those nothing need be added; without them nothing is an empty block.
+func (o *order) packed(at int64, result func(io.Writer) error) func(io.Writer) error {
 	how := packing.Of(o.output)
 	if how == nil {
 		return result
@@ -62,7 +63,7 @@ func (o *order) packed(result func(io.Writer) error) func(io.Writer) error {
 	return func(w io.Writer) error {
 		p := packing.NewWriter(w, how)
 		err := result(p)
-		if !o.keeps(err) || err != nil && !p.Begun() {
+		if !o.keeps(err) || (err != nil || at > 0) && !p.Begun() {
 			return err
 		}
 		if finished := p.Finish(); finished != nil {
@@ -135,11 +136,11 @@ func replaceFile(name string, result func(io.Writer) error, keeps func(error) bo
 // to its place if it is to be kept. A result that is at fault and empty is not:
 // nothing good is lost to it.
 func (r replacement) write(at int64, result func(io.Writer) error, keeps func(error) bool) error {
+	r.underway.begin(r.part(), r.keepsPart || r.resumable)
 	f, err := openAt(r.part(), at)
 	if err != nil {
 		return outputError(r.name, err)
 	}
-	r.underway.begin(r.part(), r.keepsPart || r.resumable)
 	w := bufio.NewWriterSize(f, 1<<16)
 	written := result(w)
 	err = w.Flush()

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"iter"
 	"os"
@@ -19,6 +20,7 @@ type standing struct {
 	at             int64  // where its output ends with a whole line; 0 = begin anew
 	rest           []byte // of the last site, whose lines break off
 	sites, refused int
+	whole          bool // what there is may lack nothing: no part was left
 }
 
 var errOtherInput = errors.New("does not come of this input and these flags: run again without --resume")
@@ -39,16 +41,31 @@ func (o *order) refuseResume(forMachines bool, how string) error {
 }
 
 // standing finds out how far the run that left the output's part file came,
-// and takes its items from next. Items are told by their ids; where two in a
-// row have the same, and at the end, they are made once more and must give the
-// same.
+// and takes its items from next. Without a part file it was whole, or never
+// was: then an output that is there is gone on with, in a copy. Items are told
+// by their ids; where two in a row have the same, and at the end, they are made
+// once more and must give the same.
 func (r route[T]) standing(o *order, next func() (T, bool)) (standing, error) {
-	part := newFile(o.output).part()
-	f, err := os.Open(part)
+	file := newFile(o.output)
+	f, err := os.Open(file.part())
+	if !errors.Is(err, fs.ErrNotExist) {
+		return r.standingIn(o, f, err, file.part(), next)
+	}
+	f, err = os.Open(file.place)
 	if errors.Is(err, fs.ErrNotExist) {
-		o.tell("hint", fmt.Sprintf("there is no %s: beginning at the first site", part))
+		o.tell("hint", fmt.Sprintf("there is neither %s nor %s: beginning at the first site", file.part(), o.output))
 		return standing{}, nil
 	}
+	done, err := r.standingIn(o, f, err, o.output, next)
+	if err == nil && done.at > 0 {
+		done.whole = true
+		err = copyStart(file.place, file.part(), done.at)
+	}
+	return done, err
+}
+
+// standingIn finds out how far a file came, which was opened as part.
+func (r route[T]) standingIn(o *order, f *os.File, err error, part string, next func() (T, bool)) (standing, error) {
 	if err != nil {
 		return standing{}, err
 	}
@@ -66,6 +83,21 @@ func (r route[T]) standing(o *order, next func() (T, bool)) (standing, error) {
 		o.tell("warning", fmt.Sprintf("%s: %s so far refused, told by the run that broke off", part, plural(done.refused, "site")))
 	}
 	return done, nil
+}
+
+// copyStart copies the first bytes of a file into another one.
+func copyStart(from, to string, bytes int64) error {
+	source, err := os.Open(from)
+	if err != nil {
+		return err
+	}
+	defer source.Close()
+	target, err := openAt(to, 0)
+	if err != nil {
+		return outputError(to, err)
+	}
+	_, err = io.CopyN(target, source, bytes)
+	return errors.Join(err, target.Close())
 }
 
 // passOver takes the items that the stints are of.

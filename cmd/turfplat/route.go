@@ -92,13 +92,30 @@ func (r route[T]) do(o *order) error {
 		if done.at == 0 {
 			done.rest = r.head
 		}
+		out := &written{w: w}
 		if len(done.rest) > 0 {
-			if _, err := w.Write(done.rest); err != nil {
+			if _, err := out.Write(done.rest); err != nil {
 				return err
 			}
 		}
-		return r.pour(o, w, items.left(), done)
+		err := r.pour(o, out, items.left(), done)
+		if done.whole && o.keeps(err) && out.bytes == 0 {
+			o.tell("hint", o.output+" was whole already")
+		}
+		return err
 	})
+}
+
+// A written output counts its bytes.
+type written struct {
+	w     io.Writer
+	bytes int
+}
+
+func (o *written) Write(p []byte) (int, error) {
+	n, err := o.w.Write(p)
+	o.bytes += n
+	return n, err
 }
 
 // pour makes and writes items. Those that are refused are told and left out.
