@@ -239,7 +239,8 @@ A property that would be drawn smaller than 1 in = 80 ft (1:960), or that does
 not fit at the --scale asked for, takes several sheets: a key map with the
 tables, then its parts, with match lines that tell which sheet they join. In a
 PDF they are pages; SVG and PNG are written as NAME-1-site, NAME-2-site-part-1
-and so on. Without -o all is on one sheet, however small.
+and so on, where there are ten or more as NAME-01-site. Without -o all is on
+one sheet, however small.
 
 A PDF tells map readers, such as those of phones, where on the earth each map
 lies (ISO 32000-2), so that one sees where one stands.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"example.org/turfplat/render"
@@ -32,7 +33,7 @@ func (f form) leaves(output string, sheets []*render.Sheet) ([]leaf, error) {
 		default:
 			leaves[i].data, err = f.write(sheet)
 			if len(sheets) > 1 {
-				leaves[i].file, leaves[i].page = sheetFile(output, i+1, sheet), 1
+				leaves[i].file, leaves[i].page = sheetFile(output, i+1, len(sheets), sheet), 1
 			}
 		}
 		if err != nil {
@@ -42,11 +43,13 @@ func (f form) leaves(output string, sheets []*render.Sheet) ([]leaf, error) {
 	return leaves, nil
 }
 
-// sheetFile is the name of a file of one of several sheets: NAME-2-sun.svg.
-func sheetFile(output string, number int, sheet *render.Sheet) string {
+// sheetFile is the name of a file of one of so many sheets: NAME-2-sun.svg. Numbers
+// have equal digits, so that the files sort as the sheets do.
+func sheetFile(output string, number, of int, sheet *render.Sheet) string {
 	ending := filepath.Ext(output)
 	name := strings.TrimPrefix(strings.TrimSuffix(sheet.ID, "-map"), "step-")
-	return fmt.Sprintf("%s-%d-%s%s", strings.TrimSuffix(output, ending), number, name, ending)
+	digits := len(strconv.Itoa(of))
+	return fmt.Sprintf("%s-%0*d-%s%s", strings.TrimSuffix(output, ending), digits, number, name, ending)
 }
 
 // writeLeaves writes the files of sheets, once all of them are known to go
