@@ -37,9 +37,9 @@ func (d *desk) tellProblems(problems []ingest.Problem) {
 	s.sum(": turfplat check lists them all")
 }
 
-// tellAll tells every problem in full.
+// tellAll tells every problem, in full but for those of the whole file.
 func (d *desk) tellAll(problems []ingest.Problem) {
-	for _, p := range problems {
+	for _, p := range told(problems) {
 		d.tellProblem(p)
 	}
 }

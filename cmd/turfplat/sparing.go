@@ -25,7 +25,7 @@ func (d *desk) sparing() *sparing {
 }
 
 func (s *sparing) tell(problems []ingest.Problem) {
-	for _, p := range problems {
+	for _, p := range told(problems) {
 		if p.Severity == ingest.Refusal {
 			if s.hints[p.Code]++; s.hints[p.Code] > alike {
 				p.Hint = ""

@@ -50,6 +50,12 @@ func checkDegrees(p orb.Point) *degreeRule {
 	return pastAntimeridian
 }
 
+// OfWholeFile reports whether a problem of a feature has its cause in how the whole
+// file was made, so that most of its features have it.
+func (p Problem) OfWholeFile() bool {
+	return p.Severity == Refusal && (p.Code == projected.code || p.Code == swapped.code)
+}
+
 // remedy says what to do about positions that break the rule, "" if nothing is
 // known.
 func (r *degreeRule) remedy() string {
@@ -63,7 +69,7 @@ func (r *degreeRule) remedy() string {
 func (r *degreeRule) finding(p orb.Point) finding {
 	return finding{
 		severity: r.severity, code: r.code, hint: r.hint, near: &p, plural: "positions",
-		text: fmt.Sprintf(r.text, appendDegrees(nil, p[r.axis], messageDecimals)),
+		text: fmt.Sprintf(r.text, appendBrief(nil, p[r.axis])),
 	}
 }
 

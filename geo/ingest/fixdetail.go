@@ -13,7 +13,7 @@ var axes = [...]struct{ name, span string }{{"longitude", "-180..180"}, {"latitu
 
 // offGlobe says which number of a position is out of range.
 func offGlobe(p orb.Point, axis int) string {
-	return fmt.Sprintf("%s %s is outside %s", axes[axis].name, appendDegrees(nil, p[axis], messageDecimals), axes[axis].span)
+	return fmt.Sprintf("%s %s is outside %s", axes[axis].name, appendBrief(nil, p[axis]), axes[axis].span)
 }
 
 const degreesHint = "write degrees as decimals, with a point: 41.25, -93.5"

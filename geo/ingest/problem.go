@@ -1,6 +1,7 @@
 package ingest
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -118,10 +119,20 @@ const messageDecimals = 7
 
 // brief prints a position.
 func brief(p orb.Point) string {
-	b := appendDegrees([]byte{'['}, p.Lon(), messageDecimals)
+	b := appendBrief([]byte{'['}, p.Lon())
 	b = append(b, ", "...)
-	b = appendDegrees(b, p.Lat(), messageDecimals)
+	b = appendBrief(b, p.Lat())
 	return string(append(b, ']'))
+}
+
+// appendBrief writes a number of a position, in few digits if it is so large that
+// none of them tells a place.
+func appendBrief(dst []byte, v float64) []byte {
+	const large = 1e9 // more than metres in any plane
+	if math.Abs(v) >= large {
+		return strconv.AppendFloat(dst, v, 'g', 6, 64)
+	}
+	return appendDegrees(dst, v, messageDecimals)
 }
 
 // quoted makes any text fit for a message: one line, no control characters,
