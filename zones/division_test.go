@@ -56,7 +56,7 @@ func TestDivision(t *testing.T) {
 			[]string{`A zone/e "e" 120.000`, `B zone/w "w" 80.000`}, ""},
 		{"same id twice", sketch{lawn, zone("z", rectangle(-1, -1, 8, 11)), zone("z", rectangle(8, -1, 21, 11)), cutline("c", xy(15, -1), xy(15, 11))},
 			[]string{`A zone/z "z" 80.000`, `B zone/z-2-west "z, west" 70.000`, `C zone/z-2-east "z, east" 50.000`},
-			`warning: yard.geojson: features[2] "z": has the id of an earlier feature`},
+			`warning: yard.geojson: features[2] "z": has the id of an earlier feature, features[1] "z" (give each an id of its own)`},
 		{"nested", sketch{lawn, zone("all", rectangle(-1, -1, 21, 11)), zone("play", rectangle(5, 5, 8, 8))},
 			[]string{`A zone/all "all" 191.000`, `B zone/play "play" 9.000`}, ""},
 		{"overlapping", sketch{lawn, zone("a", rectangle(-1, -1, 8, 11)), zone("b", rectangle(6, -1, 21, 11), `"name":"Back"`)},

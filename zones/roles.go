@@ -134,6 +134,9 @@ func (k Kind) nearest() Kind {
 			return known
 		}
 	}
+	if i := strings.LastIndexAny(wanted, " _-"); i >= 0 { // a swimming pool is a pool
+		return Kind(wanted[i+1:]).nearest()
+	}
 	return ""
 }
 

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -178,6 +179,10 @@ func openAt(name string, at int64) (*os.File, error) {
 // outputError names the output in the words of the command line where a file
 // could not be opened or written.
 func outputError(name string, err error) error {
+	folder := filepath.Dir(name)
+	if _, missing := os.Stat(folder); err != nil && errors.Is(missing, fs.ErrNotExist) {
+		return usageHint(fmt.Errorf("%s: cannot be written: there is no folder %s", name, folder), "make the folder first")
+	}
 	if bare := pathless(err); bare != err {
 		return fmt.Errorf("%s: cannot be written: %w", name, bare)
 	}

@@ -48,9 +48,9 @@ var documentRules = []struct {
 		[]string{`error crs_unknown: x: is in the coordinate system "4326", not in WGS 84 longitude and latitude`}},
 
 	{"id of its own", collection(feature(`"id":"a","properties":{}`), feature(`"id":"a","properties":{"name":"back bed"}`)), 2,
-		[]string{`warning id_repeated: x: features[1] "back bed": has the id of an earlier feature`}},
+		[]string{`warning id_repeated: x: features[1] "back bed": has the id of an earlier feature, features[0] "a"`}},
 	{"id among the properties", collection(feature(`"id":"a","properties":{"id":7}`), feature(`"id":7,"properties":null`)), 2,
-		[]string{`warning id_repeated: x: features[1] "7": has the id of an earlier feature`}},
+		[]string{`warning id_repeated: x: features[1] "7": has the id of an earlier feature, features[0] "7"`}},
 	{"empty ids", collection(feature(`"id":""`), feature(`"id":""`), feature(`"id":null`)), 3, nil},
 	{"id of a wrong type", collection(feature(`"id":[1]`), feature(`"id":true`)), 2, []string{
 		`warning id_type: x: features[0]: id is an array, not a string or a number, ignored it`,
@@ -78,7 +78,7 @@ var documentRules = []struct {
 		`error feature_type: x: features[1]: feature is 2, not an object`,
 		`error position_short: x: features[2]: position has one number, needs longitude and latitude at coordinates`}},
 	{"control characters stay out of messages", collection(feature(`"id":1,"properties":{"name":"bed\u001b[2J\n2"}`), feature(`"id":1,"properties":{"name":"bed\u001b[2J\n2"}`)), 2,
-		[]string{`warning id_repeated: x: features[1] "bed\x1b[2J\n2": has the id of an earlier feature`}},
+		[]string{`warning id_repeated: x: features[1] "bed\x1b[2J\n2": has the id of an earlier feature, features[0] "bed\x1b[2J\n2"`}},
 }
 
 func TestDocumentRules(t *testing.T) {

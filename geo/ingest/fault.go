@@ -16,6 +16,7 @@ func unexpected(c byte, want string) *fault {
 	return &fault{
 		code: "json_syntax",
 		text: fmt.Sprintf("is not valid JSON: expected %s, found %s", want, found(c)),
+		hint: "mend it there, or export it again",
 	}
 }
 

@@ -35,7 +35,7 @@ var lineRules = []struct {
 	{"records over several lines", "\x1e{\"type\":\n\"Point\",\"coordinates\":[1,2]}\n\x1e{\n\"type\":\n\"Point\" 1}\n", []string{
 		"1: 1 features\nerror json_syntax: x: line 3: is not valid JSON: expected a comma or }, found 1 at line 5, column 9"}},
 	{"features are one site", feature(`"id":1`) + "\n" + point + "\n" + feature(`"id":1`) + "\n", []string{
-		"1: 3 features\nwarning id_repeated: x: line 3: features[2] \"1\": has the id of an earlier feature"}},
+		"1: 3 features\nwarning id_repeated: x: line 3: features[2] \"1\": has the id of an earlier feature, features[0] \"1\""}},
 	{"features between sites", siteLine("a") + "\n" + point + "\n" + point + "\n" + siteLine("b") + "\n" + point, []string{
 		`1: 1 features {"id":"a"}`, `2: 2 features`, `4: 1 features {"id":"b"}`, `5: 1 features`}},
 	{"problem of a site on a line", siteLine("a") + "\n" + collection(feature(`"properties":1`)) + "\n", []string{

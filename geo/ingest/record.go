@@ -86,7 +86,11 @@ func (rec *record) close() {
 func topKind(value []byte) (string, *fault) {
 	const want = "a FeatureCollection, a Feature or a geometry"
 	if value[0] != '{' {
-		return "", &fault{code: "format_unknown", text: "is not GeoJSON: holds " + describe(value) + ", not " + want}
+		f := notGeoJSON("holds " + describe(value) + ", not " + want)
+		if value[0] == '[' {
+			f.hint = wrapIt
+		}
+		return "", f
 	}
 	for name, value := range pairs(value) {
 		if unquote(name) != "type" {
@@ -96,9 +100,9 @@ func topKind(value []byte) (string, *fault) {
 		if kind == "FeatureCollection" || kind == "Feature" || isGeometry(kind) {
 			return kind, nil
 		}
-		return "", &fault{code: "format_unknown", text: "is not GeoJSON: its type is " + describe(value) + ", not " + want}
+		return "", notGeoJSON("its type is " + describe(value) + ", not " + want)
 	}
-	return "", &fault{code: "format_unknown", text: "is not GeoJSON: has no type, must be " + want}
+	return "", notGeoJSON("has no type, must be " + want)
 }
 
 // problem is the record's fault as seen from outside. Lines and columns are

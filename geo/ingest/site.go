@@ -10,8 +10,8 @@ type site struct {
 	*Collection
 	limits     Limits
 	geometries *geometries
-	ids        map[string]bool
-	count      int // features met, refused ones too
+	ids        map[string]*Feature // that were met first with them
+	count      int                 // features met, refused ones too
 	full       bool
 	unlisted   int      // problems beyond the limit
 	worst      Severity // of those
@@ -28,7 +28,7 @@ func newSiteFor(geometries *geometries, source string, line int, limits Limits) 
 		Collection: &Collection{Source: source, Line: line},
 		limits:     limits,
 		geometries: geometries,
-		ids:        make(map[string]bool),
+		ids:        make(map[string]*Feature),
 	}
 }
 
@@ -183,10 +183,15 @@ func (s *site) readID(f *Feature) {
 	if f.ID == "" {
 		return
 	}
-	if s.ids[f.ID] {
-		s.geometries.warn("id_repeated", "has the id of an earlier feature")
+	earlier, taken := s.ids[f.ID]
+	if !taken {
+		s.ids[f.ID] = f
+		return
 	}
-	s.ids[f.ID] = true
+	s.geometries.findings.add(finding{
+		severity: Warning, code: "id_repeated", hint: "give each an id of its own",
+		text: "has the id of an earlier feature, " + Place{Feature: earlier.Index, Label: earlier.Label()}.object(),
+	})
 }
 
 func (s *site) readGeometry(f *Feature, value json.RawMessage) {

@@ -15,7 +15,7 @@ var signatures = []struct {
 	{"PK\x03\x04", "a zip archive", "unpack it first"},
 	{"\xfe\xff", "UTF-16 text", "save it with the UTF-8 encoding"},
 	{"\xff\xfe", "UTF-16 text", "save it with the UTF-8 encoding"},
-	{"%PDF", "a PDF document", "export the outlines as GeoJSON"},
+	{"%PDF", "a PDF document", exportIt},
 	{"SQLite format 3\x00", "a database", "export its layers as GeoJSON"},
 	{"\x00\x00\x27\x0a", "a shapefile", "convert it to GeoJSON in WGS 84"},
 }
@@ -36,13 +36,42 @@ func sniff(head []byte) *fault {
 		return foreign("UTF-16 text", "save it with the UTF-8 encoding")
 	case text[0] == '<':
 		return markup(text)
+	case text[0] != '{' && looksLikeTable(text):
+		return foreign("a table", exportIt)
 	case text[0] != '{':
-		return &fault{
-			code: "format_unknown",
-			text: fmt.Sprintf("is not GeoJSON: begins with %s, not with {", found(text[0])),
+		f := notGeoJSON(fmt.Sprintf("begins with %s, not with {", found(text[0])))
+		if text[0] == '[' {
+			f.hint = wrapIt
 		}
+		return f
 	}
 	return nil
+}
+
+// What to do about a text that is no GeoJSON.
+const (
+	exportIt = "export the outlines as GeoJSON"
+	wrapIt   = `if it is a list of features, put {"type":"FeatureCollection","features": before it and } after it`
+)
+
+func notGeoJSON(why string) *fault {
+	return &fault{code: "format_unknown", text: "is not GeoJSON: " + why, hint: exportIt}
+}
+
+// looksLikeTable reports whether the first two lines of a text have as many
+// separators of one sort.
+func looksLikeTable(text []byte) bool {
+	lines := bytes.SplitN(text, []byte{'\n'}, 3)
+	if len(lines) < 2 {
+		return false
+	}
+	for _, separator := range []string{",", ";", "\t"} {
+		n := bytes.Count(lines[0], []byte(separator))
+		if n > 0 && text[0] != '[' && n == bytes.Count(lines[1], []byte(separator)) {
+			return true
+		}
+	}
+	return false
 }
 
 func foreign(what, hint string) *fault {
