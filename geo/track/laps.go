@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"example.org/turfplat/geo"
 )
 
 // mostLoops bounds the work on a walk that crosses itself all the time.
@@ -172,6 +174,19 @@ func (t traverse) left(groups [][]lap) []int {
 		}
 	}
 	return left
+}
+
+// beside counts the places along a ring that lie within a gate of it.
+func beside(places, ring []geo.XY, gate float64) int {
+	const most = 2_000 // places looked at; of more, some do
+	every := 1 + len(places)/most
+	count := 0
+	for i := 0; i < len(places); i += every {
+		if near(places[i], ring) <= gate {
+			count += every
+		}
+	}
+	return count
 }
 
 // unfinished returns the laps that stations left over make if completed from

@@ -8,37 +8,86 @@ import (
 	"example.org/turfplat/geo"
 )
 
+// A contour is the way round a ring that was found.
+type contour struct {
+	number int
+	at     []geo.XY
+	ci     float64 // half of the 95 % interval of its area, m2; 0 if the ring was refused
+}
+
 // parted refuses rings that overlap beyond what their errors explain and
 // neither of which holds the other: laps of one lawn that the receiver drew
 // apart, or a ring closed across a neck of the ground. Their ground would count
-// twice.
-func (r *report) parted() {
-	rings := r.walk.Rings
-	overlaps := make([]bool, len(rings))
+// twice. A ring refused as too uncertain speaks against another all the same.
+// Refused, too, are two rings of which one may be the other, drawn anew; but one
+// on which the receiver was lost goes for nothing.
+func (r *report) parted(b belief) {
+	all := r.contours()
+	rings := len(r.walk.Rings)
+	refused := make([]bool, len(all))
 	for i := range rings {
-		for j := i + 1; j < len(rings); j++ {
-			both, in, other := shared(r.shell(i), r.shell(j))
-			smaller := min(in, other)
-			if min(both, smaller-both) <= crossShare.Value*smaller || both <= float64(rings[i].CI95+rings[j].CI95) {
+		for j := i + 1; j < len(all); j++ {
+			switch o := overlapOf(all[i], all[j]); {
+			case o.crosses() && o.both > all[i].ci+all[j].ci:
+				r.refuse("ring_overlaps", fmt.Sprintf("rings %d and %d overlap by %s: they are not two pieces of ground, nor one within the other", all[i].number, all[j].number, r.area(o.both)),
+					"walk one piece of ground again, all laps along the same edge")
+			case o.twice(b):
+				r.refuse("ring_twice", fmt.Sprintf("rings %d and %d run %s apart, one within the other: that may be one edge that the receiver drew twice", all[i].number, all[j].number, r.length(o.gap())),
+					"walk that edge again; walk a bed in it on its own, or with a receiver that errs less")
+			default:
 				continue
 			}
-			overlaps[i], overlaps[j] = true, true
-			r.refuse("ring_overlaps", fmt.Sprintf("rings %d and %d overlap by %s: they are not two pieces of ground, nor one within the other", rings[i].Number, rings[j].Number, r.area(both)),
-				"walk one piece of ground again, all laps along the same edge")
+			refused[i], refused[j] = true, true
 		}
 	}
 	kept := 0
 	for i := range rings {
-		if !overlaps[i] {
-			rings[kept], r.regions[kept] = rings[i], r.regions[i]
+		if !refused[i] {
+			r.walk.Rings[kept], r.regions[kept] = r.walk.Rings[i], r.regions[i]
 			kept++
 		}
 	}
-	r.walk.Rings, r.regions = rings[:kept], r.regions[:kept]
+	r.walk.Rings, r.regions = r.walk.Rings[:kept], r.regions[:kept]
 }
 
-// shell is the outline of a ring in the frame.
-func (r *report) shell(i int) []geo.XY { return r.regions[i].Polygons()[0].Shell }
+// contours returns those of the rings measured, in their order, and of those
+// too uncertain.
+func (r *report) contours() []contour {
+	var all []contour
+	for i, g := range r.walk.Rings {
+		all = append(all, contour{g.Number, r.regions[i].Polygons()[0].Shell, float64(g.CI95)})
+	}
+	return append(all, r.uncertain...)
+}
+
+// An overlap is how two contours lie to each other.
+type overlap struct {
+	both, smaller, larger float64 // m2
+	middles               float64 // distance of the middles, m
+	around                float64 // length of both, m
+}
+
+func overlapOf(a, b contour) overlap {
+	both, in, other := shared(a.at, b.at)
+	return overlap{both, min(in, other), max(in, other),
+		middle(resampled(a.at, ringPlaces)).Distance(middle(resampled(b.at, ringPlaces))), ringLength(a.at) + ringLength(b.at)}
+}
+
+// crosses reports whether neither holds the other, nor lies beside it.
+func (o overlap) crosses() bool {
+	return min(o.both, o.smaller-o.both) > crossShare.Value*o.smaller
+}
+
+// gap is the mean distance of two contours of which one lies in the other.
+func (o overlap) gap() float64 { return 2 * (o.larger - o.smaller) / o.around }
+
+// twice reports whether a contour within another takes up most of it and keeps
+// so near to it all round that a receiver may have drawn one edge in both
+// places.
+func (o overlap) twice(b belief) bool {
+	within := twiceSigmas.Value * b.sigma
+	return o.both > (1-crossShare.Value)*o.smaller && o.smaller > sharedGround.Value*o.larger && o.middles < within && o.gap() < within
+}
 
 // overlapLines are how many lines across two rings are looked along for what
 // both go round.

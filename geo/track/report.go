@@ -14,12 +14,13 @@ import (
 
 // A report is a walk in the making.
 type report struct {
-	walk     Walk
-	regions  []geo.Region // of the rings
-	problems []ingest.Problem
-	place    ingest.Place
-	options  Options
-	frame    geo.Frame
+	walk      Walk
+	regions   []geo.Region // of the rings
+	uncertain []contour    // of rings refused as too uncertain
+	problems  []ingest.Problem
+	place     ingest.Place
+	options   Options
+	frame     geo.Frame
 }
 
 func placeOf(t *ingest.Tracks) ingest.Place {
@@ -143,6 +144,18 @@ func (r *report) noRing(t traverse, gate float64, knots int) {
 		r.refuse("walk_open", fmt.Sprintf("the walk does not close: it ends %s from its start, and comes back on itself nowhere within %s",
 			r.length(first.Distance(last)), r.length(gate)), closeTheRing)
 	}
+}
+
+// followed reports whether most of what was walked along a ring is in its
+// laps; if not it refuses the ring, as those laps may go round something else.
+func (r *report) followed(t traverse, laps []lap, left []geo.XY, b belief, number int) bool {
+	in, out := used(laps), beside(left, resampled(laps[0].at, ringPlaces), t.path.gate(b))
+	if float64(out) <= leftShare.Value*float64(in+out) {
+		return true
+	}
+	r.refuse("ring_left", fmt.Sprintf("ring %d rests on %d of the %d fixes walked along it: the others close no lap of it", number, in, in+out),
+		"walk it again, each lap all the way round and along the same edge")
+	return false
 }
 
 // observed bridges the unobserved edges of laps by what other laps saw, and

@@ -34,6 +34,11 @@ func alongLine(seed uint64, sigma float64, line ...geo.XY) []ingest.Fix {
 	return fixes
 }
 
+// statedSigma makes the receiver state another error.
+func statedSigma(sigma float64, fixes []ingest.Fix) []ingest.Fix {
+	return changed(fixes, 0, len(fixes), func(_ int, f *ingest.Fix) { f.Sigma = sigma })
+}
+
 // shifted moves a ring and closes it.
 func shifted(ring []geo.XY, by geo.XY) []geo.XY {
 	var out []geo.XY
@@ -85,6 +90,11 @@ func TestRingsOfAWalk(t *testing.T) {
 		{"the second lap drawn away by seven metres", alongLine(14, 0.2, slices.Concat(shifted(rectangle(40, 30), geo.XY{}), shifted(rectangle(40, 30), geo.XY{X: 6, Y: 4}))...),
 			[]float64{1200}, []bool{false}, []int{2}, ""},
 		{"two rings that overlap", alongLine(15, 0.2, slices.Concat(shifted(lawn, geo.XY{}), shifted(lawn, geo.XY{X: 18, Y: 8}))...), nil, nil, nil, "rings_several ring_overlaps"},
+		{"one edge drawn twice, ten metres apart", statedSigma(2.8, alongLine(16, 0.2, slices.Concat(shifted(rectangle(100, 80), geo.XY{}), shifted(rectangle(80, 60), geo.XY{X: 10, Y: 10}))...)), nil, nil, nil, "rings_several ring_twice"},
+		{"a large pond in a lawn, and a good receiver", alongLine(16, 0.2, slices.Concat(shifted(rectangle(100, 80), geo.XY{}), shifted(rectangle(80, 60), geo.XY{X: 10, Y: 10}))...),
+			[]float64{8000, 4800}, []bool{false, true}, []int{1, 1}, "rings_several"},
+		{"a lap and half of one", alongLine(17, 0.2, slices.Concat(shifted(lawn, geo.XY{}), lawn[1:3])...), []float64{600}, []bool{false}, []int{1}, ""},
+		{"a lap, then to and fro along one side", alongLine(17, 0.2, slices.Concat(shifted(lawn, geo.XY{}), lawn[1:2], lawn[:1], lawn[1:2], lawn[:1])...), nil, nil, nil, "ring_left"},
 		{"an open walk", alongLine(11, 0.2, geo.XY{}, geo.XY{X: 30}, geo.XY{X: 30, Y: 40}), nil, nil, nil, "walk_open"},
 		{"out and back", alongLine(12, 0.2, geo.XY{}, geo.XY{X: 40}, geo.XY{X: 40, Y: 0.5}, geo.XY{Y: 0.5}), nil, nil, nil, "walk_open"},
 		{"a strip too narrow", alongLine(13, 1, shifted(rectangle(40, 2.5), geo.XY{})...), nil, nil, nil, "ring_uncertain"},

@@ -44,6 +44,8 @@ var (
 	pieceShare   = Rule{0.6, "", "a loop of which more runs along a larger one is a piece of that", ownTrial}
 	sharedGround = Rule{0.5, "", "two that cross and share more than this of what both go round are laps of one ring", practice}
 	crossShare   = Rule{0.05, "", "rings cross if more than this share of the smaller lies beyond the other", practice}
+	twiceSigmas  = Rule{4, "", "nor are two rings told apart that run within so many times the receiver's error of each other all round", ownTrial}
+	leftShare    = Rule{0.5, "", "a ring is refused if more than this share of what was walked along it is in no lap", ownTrial}
 	lapLength    = Rule{0.8, "", "or a lap of it, if it is longer than this share of it", ownTrial}
 	lapShare     = Rule{0.6, "", "share of a ring from which an unfinished lap counts, completed from another", practice}
 	stillWithin  = Rule{5, "m", "a walk that keeps within this has stood still", practice}
@@ -66,7 +68,7 @@ func Rules() []Rule {
 	return []Rule{
 		closestFixes, worstHDOP, fairHDOP, worstSigma, fewestSats, settledSpeed, settlingTime, walkingSpeed, spikeReach,
 		spikeRatio, standSpeed, standTime, standShare, standSigmas, lostTime, lostWay, lostTurn, lostShare, smoothSpan, closeGate, farthestGate,
-		closeShare, closeTurn, cornerTurn, endTurn, shortestRing, narrowest, pieceShare, sharedGround, crossShare, lapLength, lapShare, stillWithin, pace, sharpestTurn, quietJitter,
+		closeShare, closeTurn, cornerTurn, endTurn, shortestRing, narrowest, pieceShare, sharedGround, crossShare, twiceSigmas, leftShare, lapLength, lapShare, stillWithin, pace, sharpestTurn, quietJitter,
 		quietTime, arcTurn,
 		simplify, sway, swayReach, wheelError, worstError, stripShape, walkBound,
 	}

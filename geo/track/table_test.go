@@ -40,10 +40,10 @@ go test ./geo/track -run TestSimulatedWalks -walks %d -update
 ` + "```" + `
 
 The figures of the method were set by trials on other walks (-stream 101, 202 and 7); these, stream %d, were drawn once
-they stood. A stream drawn before (28) showed misses that were mended since, and stands here no more.
+they stood. Streams drawn before (28, 2911) showed misses that were mended since, and stand here no more.
 
-- **refused**: walks for which no area was given: too narrow for the receiver, rings that overlap, or lost for a minute where
-  no other lap helps.
+- **refused**: walks for which no area was given: too narrow for the receiver, rings that overlap or may be one
+  drawn twice, most of the walk along a ring in no lap of it, or lost for a minute where no other lap helps.
 - **covered**: how many of the others have the true area in their 95 %% interval, with the sampling error of that share.
 - **bias**: mean of the area's error less its part to first order, which is known here and has a mean of zero.
 - **rms**: root mean square of the area's error, as a share of the area; **told**: the 1-sigma error that was told, on the mean.

@@ -49,7 +49,7 @@ const widest = 5_000
 //
 //   - refusals: fixes_none, fixes_few, fixes_many, walk_wide, walk_still, walk_open,
 //     rings_many, ring_small, ring_unobserved, ring_uncertain, ring_crosses,
-//     ring_overlaps, ring_offset
+//     ring_overlaps, ring_twice, ring_left, ring_offset
 //   - warnings: ring_wheel, ring_assumed, edge_unobserved
 //   - notes: rings_several, offset_question, ring_drawn
 //
@@ -71,10 +71,14 @@ func Rings(tracks *ingest.Tracks, o Options) (*Walk, []ingest.Problem) {
 	}
 	t := newTraverse(p)
 	b := p.believed(o.Sigma)
-	for i, laps := range r.laps(t, b) {
-		r.ring(t, laps, b, i+1)
+	groups := r.laps(t, b)
+	left := t.places(t.left(groups))
+	for i, laps := range groups {
+		if r.followed(t, laps, left, b, i+1) {
+			r.ring(t, laps, b, i+1)
+		}
 	}
-	r.parted()
+	r.parted(b)
 	r.nest()
 	r.moveEdges()
 	r.ask()
@@ -141,6 +145,7 @@ func (r *report) ring(t traverse, laps []lap, b belief, number int) {
 	e.sigma, e.ci95 = math.Hypot(e.sigma, stake/2), math.Hypot(e.ci95, stake)
 	if e.sigma > worstError.Value*area {
 		r.tooUncertain(laps, area, e, number)
+		r.uncertain = append(r.uncertain, contour{number: number, at: mean.at})
 		return
 	}
 	region, err := outlined(mean.at, area)
