@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 	"time"
 
 	"example.org/turfplat/geo/ingest"
@@ -16,6 +17,7 @@ type desk struct {
 	out, messages io.Writer
 	now           func() time.Time
 	underway      underway
+	talking       sync.Mutex // while a message is written, and for good once interrupted
 }
 
 func newDesk(in io.Reader, out, messages io.Writer) *desk {
@@ -24,6 +26,13 @@ func newDesk(in io.Reader, out, messages io.Writer) *desk {
 
 // tell writes one message a line: the program, the kind of message, the text.
 func (d *desk) tell(kind, text string) {
+	d.talking.Lock()
+	defer d.talking.Unlock()
+	d.say(kind, text)
+}
+
+// say tells while no one else does.
+func (d *desk) say(kind, text string) {
 	for _, line := range strings.Split(text, "\n") {
 		fmt.Fprintf(d.messages, "turfplat: %s: %s\n", kind, line)
 	}

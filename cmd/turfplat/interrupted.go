@@ -48,22 +48,23 @@ func (d *desk) heed() {
 }
 
 // interrupted tells what is left of the work, and lets none go on: nothing is
-// moved to its place from here on. A part that nobody can go on with is removed.
+// moved to its place from here on, and nothing told after it. A part that nobody can go on with is removed.
 func (d *desk) interrupted() {
 	d.underway.busy.Lock()
+	d.talking.Lock()
 	if isTerminal(d.messages) {
 		fmt.Fprint(d.messages, "\r\x1b[K") // the line of progress
 	}
 	part := d.underway.part
 	switch {
 	case part == "":
-		d.tell("error", "interrupted")
+		d.say("error", "interrupted")
 	case d.underway.keepsPart:
-		d.tell("error", fmt.Sprintf("interrupted: %s holds what is done", part))
-		d.tell("hint", "to go on with it, give the same input and flags, and --resume")
+		d.say("error", fmt.Sprintf("interrupted: %s holds what is done", part))
+		d.say("hint", "to go on with it, give the same input and flags, and --resume")
 	default:
 		os.Remove(part)
-		d.tell("error", "interrupted: nothing was written")
+		d.say("error", "interrupted: nothing was written")
 	}
 }
 
