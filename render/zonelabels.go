@@ -18,8 +18,32 @@ type zoneLabel struct {
 
 // labelZones labels every zone, in its ground if there is room, and else
 // beside it with a leader. Large zones choose first. Labels are as set for the
-// number of a zone.
+// number of a zone; where one would go without its letter, all say less.
 func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
+	lettersAlone := func(i int) zoneLabel {
+		l := set(i)
+		l.name, l.figures = Text{}, nil
+		return l
+	}
+	nameless := func(i int) zoneLabel {
+		l := set(i)
+		l.name = Text{}
+		return l
+	}
+	before, told := slices.Clone(d.labels.taken), len(d.unlabelled)
+	var drawn []Element
+	for _, saying := range []func(int) zoneLabel{set, nameless, lettersAlone} {
+		d.unlabelled = d.unlabelled[:told]
+		d.labels.taken = slices.DeleteFunc(slices.Clone(before), func(p plate) bool { return !slices.Contains(d.labels.taken, p) })
+		var err error
+		if drawn, err = d.labelZonesAs(v, saying); err != nil || len(d.unlabelled) == told {
+			return drawn, err
+		}
+	}
+	return drawn, nil
+}
+
+func (d *draft) labelZonesAs(v view, set func(int) zoneLabel) ([]Element, error) {
 	var inside []Element
 	var cramped []zoneLabel
 	for i, z := range d.plat.Zones {
