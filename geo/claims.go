@@ -18,6 +18,7 @@ type exposure struct {
 type claims struct {
 	border *Border
 	free   []freedom // of the border's edges
+	left   int       // how many of them are not yet claimed whole
 
 	near     []int32 // reused
 	found    []exposure
@@ -38,7 +39,7 @@ var claimsNotInUse = sync.Pool{New: func() any { return new(claims) }}
 // was claimed was looked at.
 func newClaims(b *Border) *claims {
 	c := claimsNotInUse.Get().(*claims)
-	c.border, c.free = b, blank(c.free, len(b.edges))
+	c.border, c.free, c.left = b, blank(c.free, len(b.edges)), len(b.edges)
 	return c
 }
 
@@ -53,7 +54,7 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 	const same = 1e-5 // m: overlay rounds to 1e-9, a vertex put on an edge is snapped to 1e-7
 	c.found = c.found[:0]
 	search := c.border.region.Bounds()
-	if !bounds.Grown(same).Meets(search) {
+	if c.left == 0 || !bounds.Grown(same).Meets(search) {
 		return nil
 	}
 	for i, a := range ring {
@@ -90,6 +91,7 @@ func (c *claims) takeWhole(i int, e, o edge, free *freedom) {
 		return
 	}
 	free.touched = true
+	c.left--
 	x := exposure{edge: i, part: span{0, 1}, outward: 1}
 	if e != o {
 		x.outward = -1
@@ -108,6 +110,10 @@ func (c *claims) take(i int, e, o edge, part span, free *freedom) {
 			free.parts = append(free.parts, span{part.to, 1})
 		}
 		c.found = append(c.found, exposed(i, e, o, part))
+		c.claimed(free)
+		return
+	}
+	if len(free.parts) == 0 {
 		return
 	}
 	for _, s := range free.parts {
@@ -117,6 +123,14 @@ func (c *claims) take(i int, e, o edge, part span, free *freedom) {
 		}
 	}
 	free.parts = without(free.parts, part)
+	c.claimed(free)
+}
+
+// claimed counts an edge of which a part was claimed if that was the last.
+func (c *claims) claimed(free *freedom) {
+	if len(free.parts) == 0 {
+		c.left--
+	}
 }
 
 // exposed turns a part of the region's edge o into one of the traced edge e.
