@@ -19,19 +19,8 @@ type Border struct {
 	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
 }
 
-// A listed edge is one of a row, with what tells most edges apart from others.
-type listed struct {
-	west, east float64
-	edge       int32
-	lowest     int32 // row of its southern end
-}
-
-const (
-	// edgesARow bounds how often an edge stands in the list, in the mean.
-	edgesARow = 2
-	// fewEdges are found faster one by one than by rows and slots.
-	fewEdges = 12
-)
+// fewEdges are found faster one by one than by rows and slots.
+const fewEdges = 12
 
 // borders are those not in use.
 var borders = sync.Pool{New: func() any { return new(Border) }}
@@ -54,89 +43,6 @@ func NewBorder(r Region) *Border {
 func (b *Border) Release() {
 	b.region = Region{}
 	borders.Put(b)
-}
-
-func (b *Border) layRows() {
-	var climbed float64
-	for _, e := range b.edges {
-		climbed += math.Abs(e.b.Y - e.a.Y)
-	}
-	bounds := b.region.Bounds()
-	b.south, b.perM = bounds.Min.Y, float64(len(b.edges))/max(bounds.Height(), climbed/edgesARow, grain)
-	rows := 1 + int(bounds.Height()*b.perM)
-	b.first = blank(b.first, rows+1)
-	for _, e := range b.edges {
-		low, high := b.rowsOf(e)
-		for row := low; row <= high; row++ {
-			b.first[row+1]++
-		}
-	}
-	sum(b.first)
-	b.list = sized(b.list, int(b.first[rows]))
-	for i, e := range b.edges {
-		low, high := b.rowsOf(e)
-		l := listed{min(e.a.X, e.b.X), max(e.a.X, e.b.X), int32(i), low}
-		for row := low; row <= high; row++ {
-			b.list[b.first[row]] = l
-			b.first[row]++
-		}
-	}
-	copy(b.first[1:], b.first) // each ended where the next began
-	b.first[0] = 0
-}
-
-// rowsOf returns the lowest and the highest row of an edge.
-func (b *Border) rowsOf(e edge) (low, high int32) {
-	low, high = b.row(e.a.Y), b.row(e.b.Y)
-	return min(low, high), max(low, high)
-}
-
-// row returns the row at y, or that nearest to it.
-func (b *Border) row(y float64) int32 {
-	return int32(max(0, min(float64(len(b.first)-2), (y-b.south)*b.perM)))
-}
-
-// near adds to some numbers those of the edges whose bounds meet a box, each
-// once.
-func (b *Border) near(box Bounds, found []int32) []int32 {
-	if !box.Meets(b.region.Bounds()) {
-		return found
-	}
-	if len(b.list) == 0 {
-		return b.nearOfAll(box, found)
-	}
-	low, high := b.row(box.Min.Y), b.row(box.Max.Y)
-	if listed := b.first[high+1] - b.first[low]; int(listed) >= len(b.edges) {
-		return b.nearOfAll(box, found)
-	}
-	for row := low; row <= high; row++ {
-		in := b.list[b.first[row]:b.first[row+1]]
-		for k := range in {
-			l := &in[k]
-			if apart(l.west, box.Max.X, box.Min.X, l.east) || max(low, l.lowest) != row {
-				continue
-			}
-			if e := &b.edges[l.edge]; min(e.a.Y, e.b.Y) <= box.Max.Y && max(e.a.Y, e.b.Y) >= box.Min.Y {
-				found = append(found, l.edge)
-			}
-		}
-	}
-	return found
-}
-
-// apart reports whether a > b or c > d, by the signs of two differences: one
-// branch, which guesses well, where two would not.
-func apart(a, b, c, d float64) bool {
-	return (math.Float64bits(b-a)|math.Float64bits(d-c))>>63 != 0
-}
-
-func (b *Border) nearOfAll(box Bounds, found []int32) []int32 {
-	for i := range b.edges {
-		if b.edges[i].meets(box) {
-			found = append(found, int32(i))
-		}
-	}
-	return found
 }
 
 // holds reports whether p lies in the region and not on its edge.

@@ -144,7 +144,7 @@ func TestBorderOfOddShapes(t *testing.T) {
 			t.Errorf("%s: %d edges make %d rows with %d", name, n, len(b.first)-1, len(b.list))
 		}
 		for i, e := range b.edges {
-			if got := b.near(e.bounds(), nil); !slices.Contains(got, int32(i)) {
+			if got := b.near(e, 0, nil); !slices.Contains(got, int32(i)) {
 				t.Errorf("%s: edge %d is not found where it is", name, i)
 			}
 			if b.same(edge{e.b, e.a}) != i {

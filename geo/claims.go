@@ -59,8 +59,8 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 	}
 	for i, a := range ring {
 		e := edge{a, ring.next(i)}
-		if box := e.bounds().Grown(same); box.Meets(search) {
-			c.claimEdge(i, e, box, same)
+		if e.bounds().Grown(same).Meets(search) {
+			c.claimEdge(i, e, same)
 		}
 	}
 	return c.found
@@ -68,13 +68,14 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 
 // claimEdge finds what edge i of a ring bounds: the border's edge with the same
 // ends, or else all that run along it within a distance.
-func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
+func (c *claims) claimEdge(i int, e edge, distance float64) {
 	if j := c.border.same(e); j >= 0 {
 		c.takeWhole(i, e, c.border.edges[j], &c.free[j])
 		return
 	}
-	c.near = c.border.near(box, c.near[:0])
+	c.near = c.border.near(e, distance, c.near[:0])
 	slices.Sort(c.near) // so that sums do not depend on rows
+	c.near = slices.Compact(c.near)
 	for _, j := range c.near {
 		o := c.border.edges[j]
 		if part, ok := o.alongside(e, distance); ok {

@@ -82,7 +82,7 @@ func (s *frontSearch) share(e edge) float64 {
 
 // findAlong finds the parts of an edge that run along others.
 func (s *frontSearch) findAlong(e edge) {
-	s.near = s.along.near(e.bounds().Grown(s.distance/math.Cos(mostAskew)), s.near[:0])
+	s.near = s.along.near(e, s.distance/math.Cos(mostAskew), s.near[:0])
 	for _, i := range s.near {
 		if part, ok := e.alongside(s.along.edges[i], s.distance); ok {
 			s.spans = append(s.spans, part)
@@ -98,7 +98,7 @@ func (s *frontSearch) findDeep(e edge) {
 	strip := edge{e.at(0.5), inner.at(0.5)}.bounds()
 	clear := true // nothing but the edge itself comes near the way inwards from its middle
 	box := inner.bounds()
-	s.near = s.of.near(box.Union(e.bounds()), s.near[:0])
+	s.near = s.of.near(e, s.depth, s.near[:0])
 	s.stops = append(s.stops[:0], 0, 1)
 	for _, i := range s.near {
 		o := &s.of.edges[i]
