@@ -38,6 +38,9 @@ func NewBorder(r Region) *Border {
 	return b
 }
 
+// Region returns the region of which it is the border.
+func (b *Border) Region() Region { return b.region }
+
 // Release gives the room of a border that nobody will look at again to others;
 // a border need not be released.
 func (b *Border) Release() {

@@ -38,8 +38,10 @@ type Trace struct {
 	Error EdgeError
 }
 
-// AreaSigma is that of [Traces], for a single region.
-func AreaSigma(r Region, traces []Trace) Area { return NewTraces(traces).AreaSigma(NewBorder(r)) }
+// AreaSigma is AreaSigmas of [Traces], for a single region.
+func AreaSigma(r Region, traces []Trace) Area {
+	return NewTraces(traces).AreaSigmas(NewBorder(r))[0]
+}
 
 // Traces are objects as they were traced, made ready to tell the error of the
 // areas that they bound. They never change, so that several goroutines may use
@@ -54,7 +56,6 @@ type readyTrace struct {
 type readyRing struct {
 	ring   Ring // without repeats: a vertex traced twice errs once
 	bounds Bounds
-	way    wayRound // of Vertices
 }
 
 // NewTraces makes traces ready. Where edges of several coincide the first one
@@ -64,64 +65,119 @@ func NewTraces(traces []Trace) Traces {
 	for i, t := range traces {
 		all[i] = readyTrace{make([]readyRing, len(t.Rings)), t.Error}
 		for k, ring := range t.Rings {
-			r := &all[i].rings[k]
-			r.ring = ring.withoutRepeats()
-			r.bounds = r.ring.bounds()
-			if t.Error.Kind == Vertices {
-				r.way = newWayRound(r.ring, float64(t.Error.Reach))
-			}
+			ring = ring.withoutRepeats()
+			all[i].rings[k] = readyRing{ring, ring.bounds()}
 		}
 	}
 	return Traces{all}
 }
 
-// AreaSigma returns the 1-sigma error of the area of a region whose edges
+// AreaSigmas returns the 1-sigma errors of the areas of regions whose edges
 // come from the traces. Where edges of several traces coincide, the first
 // trace counts, were it without error. Edges that come from no trace carry no
 // error. Errors of different traces are taken as independent, and a shift of a
 // whole trace moves no area if all its edges bound the region.
-func (t Traces) AreaSigma(b *Border) Area {
-	if len(b.edges) == 0 {
-		return 0
+func (t Traces) AreaSigmas(regions ...*Border) []Area {
+	told := make([]told, len(regions))
+	for k, b := range regions {
+		told[k].claims = newClaims(b)
+		defer told[k].claims.release()
 	}
-	c := newClaims(b)
-	defer c.release()
-	var variance float64
 	for _, trace := range t.traces {
-		variance += trace.variance(c)
+		trace.tell(told)
 	}
-	return Area(math.Sqrt(variance))
+	sigmas := make([]Area, len(regions))
+	for k := range told {
+		sigmas[k] = Area(math.Sqrt(told[k].variance))
+	}
+	return sigmas
 }
 
-// variance returns the variance, m4, that a trace brings into the area of a
-// region, and claims the parts of its border that it takes.
-func (t readyTrace) variance(c *claims) float64 {
-	e, sigma2 := t.error, float64(t.error.Sigma*t.error.Sigma)
-	var sum, out, all float64
+// Told is what traces told of the error of a region.
+type told struct {
+	*claims
+	variance float64 // m4
+
+	net float64 // m2 by which the area grows for each metre that all edges of a trace move outwards; Width
+	all float64 // m that the trace goes along the region; Walk
+}
+
+// tell adds the variance that a trace brings into the areas of regions, and
+// claims the parts of their borders that it takes.
+func (t readyTrace) tell(regions []told) {
+	for k := range regions {
+		regions[k].net, regions[k].all = 0, 0
+	}
+	sigma2 := float64(t.error.Sigma * t.error.Sigma)
 	for i := range t.rings {
-		r := &t.rings[i]
-		ring, exposed := r.ring, c.claim(r.ring, r.bounds)
-		if e.Kind == Vertices {
-			sum += c.vertexVariance(ring, exposed, sigma2, &r.way)
+		if t.error.Kind == Vertices {
+			t.rings[i].tell(regions, sigma2, float64(t.error.Reach))
+		} else {
+			t.tellLengths(regions, i)
+		}
+	}
+	for k := range regions {
+		switch r := &regions[k]; t.error.Kind {
+		case Width:
+			r.variance += sigma2 * r.net * r.net
+		case Walk:
+			r.variance += walkBound * walkBound * sigma2 * r.all * r.all
+		}
+	}
+}
+
+// tell adds the variance that a ring brings in whose vertices err.
+func (r *readyRing) tell(regions []told, sigma2, reach float64) {
+	var way *wayRound
+	whole := -1.0 // the variance of an area that all of it bounds, once known
+	for k := range regions {
+		exposed := regions[k].claim(r.ring, r.bounds)
+		switch {
+		case len(exposed) == 0:
+			continue
+		case way == nil:
+			way = newWayRound(r.ring, reach)
+			defer way.release()
+		}
+		if !boundsWhole(r.ring, exposed) {
+			regions[k].variance += regions[k].vertexVariance(r.ring, exposed, sigma2, way)
 			continue
 		}
+		if whole < 0 {
+			whole = regions[k].vertexVariance(r.ring, exposed, sigma2, way)
+		}
+		regions[k].variance += whole
+	}
+}
+
+// boundsWhole reports whether all of a ring bounds a region, which lies to one
+// side of it.
+func boundsWhole(ring Ring, exposed []exposure) bool {
+	if len(exposed) != len(ring) {
+		return false
+	}
+	for i, x := range exposed {
+		if x.edge != i || x.part != (span{0, 1}) || x.outward != exposed[0].outward {
+			return false
+		}
+	}
+	return true
+}
+
+// tellLengths adds up how far ring i goes along regions.
+func (t readyTrace) tellLengths(regions []told, i int) {
+	ring := t.rings[i].ring
+	for k := range regions {
 		var net float64
-		for _, x := range exposed {
+		for _, x := range regions[k].claim(ring, t.rings[i].bounds) {
 			length := (x.part.to - x.part.from) * ring.next(x.edge).Minus(ring[x.edge]).Norm()
 			net += x.outward * length
-			all += length
+			regions[k].all += length
 		}
-		if e.Kind == Width && net != 0 {
-			out += net * outwards(t.rings, i)
+		if t.error.Kind == Width && net != 0 {
+			regions[k].net += net * outwards(t.rings, i)
 		}
 	}
-	switch e.Kind {
-	case Width:
-		return sigma2 * out * out
-	case Walk:
-		return walkBound * walkBound * sigma2 * all * all
-	}
-	return sum
 }
 
 // outwards is +1 if the ground that the rings enclose, one in another being a

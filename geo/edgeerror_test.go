@@ -78,13 +78,12 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 		}
 		gradient, share := new(claims).gradients(ring, exposed)
 		w := newWayRound(ring, reach)
-		var c correlation
-		c.between(ring, reach)
+		defer w.release()
 		var first, second, size float64
 		for i := range n {
 			for j := range n {
-				first += c.of(i, j) / c.both * gradient[i].Dot(gradient[j])
-				second += c.pair(i, j) * share[i] * share[j]
+				first += w.of(i, j) / w.both * gradient[i].Dot(gradient[j])
+				second += pairOf(w, i, j) * share[i] * share[j]
 				size += math.Abs(gradient[i].Dot(gradient[j]))
 			}
 		}
@@ -95,6 +94,15 @@ func TestSumsOverPairsOfVertices(t *testing.T) {
 			t.Errorf("second order %.12g, one by one %.12g", got, second)
 		}
 	})
+}
+
+// pairOf returns the part of secondOrder that belongs to two vertices of whole
+// shares.
+func pairOf(w *wayRound, i, j int) float64 {
+	before, after := w.beside(i)
+	former, latter := w.beside(j)
+	stepped := w.of(after, latter) - w.of(after, former) - w.of(before, latter) + w.of(before, former)
+	return w.of(i, j) * stepped / (4 * w.both * w.both)
 }
 
 func TestSharedShiftMovesNoArea(t *testing.T) {

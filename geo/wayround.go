@@ -17,122 +17,141 @@ type wayRound struct {
 	// What is left of the correlation on the way:
 	step       []float64 // from a vertex to the next
 	start, end []float64 // from the first vertex to one, and from one on to the first
+	second     []float64 // from the second vertex to one
+	last       []float64 // from one to the last vertex
+	lastButOne []float64
 
 	// The parts of secondOrder, for whole shares, that belong to a vertex and:
-	itself, before     []float64 // the one before it, of the first itself
+	itself, before     []float64 // the one before it
 	toFirst, fromFinal []float64 // the first vertex, and the last one
+
+	near [3][]float64 // reused: correlations of a vertex and the next, the one after that, the third
+	far  [4][]float64 // and of a vertex and the last but one, the last, the first, the second
 }
 
+// wayRounds are those not in use.
+var wayRounds = sync.Pool{New: func() any { return new(wayRound) }}
+
 // newWayRound returns the ways round a ring on which errors fade to 1/e over
-// reach metres; 0 if each vertex errs by itself.
-func newWayRound(ring Ring, reach float64) wayRound {
-	n := len(ring)
-	if n == 0 {
-		return wayRound{}
-	}
-	c := correlations.Get().(*correlation)
-	defer correlations.Put(c)
-	c.between(ring, reach)
-	w := c.wayRound
-	for i := range ring {
-		w.itself[i], w.before[i] = c.pair(i, i), c.pair(i, max(0, i-1))
-		w.toFirst[i], w.fromFinal[i] = c.pair(i, 0), c.pair(n-1, i)
+// reach metres; 0 if each vertex errs by itself. It should be released.
+func newWayRound(ring Ring, reach float64) *wayRound {
+	w := wayRounds.Get().(*wayRound)
+	w.fade(ring, reach)
+	if len(ring) > 0 {
+		w.pair()
 	}
 	return w
 }
 
-// A correlation is that of two vertices, of which one is the first or last or a
-// neighbour of those, or which are at most three steps apart; it serves others
-// as well, in more time. It is told as a multiple of what both ways round sum
-// up to, which spares divisions.
-type correlation struct {
-	wayRound
-	second     []float64 // what is left on the way from the second vertex to one
-	last       []float64 // from one to the last vertex
-	lastButOne []float64
-}
+func (w *wayRound) release() { wayRounds.Put(w) }
 
-// correlations are those not in use.
-var correlations = sync.Pool{New: func() any { return new(correlation) }}
-
-// between makes it that of the vertices of a ring.
-func (c *correlation) between(ring Ring, reach float64) {
+// fade tells what is left of the correlation on the ways round a ring.
+func (w *wayRound) fade(ring Ring, reach float64) {
 	n := len(ring)
-	rows := make([]float64, 7*n)
-	row := func() []float64 {
-		first := rows[:n:n]
-		rows = rows[n:]
-		return first
-	}
-	w := wayRound{step: row(), start: row(), end: row(), itself: row(), before: row(), toFirst: row(), fromFinal: row()}
+	w.step = blank(w.step, n)
 	if reach > 0 {
 		for i, p := range ring {
 			w.step[i] = math.Exp(-ring.next(i).Distance(p) / reach)
 		}
 	}
-	c.second, c.last, c.lastButOne = sized(c.second, n), sized(c.last, n), sized(c.lastButOne, n)
-	w.fadeFrom(0, w.start)
-	w.fadeFrom(min(1, n-1), c.second)
-	w.fadeTo(n-1, c.last)
-	w.fadeTo(max(0, n-2), c.lastButOne)
+	w.start, w.second = w.fadeFrom(0, w.start), w.fadeFrom(1, w.second)
+	w.last, w.lastButOne = w.fadeTo(n-1, w.last), w.fadeTo(n-2, w.lastButOne)
+	w.end = sized(w.end, n)
 	for i := range ring {
-		w.end[i] = c.last[i] * w.step[n-1]
+		w.end[i] = w.last[i] * w.step[n-1]
 	}
-	w.both = 1 + w.end[0]
-	c.wayRound = w
+	w.both = 1
+	if n > 0 {
+		w.both += w.end[0]
+	}
 }
 
 // fadeFrom tells what is left on the way from a vertex to each later one.
-func (w *wayRound) fadeFrom(i int, left []float64) {
-	left[i] = 1
+func (w *wayRound) fadeFrom(i int, room []float64) []float64 {
+	left := sized(room, len(w.step))
+	if i < len(left) {
+		left[i] = 1
+	}
 	for i++; i < len(left); i++ {
 		left[i] = left[i-1] * w.step[i-1]
 	}
+	return left
 }
 
 // fadeTo tells what is left on the way to a vertex from each earlier one.
-func (w *wayRound) fadeTo(i int, left []float64) {
-	left[i] = 1
+func (w *wayRound) fadeTo(i int, room []float64) []float64 {
+	left := sized(room, len(w.step))
+	if i >= 0 {
+		left[i] = 1
+	}
 	for i--; i >= 0; i-- {
 		left[i] = left[i+1] * w.step[i]
 	}
+	return left
 }
 
-func (c *correlation) of(i, j int) float64 {
+// of returns the correlation of two vertices, of which one is the first or last
+// or a neighbour of those, or which are at most three steps apart; it serves
+// others as well, in more time. It is told as a multiple of what both ways
+// round sum up to, which spares divisions.
+func (w *wayRound) of(i, j int) float64 {
 	if i == j {
-		return c.both
+		return w.both
 	}
 	lo, hi := min(i, j), max(i, j)
-	return c.fade(lo, hi) + c.start[lo]*c.end[hi]
+	return w.between(lo, hi) + w.start[lo]*w.end[hi]
 }
 
-// fade is what is left of the correlation on the way from a vertex to a later
-// one, without passing the first.
-func (c *correlation) fade(lo, hi int) float64 {
-	switch n := len(c.step); {
+// between is what is left of the correlation on the way from a vertex to a
+// later one, without passing the first.
+func (w *wayRound) between(lo, hi int) float64 {
+	switch n := len(w.step); {
 	case lo == 0:
-		return c.start[hi]
+		return w.start[hi]
 	case lo == 1:
-		return c.second[hi]
+		return w.second[hi]
 	case hi == n-1:
-		return c.last[lo]
+		return w.last[lo]
 	case hi == n-2:
-		return c.lastButOne[lo]
+		return w.lastButOne[lo]
 	}
-	fade := 1.0
-	for _, step := range c.step[lo:hi] {
-		fade *= step
+	left := 1.0
+	for _, step := range w.step[lo:hi] {
+		left *= step
 	}
-	return fade
+	return left
 }
 
-// pair returns the part of secondOrder that belongs to two vertices of whole
-// shares.
-func (c *correlation) pair(i, j int) float64 {
-	before, after := c.beside(i)
-	former, latter := c.beside(j)
-	stepped := c.of(after, latter) - c.of(after, former) - c.of(before, latter) + c.of(before, former)
-	return c.of(i, j) * stepped / (4 * c.both * c.both)
+// pair works out the parts of secondOrder. That of vertices i and j is their
+// correlation times the sum of those of the vertices after both and before
+// both, less those of one after and one before, over four.
+func (w *wayRound) pair() {
+	n := len(w.step)
+	for k := range w.near {
+		w.near[k] = sized(w.near[k], n)
+		for i := range n {
+			w.near[k][i] = w.of(i, (i+k+1)%n)
+		}
+	}
+	for k := range w.far {
+		w.far[k] = sized(w.far[k], n)
+		for i := range n {
+			w.far[k][i] = w.of(i, (2*n+k-2)%n)
+		}
+	}
+	w.itself, w.before = sized(w.itself, n), sized(w.before, n)
+	w.toFirst, w.fromFinal = sized(w.toFirst, n), sized(w.fromFinal, n)
+	next, second, third := w.near[0], w.near[1], w.near[2]
+	toLastButOne, toLast, toFirst, toSecond := w.far[0], w.far[1], w.far[2], w.far[3]
+	quarter := 1 / (4 * w.both * w.both)
+	for i := range n {
+		b, a := w.beside(i)
+		bb, _ := w.beside(b)
+		w.itself[i] = (w.both - second[b]) / (2 * w.both)
+		w.before[i] = quarter * next[b] * (next[i] - third[bb] - next[b] + next[bb])
+		w.toFirst[i] = quarter * toFirst[i] * (toSecond[a] - toLast[a] - toSecond[b] + toLast[b])
+		w.fromFinal[i] = quarter * toLast[i] * (toFirst[a] - toFirst[b] - toLastButOne[a] + toLastButOne[b])
+	}
 }
 
 // beside returns the vertices before and after one.

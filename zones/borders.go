@@ -1,24 +1,42 @@
 package zones
 
-import "example.org/turfplat/geo"
+import (
+	"slices"
 
-// Borders are those of the covers of a plat, made ready once for all that is
+	"example.org/turfplat/geo"
+)
+
+// Borders are those of the parts of a plat, made ready once for all that is
 // measured along them.
 type borders struct {
-	frame  geo.Frame
-	covers map[Kind]*geo.Border
+	frame   geo.Frame
+	plat    *Plat
+	outline []*geo.Border // one, or none
+	covers  []*geo.Border // in the order of the ground's
+	zones   []*geo.Border // in order, unless there is only one, which is the turf
 }
 
 func (p *Plat) borders() borders {
-	b := borders{p.Site.Frame, make(map[Kind]*geo.Border)}
+	b := borders{frame: p.Site.Frame, plat: p, covers: make([]*geo.Border, 0, len(p.Ground.Covers))}
+	if !p.Ground.Outline.Empty() {
+		b.outline = append(b.outline, geo.NewBorder(p.Ground.Outline))
+	}
 	for _, c := range p.Ground.Covers {
-		b.covers[c.Kind] = geo.NewBorder(c.Region)
+		b.covers = append(b.covers, geo.NewBorder(c.Region))
+	}
+	if len(p.Zones) > 1 {
+		for _, z := range p.Zones {
+			b.zones = append(b.zones, geo.NewBorder(z.Region))
+		}
 	}
 	return b
 }
 
+// all are the borders of the outline, the covers and the zones, in this order.
+func (b borders) all() []*geo.Border { return slices.Concat(b.outline, b.covers, b.zones) }
+
 func (b borders) release() {
-	for _, border := range b.covers {
+	for _, border := range b.all() {
 		border.Release()
 	}
 }
@@ -28,8 +46,10 @@ var none = geo.NewBorder(geo.Region{})
 
 // of is the border of a cover, which may be none.
 func (b borders) of(k Kind) *geo.Border {
-	if border, there := b.covers[k]; there {
-		return border
+	for i, c := range b.plat.Ground.Covers {
+		if c.Kind == k {
+			return b.covers[i]
+		}
 	}
 	return none
 }

@@ -119,14 +119,15 @@ func (p *Plat) Measurement() Measurement {
 		Revision: s.Revision, InputSHA256: s.Digest(),
 	}
 	m.TracedTurf = TracedTurfMeasure{g.Traced.From, float64(s.Frame.Area(g.Traced.All)), float64(s.Frame.Area(g.Traced.Outside))}
-	if !g.Outline.Empty() {
-		outline := p.Measure(g.Outline)
-		m.Outline = &outline
-	}
 	b := p.borders()
 	defer b.release()
-	for _, c := range g.Covers {
-		m.Covers[c.Kind] = p.measure(c.Region, b.of(c.Kind))
+	measures := p.measure(b.all()...)
+	if !g.Outline.Empty() {
+		m.Outline = &measures[0]
+		measures = measures[1:]
+	}
+	for i, c := range g.Covers {
+		m.Covers[c.Kind] = measures[i]
 	}
 	for _, d := range g.OffTurf {
 		if area := s.Frame.Area(d.Region); area > 0 {
@@ -135,27 +136,32 @@ func (p *Plat) Measurement() Measurement {
 	}
 	hardscape, bed := b.edging(b.of(Turf))
 	m.Edges = EdgeMeasure{float64(hardscape), float64(bed), float64(p.trim(b))}
-	for _, z := range p.Zones {
+	measures = measures[len(g.Covers):]
+	for i, z := range p.Zones {
 		if len(p.Zones) == 1 { // it is the turf
 			m.Zones = append(m.Zones, z.measure(m.Covers[Turf], hardscape+bed))
 			continue
 		}
-		border := geo.NewBorder(z.Region)
-		hardscape, bed := b.edging(border)
-		m.Zones = append(m.Zones, z.measure(p.measure(z.Region, border), hardscape+bed))
-		border.Release()
+		hardscape, bed := b.edging(b.zones[i])
+		m.Zones = append(m.Zones, z.measure(measures[i], hardscape+bed))
 	}
 	m.Warnings = append(m.Warnings, warnings(s.Problems)...)
 	return m
 }
 
 // Measure measures a part of the property.
-func (p *Plat) Measure(r geo.Region) AreaMeasure { return p.measure(r, geo.NewBorder(r)) }
+func (p *Plat) Measure(r geo.Region) AreaMeasure { return p.measure(geo.NewBorder(r))[0] }
 
-func (p *Plat) measure(r geo.Region, b *geo.Border) AreaMeasure {
+// measure measures parts of the property.
+func (p *Plat) measure(parts ...*geo.Border) []AreaMeasure {
 	f := p.Site.Frame
-	area, sigma := f.Area(r), float64(p.Ground.traces.AreaSigma(b))
-	return AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
+	measures := make([]AreaMeasure, len(parts))
+	for i, sigma := range p.Ground.traces.AreaSigmas(parts...) {
+		r := parts[i].Region()
+		area, sigma := f.Area(r), float64(sigma)
+		measures[i] = AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
+	}
+	return measures
 }
 
 // measure is the measure of a zone whose area and edging are known.
