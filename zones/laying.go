@@ -62,6 +62,10 @@ func (l laying) tracedTurf() TracedTurf {
 		outline := l.outline()
 		return TracedTurf{From: Outline, All: outline, Inside: outline}
 	}
+	if l.covering == len(l.objects) && l.turf == l.covering-1 { // one object is all of it
+		all := l.objects[l.turf].Ground
+		return TracedTurf{From: Turf, All: all, Inside: all}
+	}
 	all := l.overlay.Ground(l.traced)
 	if l.covering == len(l.objects) {
 		return TracedTurf{From: Turf, All: all, Inside: all}

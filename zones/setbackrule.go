@@ -55,9 +55,10 @@ func SetbackRegions() []string {
 // SetbackRegion returns a region by its name in any case; false if it has no
 // rules of its own.
 func SetbackRegion(name string) (string, bool) {
-	for _, region := range SetbackRegions() {
-		if strings.EqualFold(region, strings.TrimSpace(name)) {
-			return region, true
+	name = strings.TrimSpace(name)
+	for _, r := range setbackRules {
+		if r.region != "" && strings.EqualFold(r.region, name) {
+			return r.region, true
 		}
 	}
 	return "", false

@@ -37,7 +37,7 @@ func (c *Collection) SetMember(name string, value any) {
 func (c *Collection) SetWithin(member, key string, value any) {
 	var inside []Member
 	if raw, ok := c.Member(member); ok && len(raw) > 0 && raw[0] == '{' {
-		inside, _, _ = newObjects().members(raw)
+		inside = membersOf(raw)
 	}
 	c.Members = with(c.Members, member, appendObject(nil, with(inside, key, marshal(value))))
 }

@@ -3,12 +3,20 @@ package ingest
 import "slices"
 
 // objects reads the members of JSON objects and keeps one copy of each name.
+// The zero value keeps none, and serves a single object.
 type objects struct {
 	names   map[string]string
 	reading []Member // reused
+	room    []Member // for those of the next objects
 }
 
 func newObjects() *objects { return &objects{names: make(map[string]string)} }
+
+// membersOf reads a single object.
+func membersOf(object []byte) []Member {
+	members, _, _ := new(objects).members(object)
+	return members
+}
 
 // members reads an object. Of a name given twice the last value counts;
 // repeated is one such name, and found tells whether there is any.
@@ -20,7 +28,22 @@ func (o *objects) members(object []byte) (members []Member, repeated string, fou
 	if repeated, found = repeatedName(o.reading); found {
 		return lastOfEach(o.reading), repeated, true
 	}
-	return slices.Clone(o.reading), "", false
+	return o.kept(), "", false
+}
+
+// kept returns the members that were read, in room that several objects share.
+func (o *objects) kept() []Member {
+	const roomy = 64 // members, of some twenty objects
+	if o.names == nil {
+		return slices.Clone(o.reading)
+	}
+	n := len(o.reading)
+	if cap(o.room)-len(o.room) < n {
+		o.room = make([]Member, 0, max(n, roomy))
+	}
+	start := len(o.room)
+	o.room = append(o.room, o.reading...)
+	return o.room[start:len(o.room):len(o.room)]
 }
 
 // judged reads an object and judges what any GeoJSON object may have: a name
@@ -53,7 +76,7 @@ func (o *objects) name(quoted []byte) string {
 		return name
 	}
 	name := unquote(quoted)
-	if len(o.names) < most && name == string(inner) {
+	if o.names != nil && len(o.names) < most && name == string(inner) {
 		o.names[name] = name
 	}
 	return name

@@ -35,8 +35,7 @@ func (p Properties) Within(key string) (within Properties, ok bool) {
 	case raw[0] != '{':
 		return Properties{}, false
 	}
-	members, _, _ := newObjects().members(raw)
-	return Properties{members}, true
+	return Properties{membersOf(raw)}, true
 }
 
 // Keys returns the names in order.
@@ -112,8 +111,7 @@ func (p Properties) nested(key string) Properties {
 	if len(raw) == 0 || raw[0] != '{' {
 		return Properties{}
 	}
-	members, _, _ := newObjects().members(raw)
-	return Properties{members}
+	return Properties{membersOf(raw)}
 }
 
 // Set gives key a value, in its old place or at the end. It panics if value
