@@ -110,7 +110,7 @@ func (r Region) onGrid(step float64) Region {
 		}
 		polygons = append(polygons, g)
 	}
-	return Region{polygons, r.bounds}
+	return Region{polygons: polygons, bounds: r.bounds}
 }
 
 // partsOf returns the parts of a inside and outside b by the overlay alone.

@@ -17,7 +17,7 @@ func Lay(regions ...Region) (*Overlay, error) {
 	n := newNoder(mostCrossings)
 	defer n.release()
 	for set, r := range regions {
-		r.edges(func(a, b XY) { n.add(set, a, b) })
+		n.addRegion(set, r)
 	}
 	if err := n.node(); err != nil {
 		return nil, fmt.Errorf("geo: overlay of regions failed: %w", err)

@@ -60,6 +60,15 @@ func (n *noder) add(set int, from, to XY) {
 	}
 }
 
+// addRegion adds the edges of a region as those of a set.
+func (n *noder) addRegion(set int, r Region) {
+	first := len(n.strands)
+	r.edges(func(a, b XY) { n.add(set, a, b) })
+	for i := first; i < len(n.strands); i++ {
+		n.strands[i].clear = r.clear
+	}
+}
+
 // node nodes the strands and leaves them in order. ErrTangled says that there
 // are more crossings than the limit. One round does, if rounding is kind; a few
 // settle it.
@@ -168,7 +177,7 @@ func (n *noder) listFresh() {
 // meet notes where two strands have to be divided, and tells where they cross.
 func (n *noder) meet(i, j int) (crossing spot, crosses bool) {
 	s, o := &n.strands[i], &n.strands[j]
-	if s.a == o.a && s.b == o.b || s.clearOf(o) {
+	if s.clear && o.clear && s.set == o.set || s.a == o.a && s.b == o.b || s.clearOf(o) {
 		return spot{}, false
 	}
 	told := len(n.stops)

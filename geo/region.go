@@ -43,6 +43,7 @@ func (p Polygon) locate(q XY) side {
 type Region struct {
 	polygons []Polygon
 	bounds   Bounds
+	clear    bool // its edges are known to keep clear of each other, so that an overlay need not compare them
 }
 
 // regionOf returns the region of polygons that are known to be apart, in an
@@ -73,7 +74,7 @@ func regionOfWound(polygons []Polygon) Region {
 		bounds = bounds.Union(p.Shell.bounds())
 	}
 	slices.SortFunc(polygons, func(a, b Polygon) int { return compareRings(a.Shell, b.Shell) })
-	return Region{polygons, bounds}
+	return Region{polygons: polygons, bounds: bounds}
 }
 
 func compareRings(a, b Ring) int { return slices.CompareFunc(a, b, compareXY) }
@@ -99,7 +100,7 @@ func (r Region) Pieces() []Region {
 	}
 	pieces := make([]Region, len(r.polygons))
 	for i, p := range r.polygons {
-		pieces[i] = Region{[]Polygon{p}, p.Shell.bounds()}
+		pieces[i] = Region{polygons: []Polygon{p}, bounds: p.Shell.bounds(), clear: r.clear}
 	}
 	return pieces
 }

@@ -1,41 +1,52 @@
 package geo
 
 import (
+	"math"
 	"slices"
 	"sort"
 )
+
+// nudge is more than an overlay moves positions by when it rounds them.
+const nudge = 4 * mesh
 
 // few is how many edges a ring may have for comparing them all to beat a sweep.
 const few = 40
 
 // simple reports whether no two edges of a ring share a point, save
-// neighbours their common vertex.
-func (r Ring) simple() bool {
+// neighbours their common vertex; and whether they are known to keep clear of
+// each other by so much that an overlay need not compare them.
+func (r Ring) simple() (simple, clear bool) {
 	if len(r) <= few {
 		return r.simpleByPairs()
 	}
-	return r.simpleBySweep()
+	return r.simpleBySweep(), false
 }
 
 // simpleByPairs compares each edge with all others.
-func (r Ring) simpleByPairs() bool {
+func (r Ring) simpleByPairs() (simple, clear bool) {
+	clear = true
 	var room [few]Bounds
 	boxes := room[:0]
 	for i, a := range r {
 		b := r.next(i)
 		if a == b {
-			return false
+			return false, false
 		}
-		boxes = append(boxes, edgeBounds(a, b))
+		clear = clear && max(math.Abs(b.X-a.X), math.Abs(b.Y-a.Y)) > nudge
+		boxes = append(boxes, edgeBounds(a, b).Grown(nudge))
 	}
 	for i := range boxes {
 		for j := range boxes[:i] {
-			if boxes[j].Meets(boxes[i]) && r.meet(j, i) {
-				return false
+			if !boxes[j].Meets(boxes[i]) || r.clears(j, i) {
+				continue
 			}
+			if r.meet(j, i) {
+				return false, false
+			}
+			clear = false
 		}
 	}
-	return true
+	return true, clear
 }
 
 // simpleBySweep sweeps over the vertices from west to east, keeps the edges cut
@@ -104,6 +115,35 @@ func (s *sweep) below(e int, p XY) bool {
 		a, b = b, a
 	}
 	return orientation(a, b, p) > 0
+}
+
+// clears reports whether two edges, of which neighbours have a common vertex,
+// keep clear of each other (see strand.clearOf). False may also mean that it
+// takes exact arithmetic to find out.
+func (r Ring) clears(e, f int) bool {
+	a, b, c, d := r[e], r.next(e), r[f], r.next(f)
+	switch {
+	case b == c:
+		return clearSide(a, b, d) != 0 && clearSide(c, d, a) != 0
+	case d == a:
+		return clearSide(a, b, c) != 0 && clearSide(c, d, b) != 0
+	}
+	return clearSide(a, b, c)*clearSide(a, b, d) > 0 || clearSide(c, d, a)*clearSide(c, d, b) > 0
+}
+
+// clearSide is +1 if p lies to the left of the line from a to b, -1 if to the
+// right, and 0 if it lies so near the line that a nudge matters.
+func clearSide(a, b, p XY) int {
+	x, y := b.X-a.X, b.Y-a.Y
+	l, r := x*(p.Y-a.Y), y*(p.X-a.X)
+	near := nudge*(math.Abs(x)+math.Abs(y)) + 4*roundingOfCross*(math.Abs(l)+math.Abs(r))
+	switch det := l - r; {
+	case det > near:
+		return 1
+	case det < -near:
+		return -1
+	}
+	return 0
 }
 
 // meet reports whether two edges share a point other than the common vertex

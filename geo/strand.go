@@ -13,14 +13,15 @@ type strand struct {
 	set   int32 // whose edge it is
 	runs  int32
 	fresh bool // not yet compared with the others
+	clear bool // of all others of its set that are
 }
 
 // strandOf returns the edge of a set from p to q.
 func strandOf(set int, p, q spot) strand {
 	if q.before(p) {
-		return strand{q, p, int32(set), -1, true}
+		return strand{q, p, int32(set), -1, true, false}
 	}
-	return strand{p, q, int32(set), 1, true}
+	return strand{p, q, int32(set), 1, true, false}
 }
 
 func compareStrands(s, o *strand) int {

@@ -64,8 +64,10 @@ func (r Ring) region(repair bool) (Region, error) {
 	if len(r) < 3 {
 		return Region{}, nil
 	}
-	if r.simple() {
-		return regionOf([]Polygon{{Shell: r}}), nil
+	if simple, clear := r.simple(); simple {
+		region := regionOf([]Polygon{{Shell: r}})
+		region.clear = clear
+		return region, nil
 	}
 	if r = r.snapped().withoutRepeats(); len(r) < 3 {
 		return Region{}, nil

@@ -184,8 +184,14 @@ func TestSimple(t *testing.T) {
 				}
 			}
 		}
-		if pairs, sweep := ring.simpleByPairs(), ring.simpleBySweep(); pairs != want || sweep != want {
+		pairs, clear := ring.simpleByPairs()
+		if sweep := ring.simpleBySweep(); pairs != want || sweep != want {
 			t.Errorf("simple by pairs: %t, by sweep: %t, want %t", pairs, sweep, want)
+		}
+		n := &noder{strands: ring.strands(), limit: mostMeetings}
+		n.sort()
+		if crossings, _ := n.compare(); clear && (crossings > 0 || len(n.stops) > 0) {
+			t.Errorf("edges said to keep clear of each other have %d crossings, %d stops", crossings, len(n.stops))
 		}
 	})
 }
