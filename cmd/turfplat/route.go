@@ -4,8 +4,7 @@ import (
 	"bytes"
 	"io"
 	"iter"
-	"os"
-	"runtime/debug"
+	"runtime"
 
 	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/geo/ingest"
@@ -17,7 +16,6 @@ type route[T any] struct {
 	items iter.Seq[T]
 	make  func(T) product
 	head  []byte // what the output begins with
-	brief bool   // nothing lives longer than an item
 
 	// to go on where a run broke off:
 	id      func(T) string                    // of an item, as it stands in what is made of it
@@ -26,19 +24,17 @@ type route[T any] struct {
 	single  bool                              // each item makes one line
 }
 
-// garbage is how much of it may pile up, in hundredths of what lives: of a site
-// nothing does once its line is written, and with the usual 100 collecting
-// takes a fifth of the time of two cores. It costs some 10 MB.
-const garbage = 400
+// slack is how many bytes of garbage may pile up beyond the usual, which is as
+// many as live: of a site nothing does once its line is written, and to collect
+// after every few sites takes a fifth of the time of two cores.
+const slack = 16 << 20
 
-// letGarbagePile lets garbage pile up, unless whoever runs the program says how
-// much (GOGC), until what it returns is called.
+// letGarbagePile lets garbage pile up until what it returns is called. It holds
+// memory that nothing touches: that takes none of the machine's, but counts as
+// living when it is decided how much garbage may be.
 func letGarbagePile() (asBefore func()) {
-	if os.Getenv("GOGC") != "" {
-		return func() {}
-	}
-	before := debug.SetGCPercent(garbage)
-	return func() { debug.SetGCPercent(before) }
+	untouched := make([]byte, slack)
+	return func() { runtime.KeepAlive(untouched) }
 }
 
 // A product is what became of an item.
@@ -53,7 +49,7 @@ type product struct {
 // surveying is the route that surveys the sites of an order's files.
 func (o *order) surveying(text func(surveyed) ([]byte, error)) route[*ingest.Collection] {
 	return route[*ingest.Collection]{
-		items: o.sites(), id: zones.IDOf, single: true, brief: true,
+		items: o.sites(), id: zones.IDOf, single: true,
 		make: func(c *ingest.Collection) product {
 			s := o.survey(c)
 			if s.plat == nil {
@@ -96,9 +92,7 @@ func siteText(c *ingest.Collection, id string) ([]byte, error) {
 
 // do makes all of it and writes it as the order says.
 func (r route[T]) do(o *order) error {
-	if r.brief {
-		defer letGarbagePile()()
-	}
+	defer letGarbagePile()()
 	items := tapped(r.items)
 	defer items.close()
 	var done standing
