@@ -10,8 +10,11 @@ import (
 // that memory stays flat.
 const ahead = 16
 
-// inOrder does something with each item, with as many at a time as there are
-// cores, and yields the results in the order of the items.
+// begun is how many for each core may be read and not done: enough that a core
+// which has done one finds the next at hand.
+const begun = 4
+
+// inOrder does something with each item, with several at a time, and yields the results in the order of the items.
 func inOrder[T, R any](items iter.Seq[T], do func(T) R) iter.Seq[R] {
 	return func(yield func(R) bool) {
 		cores := runtime.GOMAXPROCS(0)
@@ -29,7 +32,7 @@ func inOrder[T, R any](items iter.Seq[T], do func(T) R) iter.Seq[R] {
 
 func work[T, R any](items iter.Seq[T], do func(T) R, cores int, queue chan<- chan R, stop <-chan struct{}) {
 	defer close(queue)
-	free := make(chan struct{}, cores)
+	free := make(chan struct{}, begun*cores)
 	for item := range items {
 		next := make(chan R, 1)
 		select {
