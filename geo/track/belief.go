@@ -19,11 +19,11 @@ type belief struct {
 // Statements are of the error of a position; how much of it changes within a
 // walk is for the fixes to say. All are common practice, no source.
 var (
-	tellsNothing = belief{1.4, 2.2, "the receiver states no error; such receivers wander by 0.5 to 3 m"}
+	tellsNothing = belief{1.4, 2.6, "the receiver states no error; such receivers wander by 0.5 to 3 m"}
 	differential = belief{0.8, 1.8, "differential fixes"}
 	rtkFloat     = belief{0.3, 2, "RTK float fixes"}
 	rtkFixed     = belief{0.05, 2.5, "RTK fixed fixes"}
-	tellsHDOP    = belief{1.4, 2, "dilution of precision times 1.4 m"}
+	tellsHDOP    = belief{1.4, 2.4, "dilution of precision times 1.4 m"}
 	tellsSigma   = belief{0, 1.4, "the receiver states its error"}
 	userSays     = belief{0, 1.1, "as stated"}
 )

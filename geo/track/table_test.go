@@ -36,11 +36,13 @@ noise, or an error that fades at first order with a reach of 5 to 120 s, of 0.5 
 receivers, one to four laps, and incidents are drawn evenly; the seeds are fixed. Written by
 
 ` + "```sh" + `
-go test ./geo/track -run TestSimulatedWalks -walks %d -update
+go test ./geo/track -run TestSimulatedWalks -walks %d -update -timeout 1h
 ` + "```" + `
 
 The figures of the method were set by trials on other walks (-stream 101, 202 and 7); these, stream %d, were drawn once
-they stood. Streams drawn before (28, 2911) showed misses that were mended since, and stand here no more.
+they stood. Streams drawn before showed misses that were mended since, and stand here no more; the last of them (4001,
+10000 walks) two: of receivers of 3 m 91.5 %% were covered, and one lap with an error that reaches 120 s had a width of
+1.30. What is believed of receivers that state no error was spread for the first, which widens the second.
 
 - **refused**: walks for which no area was given: too narrow for the receiver, rings that overlap or may be one
   drawn twice, most of the walk along a ring in no lap of it, or lost for a minute where no other lap helps.
@@ -108,8 +110,8 @@ func misses(order []string, groups map[string]*tally) string {
 		if math.Abs(bias) > mostBias {
 			what = append(what, fmt.Sprintf("bias %+.2f +/- %.2f %%%s", 100*bias, 100*biasError, byChance(math.Abs(bias)-mostBias, biasError)))
 		}
-		if w := g.width / g.observer; w > mostWidth {
-			what = append(what, fmt.Sprintf("width %.2f", w))
+		if w, se := g.relativeWidth(); w > mostWidth {
+			what = append(what, fmt.Sprintf("width %.2f +/- %.2f%s", w, se, byChance(w-mostWidth, se)))
 		}
 		if len(what) > 0 {
 			fmt.Fprintf(&b, "- %s: %s\n", name, strings.Join(what, ", "))
