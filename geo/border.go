@@ -13,7 +13,7 @@ type Border struct {
 	region Region
 	edges  []edge
 	south  float64  // of the lowest row
-	perM   float64  // rows a metre
+	tall   float64  // m, a row
 	first  []int32  // place in list of the first edge of a row; one more than there are rows
 	list   []listed // edges by row, in order
 	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them

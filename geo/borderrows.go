@@ -17,8 +17,8 @@ func (b *Border) layRows() {
 		climbed += math.Abs(e.b.Y - e.a.Y)
 	}
 	bounds := b.region.Bounds()
-	b.south, b.perM = bounds.Min.Y, float64(len(b.edges))/max(bounds.Height(), climbed/edgesARow, grain)
-	rows := 1 + int(bounds.Height()*b.perM)
+	b.south, b.tall = bounds.Min.Y, max(bounds.Height(), climbed/edgesARow, grain)/float64(len(b.edges))
+	rows := 1 + int(bounds.Height()/b.tall)
 	b.first = blank(b.first, rows+1)
 	for _, e := range b.edges {
 		low, high := b.rowsOf(e)
@@ -49,12 +49,13 @@ func (b *Border) rowsOf(e edge) (low, high int32) {
 
 // row returns the row at y, or that nearest to it.
 func (b *Border) row(y float64) int32 {
-	return int32(max(0, min(float64(len(b.first)-2), (y-b.south)*b.perM)))
+	return int32(max(0, min(float64(len(b.first)-2), (y-b.south)/b.tall)))
 }
 
 // parallels returns where a row starts and ends, both moved outwards.
 func (b *Border) parallels(row int32, by float64) (south, north float64) {
-	return b.south + float64(row)/b.perM - by, b.south + float64(row+1)/b.perM + by
+	south = b.south + float64(row)*b.tall
+	return south - by, south + b.tall + by
 }
 
 // near adds to some numbers those of all edges that come within d of a given
