@@ -37,8 +37,13 @@ func (o *Overlay) Release() {
 // their numbers in order; to none if that is negative. It is not asked for
 // ground that no region holds.
 func (o *Overlay) Partition(n int, class func(holders []int) int) []Region {
+	return o.subdivision.partition(n, byHolders(class))
+}
+
+// byHolders classes ground by the regions that hold it.
+func byHolders(class func(holders []int) int) func(counts []lap) int {
 	holders := make([]int, 0, 8)
-	return o.subdivision.partition(n, func(counts []lap) int {
+	return func(counts []lap) int {
 		holders = holders[:0]
 		for _, c := range counts {
 			if c.times > 0 {
@@ -49,7 +54,20 @@ func (o *Overlay) Partition(n int, class func(holders []int) int) []Region {
 			return -1
 		}
 		return class(holders)
-	})
+	}
+}
+
+// Areas returns the areas of what Partition returns, without making it; on the
+// ellipsoid, if the overlay lies in the frame.
+func (o *Overlay) Areas(f Frame, n int, class func(holders []int) int) []Area {
+	if Wide(o.subdivision.extent()) {
+		areas := make([]Area, n)
+		for k, r := range o.Partition(n, class) {
+			areas[k] = f.Area(r)
+		}
+		return areas
+	}
+	return o.subdivision.areas(n, byHolders(class))
 }
 
 // Ground returns the ground that the regions which hold it say is meant.

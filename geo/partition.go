@@ -186,17 +186,52 @@ func (b *bounding) nest(class int32, shells []Polygon) {
 	}
 }
 
+// areas returns the areas of the ground of each of n classes; none of what is
+// thinner than a grain, which partition leaves out as well.
+func (d *subdivision) areas(n int, class func(counts []lap) int) []Area {
+	b := boundings.Get().(*bounding)
+	b.start(d, class)
+	defer b.release()
+	areas, lengths := make([]Area, n), make([]float64, n)
+	for side := range d.from {
+		k := b.class(int32(side))
+		if !b.bounds(int32(side), k) {
+			continue
+		}
+		from, to := d.ends(int32(side))
+		areas[k] += Area(from.Cross(to) / 2)
+		lengths[k] += to.Minus(from).Norm()
+	}
+	for k := range areas {
+		if float64(areas[k]) < grain*lengths[k] {
+			areas[k] = 0
+		}
+	}
+	return areas
+}
+
+// ends returns where a side starts and ends, from the first spot on.
+func (d *subdivision) ends(side int32) (from, to XY) {
+	origin := d.spots[0].xy()
+	return d.spots[d.from[side]].xy().Minus(origin), d.spots[d.from[side^1]].xy().Minus(origin)
+}
+
+// extent is the rectangle round all edges.
+func (d *subdivision) extent() Bounds {
+	b := noBounds
+	for _, p := range d.spots {
+		b = b.With(p.xy())
+	}
+	return b
+}
+
 // measure sums a quantity of the counts over the ground; it must be 0 where
 // there are none.
 func (d *subdivision) measure(of func(counts []lap) int) float64 {
 	var sum float64
-	if len(d.spots) == 0 {
-		return 0
-	}
-	origin := d.spots[0].xy()
 	for side := 0; side < len(d.from); side += 2 {
-		a, b := d.spots[d.from[side]].xy().Minus(origin), d.spots[d.from[side+1]].xy().Minus(origin)
-		sum += float64(of(d.counts[d.rims[side]])-of(d.counts[d.rims[side+1]])) * a.Cross(b) / 2
+		from, to := d.ends(int32(side))
+		sum += float64(of(d.counts[d.rims[side]])-of(d.counts[d.rims[side+1]])) * from.Cross(to) / 2
 	}
 	return sum
 }

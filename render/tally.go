@@ -39,10 +39,14 @@ func tallyOf(p *zones.Plat, letters *lettering) (tally, error) {
 	if t.treated, err = measureAll(p, treated(p.Zones)); err != nil {
 		return tally{}, err
 	}
+	parcels, err := p.Site.ParcelsOffTurf()
+	if err != nil {
+		return tally{}, err
+	}
 	for _, kind := range zones.CoverKinds {
 		var all []geo.Region
 		named := make(map[string][]geo.Region)
-		for _, parcel := range g.OffTurf {
+		for _, parcel := range parcels {
 			if parcel.Object.Cover != kind || parcel.Region.Empty() {
 				continue
 			}

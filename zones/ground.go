@@ -15,7 +15,7 @@ type Ground struct {
 	Unknown geo.Region // inside the outline and under no cover
 
 	Traced  TracedTurf
-	OffTurf []Parcel // what each object but turf takes off the traced turf, highest first
+	OffTurf []OffTurf // what each object but turf takes off the traced turf, highest first
 
 	traces geo.Traces // the edges of all objects, highest cover first, outlines last
 }
@@ -34,6 +34,12 @@ type TracedTurf struct {
 	Outside geo.Region
 }
 
+// OffTurf is how much an object takes off the traced turf.
+type OffTurf struct {
+	Object *Object
+	Area   geo.Area
+}
+
 // A Parcel is ground that one object has after higher ones are taken out.
 type Parcel struct {
 	Object *Object
@@ -48,6 +54,17 @@ func (s *Site) Parcels() ([]Parcel, error) {
 	}
 	defer l.overlay.Release()
 	return l.parcels(func([]int) bool { return true }), nil
+}
+
+// ParcelsOffTurf returns what each object but turf takes off the traced turf,
+// highest first.
+func (s *Site) ParcelsOffTurf() ([]Parcel, error) {
+	l, err := s.layObjects()
+	if err != nil {
+		return nil, err
+	}
+	defer l.overlay.Release()
+	return l.parcels(l.traced), nil
 }
 
 // Cover returns the ground of a kind.
@@ -82,7 +99,7 @@ func (s *Site) layGround() (*Ground, error) {
 	defer l.overlay.Release()
 	g := &Ground{Outline: l.outline(), Traced: l.tracedTurf(), traces: traces(l.objects)}
 	g.Covers, g.Unknown = l.covers(g.Traced.From)
-	g.OffTurf = l.parcels(l.traced)
+	g.OffTurf = l.offTurf(s.Frame)
 	return g, nil
 }
 

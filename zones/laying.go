@@ -109,15 +109,29 @@ func (l laying) covers(turfFrom Kind) (covers []Cover, unknown geo.Region) {
 
 // parcels returns what of some ground each object but turf has to itself.
 func (l laying) parcels(on func(holders []int) bool) []Parcel {
-	own := l.overlay.Partition(l.turf, func(holders []int) int {
-		if holders[0] >= l.turf || !l.inside(holders) || !on(holders) {
+	parcels := make([]Parcel, l.turf)
+	for i, own := range l.overlay.Partition(l.turf, l.owner(on)) {
+		parcels[i] = Parcel{l.objects[i], own}
+	}
+	return parcels
+}
+
+// offTurf returns how much each object but turf takes off the traced turf.
+func (l laying) offTurf(f geo.Frame) []OffTurf {
+	taken := make([]OffTurf, l.turf)
+	for i, area := range l.overlay.Areas(f, l.turf, l.owner(l.traced)) {
+		taken[i] = OffTurf{l.objects[i], area}
+	}
+	return taken
+}
+
+// owner gives ground to the object but turf that has it, if it is some that is
+// meant.
+func (l laying) owner(meant func(holders []int) bool) func(holders []int) int {
+	return func(holders []int) int {
+		if holders[0] >= l.turf || !l.inside(holders) || !meant(holders) {
 			return -1
 		}
 		return holders[0]
-	})
-	parcels := make([]Parcel, l.turf)
-	for i := range parcels {
-		parcels[i] = Parcel{l.objects[i], own[i]}
 	}
-	return parcels
 }

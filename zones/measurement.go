@@ -130,8 +130,8 @@ func (p *Plat) Measurement() Measurement {
 		m.Covers[c.Kind] = measures[i]
 	}
 	for _, d := range g.OffTurf {
-		if area := s.Frame.Area(d.Region); area > 0 {
-			m.Deductions = append(m.Deductions, Deduction{d.Object.ID, d.Object.Cover, float64(area), d.Object.Name})
+		if d.Area > 0 {
+			m.Deductions = append(m.Deductions, Deduction{d.Object.ID, d.Object.Cover, float64(d.Area), d.Object.Name})
 		}
 	}
 	hardscape, bed := b.edging(b.of(Turf))

@@ -22,7 +22,7 @@ func (p *Plat) prove() error {
 	}
 	left := area(g.Traced.All) - area(g.Traced.Outside)
 	for _, d := range g.OffTurf {
-		left -= area(d.Region)
+		left -= float64(d.Area)
 	}
 	zones := 0.0
 	for _, z := range p.Zones {
