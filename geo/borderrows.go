@@ -6,6 +6,7 @@ import "math"
 type listed struct {
 	west, east float64
 	edge       int32
+	lowest     int32 // row of its southern end
 }
 
 // edgesARow bounds how often an edge stands in the list, in the mean.
@@ -33,7 +34,7 @@ func (b *Border) layRows() {
 		low, high := b.rowsOf(e)
 		for row := low; row <= high; row++ {
 			west, east := c.between(b.parallels(row, grain))
-			b.list[b.first[row]] = listed{west, east, int32(i)}
+			b.list[b.first[row]] = listed{west, east, int32(i), low}
 			b.first[row]++
 		}
 	}
