@@ -24,7 +24,7 @@ func readingFlags(more ...cli.Flag) []cli.Flag {
 	return append([]cli.Flag{
 		&cli.BoolFlag{Name: "json"},
 		&cli.BoolFlag{Name: "repair"},
-		&cli.StringFlag{Name: "tags"},
+		&cli.StringFlag{Name: "tags", TakesFile: true},
 		&cli.StringFlag{Name: "region"},
 		&cli.StringFlag{Name: "units"},
 		&cli.BoolFlag{Name: "quiet"},
@@ -42,6 +42,7 @@ func outputFlag() cli.Flag { return &cli.StringFlag{Name: "output", Aliases: []s
 type order struct {
 	*desk
 	files   []string
+	sources []string // those, and the files that flags name to be read
 	reading zones.Reading
 	units   zones.Units // "" = each site's own
 	json    bool
@@ -72,7 +73,8 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 		}
 		o.files = []string{"-"}
 	}
-	if err := o.checkOutput(append(slices.Clone(o.files), c.String("outline"), c.String("parcels"))...); err != nil {
+	o.sources = slices.Concat(o.files, filesOfFlags(c))
+	if err := o.checkOutput(o.output); err != nil {
 		return nil, err
 	}
 	region, err := setbackRegion(c.String("region"))
@@ -82,6 +84,17 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 	key, err := mapKey(c.String("tags"))
 	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair"), Region: region, Units: o.units}
 	return o, err
+}
+
+// filesOfFlags are the files that flags name to be read.
+func filesOfFlags(c *cli.Context) []string {
+	var files []string
+	for _, f := range c.Command.Flags {
+		if text, ok := f.(*cli.StringFlag); ok && text.TakesFile && c.IsSet(text.Name) {
+			files = append(files, c.String(text.Name))
+		}
+	}
+	return files
 }
 
 // siteFiles are the files that the sites come from.

@@ -9,9 +9,6 @@ import (
 
 // extend works what the files hold into the site of another file.
 func (s *surveyor) extend(siteFile string) error {
-	if err := s.checkOutput(siteFile); err != nil {
-		return err
-	}
 	site, err := s.standing(siteFile)
 	if err != nil {
 		return err

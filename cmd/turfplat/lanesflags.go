@@ -15,7 +15,7 @@ import (
 func laneFlags(more ...cli.Flag) []cli.Flag {
 	return append([]cli.Flag{
 		&cli.StringFlag{Name: "swath"},
-		&cli.StringFlag{Name: "trays"},
+		&cli.StringFlag{Name: "trays", TakesFile: true},
 		&cli.StringFlag{Name: "pattern", Value: "triangle"},
 		&cli.StringFlag{Name: "mode", Value: string(lanes.Tight)},
 		&cli.StringFlag{Name: "deflector", Value: string(lanes.Right)},

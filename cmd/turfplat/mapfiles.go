@@ -55,21 +55,16 @@ func sheetFile(output string, number, of int, sheet *render.Sheet) string {
 // writeLeaves writes the files of sheets, once all of them are known to go
 // where no input is.
 func (o *order) writeLeaves(leaves []leaf) error {
-	output := o.output
-	defer func() { o.output = output }()
 	for _, l := range leaves {
-		if o.output = l.file; o.output != output {
-			if err := o.checkOutput(o.files...); err != nil {
-				return err
-			}
+		if err := o.checkOutput(l.file); err != nil {
+			return err
 		}
 	}
 	for _, l := range leaves {
 		if l.data == nil {
 			continue
 		}
-		o.output = l.file
-		if err := o.write(func(w io.Writer) error { _, err := w.Write(l.data); return err }); err != nil {
+		if err := o.writeTo(l.file, 0, func(w io.Writer) error { _, err := w.Write(l.data); return err }); err != nil {
 			return err
 		}
 	}

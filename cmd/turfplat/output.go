@@ -13,21 +13,19 @@ import (
 	"example.org/turfplat/cmd/turfplat/packing"
 )
 
-// checkOutput refuses an output file that is one of the inputs.
-func (o *order) checkOutput(inputs ...string) error {
-	if o.output == "" {
-		return nil
-	}
-	target, err := os.Stat(o.output)
+// checkOutput refuses to write where a folder is, or one of the files that are
+// read.
+func (o *order) checkOutput(name string) error {
+	target, err := os.Stat(name)
 	if err != nil {
-		return nil // not there yet
+		return nil // not there yet, or standard output
 	}
 	if target.IsDir() {
-		return usageErrorf("%s is a folder, name a file", o.output)
+		return usageErrorf("%s is a folder, name a file", name)
 	}
-	for _, file := range inputs {
+	for _, file := range o.sources {
 		if source, err := os.Stat(file); err == nil && os.SameFile(source, target) {
-			return usageErrorf("%s is both input and output: name another output", o.output)
+			return usageErrorf("%s is both input and output: name another output", name)
 		}
 	}
 	return nil
@@ -37,27 +35,27 @@ func (o *order) checkOutput(inputs ...string) error {
 // output.part, which takes the output's name when all went well. Nothing is
 // written of a result that fails, but where sites are lines the good ones are
 // kept when others are refused. A file is packed if its name says so.
-func (o *order) write(result func(io.Writer) error) error { return o.writeFrom(0, result) }
+func (o *order) write(result func(io.Writer) error) error { return o.writeTo(o.output, 0, result) }
 
-// writeFrom does the same after the first bytes of an output.part that an
-// earlier run left.
-func (o *order) writeFrom(at int64, result func(io.Writer) error) error {
-	result = o.packed(at, result)
+// writeTo does the same to an output of a name, after the first bytes of a part
+// of it that an earlier run left.
+func (o *order) writeTo(output string, at int64, result func(io.Writer) error) error {
+	result = o.packed(output, at, result)
 	switch {
-	case o.output == "":
+	case output == "":
 		return o.pour(o.out, result)
-	case isStream(o.output):
-		return o.pourInto(o.output, result)
+	case isStream(output):
+		return o.pourInto(output, result)
 	}
-	f := newFile(o.output)
+	f := newFile(output)
 	f.keepsPart, f.underway, f.resumable = o.resume, &o.underway, o.resumable
 	return f.write(at, result, o.keeps)
 }
 
 // packed is a result packed as the output's name says, after its first bytes. To
 // those nothing need be added; without them nothing is an empty block.
-func (o *order) packed(at int64, result func(io.Writer) error) func(io.Writer) error {
-	how := packing.Of(o.output)
+func (o *order) packed(output string, at int64, result func(io.Writer) error) func(io.Writer) error {
+	how := packing.Of(output)
 	if how == nil {
 		return result
 	}

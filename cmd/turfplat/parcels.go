@@ -12,7 +12,7 @@ import (
 )
 
 func parcelFlags() []cli.Flag {
-	return []cli.Flag{&cli.StringFlag{Name: "parcels"}, &cli.StringFlag{Name: "parcel-id"}}
+	return []cli.Flag{&cli.StringFlag{Name: "parcels", TakesFile: true}, &cli.StringFlag{Name: "parcel-id"}}
 }
 
 // surveyParcels writes a site file of each parcel of a file, one a line, with

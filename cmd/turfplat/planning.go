@@ -18,8 +18,8 @@ import (
 // says by which grasses is shared with those of the sun.
 func planningFlags(more ...cli.Flag) []cli.Flag {
 	return append([]cli.Flag{
-		&cli.StringFlag{Name: "program"},
-		&cli.StringFlag{Name: "soil"},
+		&cli.StringFlag{Name: "program", TakesFile: true},
+		&cli.StringFlag{Name: "soil", TakesFile: true},
 		&cli.StringFlag{Name: "columns"},
 		&cli.StringFlag{Name: "station"},
 		&cli.StringFlag{Name: "on"},

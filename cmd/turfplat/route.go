@@ -103,7 +103,7 @@ func (r route[T]) do(o *order) error {
 		}
 	}
 	o.resumable = true
-	return o.writeFrom(done.at, func(w io.Writer) error {
+	return o.writeTo(o.output, done.at, func(w io.Writer) error {
 		if done.at == 0 {
 			done.rest = r.head
 		}

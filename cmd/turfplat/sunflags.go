@@ -24,7 +24,7 @@ func sunFlags(more ...cli.Flag) []cli.Flag {
 
 // grassFlag names a table of grasses; commands of the sun and of programs have
 // it.
-func grassFlag() cli.Flag { return &cli.StringFlag{Name: "species"} }
+func grassFlag() cli.Flag { return &cli.StringFlag{Name: "species", TakesFile: true} }
 
 // readSun settles whether and how hours of sun are worked out. The flags that
 // say how mean nothing without --sun.

@@ -16,7 +16,7 @@ func surveyCommand(d *desk) *cli.Command {
 		Name:               "survey",
 		CustomHelpTemplate: surveyHelp,
 		OnUsageError:       onUsageError,
-		Flags:              streamFlags(append(slices.Concat(walkFlags(), parcelFlags()), &cli.StringFlag{Name: "outline"}, &cli.StringFlag{Name: "into"})...),
+		Flags:              streamFlags(append(slices.Concat(walkFlags(), parcelFlags()), &cli.StringFlag{Name: "outline", TakesFile: true}, &cli.StringFlag{Name: "into", TakesFile: true})...),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
