@@ -2,6 +2,7 @@ package lanes
 
 import (
 	"math"
+	"slices"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
@@ -27,13 +28,33 @@ const (
 	mostCells     = 1 << 23
 )
 
-// marks of a coverage raster.
+// Marks of a coverage raster.
 const (
-	beyond = iota
+	beyond = iota // all that is known
 	served
 	otherTurf
-	firstCover
+	firstKind // of otherKinds
 )
+
+// otherKinds are the kinds of ground that lanes do not serve.
+var otherKinds = append(slices.Clone(zones.CoverKinds), zones.Keepout)
+
+// markOf is the mark of ground of a kind.
+func markOf(k zones.Kind) uint8 {
+	if i := slices.Index(otherKinds, k); i >= 0 {
+		return uint8(firstKind + i)
+	}
+	return beyond
+}
+
+// kindOf is the kind of ground that a mark stands for; "" beyond all that is
+// known.
+func kindOf(mark uint8) zones.Kind {
+	if mark < firstKind {
+		return ""
+	}
+	return otherKinds[mark-firstKind]
+}
 
 // Coverage sums what the plan's lanes leave on the yard.
 func (p Plan) Coverage(y Yard) Coverage {
@@ -44,7 +65,7 @@ func (p Plan) Coverage(y Yard) Coverage {
 	}
 	ground := p.marked(y)
 	cast := p.cast(ground)
-	c.sum(cast, ground, y, p.Work.Practice, c.Ground/p.SpreadLength())
+	c.sum(cast, ground, p.Work.Practice, c.Ground/p.SpreadLength())
 	return c
 }
 
@@ -62,8 +83,8 @@ func (p Plan) marked(y Yard) *raster[uint8] {
 }
 
 func (p Plan) mark(y Yard, ground *raster[uint8]) {
-	for i, cover := range y.Covers {
-		ground.paint(cover.Region, uint8(firstCover+i%(256-firstCover)))
+	for _, cover := range y.Covers {
+		ground.paint(cover.Region, markOf(cover.Kind))
 	}
 	for i, plot := range y.Plots {
 		ground.paint(plot.Turf, otherTurf)
@@ -124,7 +145,7 @@ func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pa
 
 // sum reads the cast off the marked ground; rate turns it into parts of the
 // rate.
-func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, practice Practice, rate float64) {
+func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], practice Practice, rate float64) {
 	cell := cast.step * cast.step
 	var even tally
 	var all, under, over, off float64
@@ -144,7 +165,7 @@ func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], y Yard, pra
 			c.Seam += got
 		default:
 			off += got
-			c.Where[y.kindOf(m)] += got
+			c.Where[kindOf(m)] += got
 		}
 	}
 	c.Even = even.evenness()

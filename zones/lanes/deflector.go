@@ -71,7 +71,7 @@ func (p *Plan) tellDeflectors(y Yard) {
 		left := beside(lane, func(s shield) margin { return s.left })
 		right := beside(lane, func(s shield) margin { return s.right })
 		l.Deflector = sideOf(whole(left) > least, whole(right) > least)
-		l.Beside = y.longest(least, left, right)
+		l.Beside = longest(least, left, right)
 		p.Lanes[i] = l
 	}
 }
@@ -97,25 +97,16 @@ func whole(by map[uint8]float64) float64 {
 
 // longest returns the kinds of ground that lie beside a lane for some length,
 // on either side, the longest first.
-func (y Yard) longest(least float64, sides ...map[uint8]float64) []zones.Kind {
+func longest(least float64, sides ...map[uint8]float64) []zones.Kind {
 	by := make(map[zones.Kind]float64)
 	for _, side := range sides {
 		for _, mark := range slices.Sorted(maps.Keys(side)) {
-			by[y.kindOf(mark)] += side[mark]
+			by[kindOf(mark)] += side[mark]
 		}
 	}
 	kinds := slices.Sorted(maps.Keys(by))
 	slices.SortStableFunc(kinds, func(a, b zones.Kind) int { return cmp.Compare(by[b], by[a]) })
 	return slices.DeleteFunc(kinds, func(k zones.Kind) bool { return by[k] <= least })
-}
-
-// kindOf is the kind of ground that a mark stands for; "" beyond all that is
-// known.
-func (y Yard) kindOf(mark uint8) zones.Kind {
-	if mark < firstCover {
-		return ""
-	}
-	return y.Covers[int(mark)-firstCover].Kind
 }
 
 func sideOf(left, right bool) Side {

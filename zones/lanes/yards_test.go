@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -131,6 +132,8 @@ func TestDeflectorTellsWhatLiesBeside(t *testing.T) {
 	s.polygon(`"kind":"hardscape"`, rectangle(20, -12, 24, 12))
 	s.polygon(`"kind":"bed"`, regular(12, 3, 2, 2.5))
 	y, _ := s.yard(t)
+	far := zones.Cover{Kind: zones.Turf, Region: geo.Disc(geo.XY{X: 100}, 1)}
+	y.Covers = append(slices.Repeat([]zones.Cover{far}, 300), y.Covers...) // however many there are
 	p := must[Plan](t)(Lay(y, singleWork(2.5)))
 	var told [][]zones.Kind
 	for _, l := range p.Lanes {
