@@ -80,9 +80,8 @@ func (s *Site) season(zones []Zone) sun.Season {
 func slopes(zones []Zone) []sun.Slope {
 	var slopes []sun.Slope
 	for _, z := range zones {
-		aspect, stated := z.properties.Number("aspect_deg")
-		if z.Slope > 0 && stated && !math.IsInf(aspect, 0) {
-			slopes = append(slopes, sun.Slope{Ground: z.Region, Rise: z.Slope / 100, Aspect: sun.Degrees(math.Mod(aspect, 360))})
+		if z.Slope > 0 && z.Aspect != nil {
+			slopes = append(slopes, sun.Slope{Ground: z.Region, Rise: z.Slope / 100, Aspect: sun.Degrees(math.Mod(*z.Aspect, fullTurn))})
 		}
 	}
 	return slopes

@@ -167,7 +167,8 @@ func TestSeasonOfTheGrass(t *testing.T) {
 	}
 }
 
-// A bank hides the sun where it stands behind it.
+// A bank hides the sun where it stands behind it. A bearing that is left aside
+// is one that nobody knows.
 func TestSlopesCount(t *testing.T) {
 	hours := func(aspect string) float64 {
 		bank := polygon(kind(ZoneKind, "bank", `"slope_percent":40`+aspect), rectangle(-1, -1, 21, 11))
@@ -176,6 +177,9 @@ func TestSlopesCount(t *testing.T) {
 	north, south, unknown := hours(`,"aspect_deg":0`), hours(`,"aspect_deg":180`), hours("")
 	if !(north < unknown-0.1) || !(south < unknown-0.1) { // the sun rises and sets behind either
 		t.Errorf("facing north %.2f h, south %.2f h, unknown %.2f h", north, south, unknown)
+	}
+	if beyond := hours(`,"aspect_deg":540`); beyond != unknown {
+		t.Errorf("facing 540 degrees %.2f h, unknown %.2f h", beyond, unknown)
 	}
 }
 
