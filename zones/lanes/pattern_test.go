@@ -183,6 +183,18 @@ func TestMeasured(t *testing.T) {
 	near(t, "skewed swath", skewed.Swath(), 1+2, 1e-9, 0)
 	near(t, "skewed, to the left", skewed.half(-1), 8./24, 1e-9, 0) // trapezoids: 2+6 to the left, 8+6+2 to the right
 
+	// Half of the centre's 6.0 g lies on the tray at 4 ft to the left, and between
+	// those at 4 and 5 ft to the right.
+	row = nil
+	for i, grams := range []float64{0, .5, 1.1, 2, 3, 4.1, 5, 5.9, 6, 5.8, 5.1, 4, 3.1, 2.1, 1, .4, 0} {
+		row = append(row, Tray{float64(i-8) * foot, grams})
+	}
+	p = must[Pattern](t)(Measured(row))
+	near(t, "swath of a test", p.Swath(), 8.1*foot, 1e-9, 0)
+	if cv, wide := p.Abreast(p.Swath()).CV, p.Abreast(1.5*p.Swath()).CV; !(cv < 0.05 && wide > 2*cv) {
+		t.Errorf("CV %.3f at the swath and %.3f at half as much again", cv, wide)
+	}
+
 	for name, bad := range map[string][]Tray{
 		"two trays": {{-1, 2}, {1, 2}}, "two on one place": {{-1, 1}, {0, 2}, {0, 3}, {1, 1}}, "nothing caught": {{-1, 0}, {0, 0}, {1, 0}},
 		"all to one side": {{5, 1}, {6, 2}, {7, 1}}, "less than nothing": {{-1, 1}, {0, -2}, {1, 1}}, "no number": {{-1, 1}, {0, math.NaN()}, {1, 1}},

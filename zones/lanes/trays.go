@@ -15,7 +15,7 @@ type Tray struct{ Offset, Catch float64 }
 // Measured returns the pattern of a tray test: straight between trays, falling
 // to nothing one tray beyond the last. The effective swath is the width
 // between the places, left and right, at which the catch is half of that at
-// the centre.
+// the centre (Landschoot, Penn State, 2016).
 func Measured(trays []Tray) (Pattern, error) {
 	row := slices.SortedFunc(slices.Values(trays), func(a, b Tray) int { return cmp.Compare(a.Offset, b.Offset) })
 	if len(row) < 3 {

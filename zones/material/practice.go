@@ -20,7 +20,6 @@ type Practice struct {
 var (
 	Carry              = mustPractice("carry")                // what is loaded beyond what the rate asks for
 	StripTolerance     = mustPractice("strip_tolerance")      // how far a calibrated spreader may be off
-	TrayShare          = mustPractice("tray_share")           // of the centre's catch, where the swath ends
 	SettingReach       = mustPractice("setting_reach")        // how far beyond its points a calibration holds
 	MowingShare        = mustPractice("mowing_share")         // of its height that grass may lose at once
 	LimeCap            = mustPractice("lime_cap")             // of lime at once
