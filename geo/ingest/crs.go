@@ -16,12 +16,12 @@ func checkCRS(crs []byte) (finding, bool) {
 	if isWGS84(name) {
 		return finding{
 			severity: Note, code: "crs_old", plural: "times",
-			text: "names its coordinate system (" + quoted(name) + "), which is no longer needed",
+			text: "names its coordinate system (" + Quoted(name) + "), which is no longer needed",
 		}, true
 	}
 	text := "has a coordinate system without a name"
 	if name != "" {
-		text = "is in the coordinate system " + quoted(name)
+		text = "is in the coordinate system " + Quoted(name)
 	}
 	return finding{
 		severity: Refusal, code: "crs_unknown", plural: "times",

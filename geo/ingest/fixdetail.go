@@ -27,7 +27,7 @@ func (l *trackLog) position(lon, lat []byte, line int) (p orb.Point, ok bool) {
 			return p, false
 		}
 		if p[axis], ok = plainNumber(text); !ok {
-			l.leaveOut(finding{code: "position_text", text: axes[axis].name + " " + quoted(string(text)) + " is not a number", hint: degreesHint}, line)
+			l.leaveOut(finding{code: "position_text", text: axes[axis].name + " " + Quoted(string(text)) + " is not a number", hint: degreesHint}, line)
 			return p, false
 		}
 	}

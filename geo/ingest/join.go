@@ -100,6 +100,6 @@ func (j *joint) tellApart(part *Collection, f *Feature) {
 	f.Properties.Set("id", f.ID)
 	j.whole.Problems = append(j.whole.Problems, Problem{
 		Severity: Warning, Code: "id_repeated", Place: place,
-		Text: fmt.Sprintf("has the id of an object of another file, is %s now", quoted(f.ID)),
+		Text: fmt.Sprintf("has the id of an object of another file, is %s now", Quoted(f.ID)),
 	})
 }

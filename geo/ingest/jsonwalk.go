@@ -157,7 +157,7 @@ func scalarText(value []byte) (string, bool) {
 func describe(value []byte) string {
 	switch value[0] {
 	case '"':
-		return quoted(unquote(value))
+		return Quoted(unquote(value))
 	case '{':
 		return "an object"
 	case '[':

@@ -74,7 +74,7 @@ func readEntry(entry *zip.File, log *trackLog, limits Limits) *fault {
 	if t.err == errTapeLong {
 		return &fault{
 			code: "limit_bytes", limit: true,
-			text: fmt.Sprintf("%s expands to more than %d bytes, the limit", quoted(entry.Name), t.limit),
+			text: fmt.Sprintf("%s expands to more than %d bytes, the limit", Quoted(entry.Name), t.limit),
 		}
 	}
 	return zipFault

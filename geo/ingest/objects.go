@@ -64,7 +64,7 @@ func (o *objects) judged(object []byte) (members []Member, fs findings) {
 func repeatedMember(name string) finding {
 	return finding{
 		severity: Warning, code: "member_repeated",
-		text: "member " + quoted(name) + " is given twice, took the last", plural: "members",
+		text: "member " + Quoted(name) + " is given twice, took the last", plural: "members",
 	}
 }
 

@@ -115,7 +115,7 @@ func (e *extract) deleted(o *osmObject) {
 // remarked passes on what the server says, which is that the data are not whole.
 func (e *extract) remarked(text string) {
 	e.found(finding{
-		severity: Warning, code: "osm_remark", text: "the server that made it says: " + quoted(strings.TrimSpace(text)), plural: "times",
+		severity: Warning, code: "osm_remark", text: "the server that made it says: " + Quoted(strings.TrimSpace(text)), plural: "times",
 	})
 }
 

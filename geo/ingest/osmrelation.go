@@ -207,5 +207,5 @@ func shownSort(sort string) string {
 	if sort == "" {
 		return "without a type"
 	}
-	return quoted(sort)
+	return Quoted(sort)
 }

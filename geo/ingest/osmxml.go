@@ -33,7 +33,7 @@ func readOSMXML(r io.Reader, e *extract) *fault {
 	b := &osmBytes{Reader: bufio.NewReaderSize(r, 1<<16), limit: e.limits.Bytes}
 	x := &osmXML{extract: e, bytes: b, decoder: xml.NewDecoder(b)}
 	x.decoder.CharsetReader = func(name string, _ io.Reader) (io.Reader, error) {
-		return nil, fmt.Errorf("its encoding is %s, not UTF-8", quoted(name))
+		return nil, fmt.Errorf("its encoding is %s, not UTF-8", Quoted(name))
 	}
 	for {
 		x.bytes.token = 0
@@ -59,7 +59,7 @@ func (x *osmXML) ended() *fault {
 		return &fault{code: "xml_root", text: "is no map extract: has no osm element"}
 	}
 	return x.placed(&fault{
-		code: "input_short", text: "ends early, " + quoted(x.open[len(x.open)-1]) + " is still open",
+		code: "input_short", text: "ends early, " + Quoted(x.open[len(x.open)-1]) + " is still open",
 		hint: "copy or export it again",
 	})
 }
@@ -114,7 +114,7 @@ func (x *osmXML) start(t xml.StartElement) *fault {
 	switch len(x.open) {
 	case 1:
 		if name != "osm" || x.rooted {
-			return &fault{code: "xml_root", text: "is no map extract: its root is " + quoted(name) + ", not one osm"}
+			return &fault{code: "xml_root", text: "is no map extract: its root is " + Quoted(name) + ", not one osm"}
 		}
 		x.rooted = true
 	case 2:
@@ -141,7 +141,7 @@ func (x *osmXML) begin(kind osmKind, attributes []xml.Attr) *fault {
 	*o = osmObject{kind: kind, tags: o.tags[:0], nodes: o.nodes[:0], members: o.members[:0]}
 	id, err := strconv.ParseInt(osmAttribute(attributes, "id"), 10, 64)
 	if x.skipped = err != nil; x.skipped {
-		x.leaveOut("osm_id", fmt.Sprintf("a %v has the id %s, which is not a whole number", kind, quoted(osmAttribute(attributes, "id"))), nil)
+		x.leaveOut("osm_id", fmt.Sprintf("a %v has the id %s, which is not a whole number", kind, Quoted(osmAttribute(attributes, "id"))), nil)
 		return nil
 	}
 	o.id = id
@@ -199,7 +199,7 @@ func (x *osmXML) relationMember(attributes []xml.Attr) *fault {
 	id, err := strconv.ParseInt(osmAttribute(attributes, "ref"), 10, 64)
 	if !known || err != nil {
 		x.leaveOut("osm_id", fmt.Sprintf("a member of %s is a %s with the id %s", osmID(osmRelation, x.object.id),
-			quoted(osmAttribute(attributes, "type")), quoted(osmAttribute(attributes, "ref"))), nil)
+			Quoted(osmAttribute(attributes, "type")), Quoted(osmAttribute(attributes, "ref"))), nil)
 		return nil
 	}
 	return x.member(&x.object, osmMember{kind, id, osmAttribute(attributes, "role")})

@@ -187,7 +187,7 @@ func (p *pbfFile) required(header []byte) *fault {
 	m := pbfMessage{rest: header}
 	for m.next() {
 		if m.field == 4 && !pbfFeatures[string(m.body)] {
-			return &fault{code: "pbf_feature", text: "requires the feature " + quoted(string(m.body)) + ", which is not supported"}
+			return &fault{code: "pbf_feature", text: "requires the feature " + Quoted(string(m.body)) + ", which is not supported"}
 		}
 	}
 	if m.broken {

@@ -77,7 +77,7 @@ func (p *posLog) names(cells [][]byte, line int) {
 	if string(cells[1]) != "UTC" {
 		p.log.note(finding{
 			severity: Note, code: "time_scale", plural: "times",
-			text: "times are " + quoted(string(cells[1])) + ", not UTC, kept as they stand (GPS time is 18 s ahead since 2017)",
+			text: "times are " + Quoted(string(cells[1])) + ", not UTC, kept as they stand (GPS time is 18 s ahead since 2017)",
 		}, line)
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/paulmach/orb"
 )
@@ -59,7 +58,7 @@ func (p Place) String() string {
 			line += ", column " + strconv.Itoa(p.Column)
 		}
 		if p.Site != "" {
-			line += " " + quoted(p.Site)
+			line += " " + Quoted(p.Site)
 		}
 		parts = append(parts, line)
 	}
@@ -75,7 +74,7 @@ func (p Place) object() string {
 		parts = append(parts, "features["+strconv.Itoa(p.Feature)+"]")
 	}
 	if p.Label != "" {
-		parts = append(parts, quoted(p.Label))
+		parts = append(parts, Quoted(p.Label))
 	}
 	return strings.Join(parts, " ")
 }
@@ -133,20 +132,4 @@ func appendBrief(dst []byte, v float64) []byte {
 		return strconv.AppendFloat(dst, v, 'g', 6, 64)
 	}
 	return appendDegrees(dst, v, messageDecimals)
-}
-
-// quoted makes any text fit for a message: one line, no control characters,
-// not long.
-func quoted(s string) string { return strconv.Quote(shortened(s)) }
-
-func shortened(s string) string {
-	const most = 60 // characters
-	if len(s) <= most {
-		return s
-	}
-	runes := []rune(s[:min(len(s), (most+1)*utf8.UTFMax)])
-	if len(runes) <= most {
-		return s
-	}
-	return string(runes[:most-1]) + "…"
 }

@@ -34,7 +34,7 @@ func (l *trackLog) leaveOut(why finding, line int) {
 func (l *trackLog) unread(what, text string, line int) {
 	l.note(finding{
 		severity: Warning, code: what + "_text", plural: "fixes",
-		text: fmt.Sprintf("%s %s cannot be read, did without", what, quoted(text)),
+		text: fmt.Sprintf("%s %s cannot be read, did without", what, Quoted(text)),
 	}, line)
 }
 

@@ -99,7 +99,7 @@ func markupForm(text []byte) (trackForm, *fault) {
 	if root == "" {
 		return trackForm{}, foreignToTracks("XML without an element", "")
 	}
-	return trackForm{}, foreignToTracks("XML of another kind, its outermost element is "+quoted(root), "")
+	return trackForm{}, foreignToTracks("XML of another kind, its outermost element is "+Quoted(root), "")
 }
 
 // rootElement is the local name of the first element; empty if there is none.

@@ -169,7 +169,7 @@ func charsetReader(label string, r io.Reader) (io.Reader, error) {
 // A charsetError is the name of a charset that is not known.
 type charsetError string
 
-func (e charsetError) Error() string { return "encoding " + quoted(string(e)) + " is unknown" }
+func (e charsetError) Error() string { return "encoding " + Quoted(string(e)) + " is unknown" }
 
 // attribute is the value of an attribute by its local name; empty if there is
 // none.

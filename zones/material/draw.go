@@ -2,6 +2,7 @@ package material
 
 import (
 	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 )
 
@@ -92,5 +93,5 @@ func productNamed(products []Product, name string) (Product, error) {
 			return p, nil
 		}
 	}
-	return Product{}, inputErrorf("", "product %s is not described", quoted(name))
+	return Product{}, inputErrorf("", "product %s is not described", ingest.Quoted(name))
 }

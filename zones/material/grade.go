@@ -3,6 +3,8 @@ package material
 import (
 	"regexp"
 	"strconv"
+
+	"example.org/turfplat/geo/ingest"
 )
 
 // A Grade is the guaranteed analysis of a fertilizer, by weight: nitrogen,
@@ -16,7 +18,7 @@ func ParseGrade(text string) (Grade, error) {
 	const hint = "write percents of N, P2O5 and K2O, such as 24-0-6"
 	m := gradeForm.FindStringSubmatch(text)
 	if m == nil {
-		return Grade{}, inputErrorf(hint, "grade %s is not understood", quoted(text))
+		return Grade{}, inputErrorf(hint, "grade %s is not understood", ingest.Quoted(text))
 	}
 	var parts [3]Share
 	for i := range parts {
@@ -25,7 +27,7 @@ func ParseGrade(text string) (Grade, error) {
 	}
 	g := Grade{parts[0], parts[1], parts[2]}
 	if g.N+g.P2O5+g.K2O > 1 {
-		return Grade{}, inputErrorf(hint, "grade %s adds up to more than all of it", quoted(text))
+		return Grade{}, inputErrorf(hint, "grade %s adds up to more than all of it", ingest.Quoted(text))
 	}
 	return g, nil
 }

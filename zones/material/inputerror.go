@@ -2,7 +2,6 @@ package material
 
 import (
 	"fmt"
-	"strconv"
 )
 
 // An InputError says what is wrong with what was written, and what to write
@@ -21,13 +20,4 @@ func (e *InputError) Error() string {
 
 func inputErrorf(hint, format string, v ...any) error {
 	return &InputError{fmt.Sprintf(format, v...), hint}
-}
-
-// quoted makes what was written fit for a message: one line, not long.
-func quoted(text string) string {
-	const most = 60 // characters
-	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most-1]) + "…"
-	}
-	return strconv.Quote(text)
 }

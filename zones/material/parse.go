@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.org/turfplat/geo/ingest"
 )
 
 // longest is how many characters a quantity may have.
@@ -21,7 +23,7 @@ const longest = 100
 // one below nothing unless it is a temperature. Errors are [InputError].
 func Parse(text string) (Quantity, error) {
 	if utf8.RuneCountInString(text) > longest {
-		return Quantity{}, inputErrorf("write a number and its unit", "%s is too long for a quantity", quoted(text))
+		return Quantity{}, inputErrorf("write a number and its unit", "%s is too long for a quantity", ingest.Quoted(text))
 	}
 	p := phrase{written: text, rest: plain(text)}
 	q, err := p.quantity()
@@ -35,7 +37,7 @@ func Parse(text string) (Quantity, error) {
 func ParseUnit(text string) (Unit, error) {
 	q, err := Parse("1 " + text)
 	if err == nil && (q.Of != Itself || q.Number != 1) {
-		err = inputErrorf("write it as in lb or fl oz / 1000 ft2", "%s is more than a unit", quoted(text))
+		err = inputErrorf("write it as in lb or fl oz / 1000 ft2", "%s is more than a unit", ingest.Quoted(text))
 	}
 	return q.Unit, err
 }
@@ -84,7 +86,7 @@ func (p *phrase) quantity() (Quantity, error) {
 		q.Of = p.substance()
 	}
 	if p.rest != "" {
-		return q, inputErrorf("write a number, a unit and at most one / or per", "%s: %s is not understood", quoted(p.written), quoted(p.rest))
+		return q, inputErrorf("write a number, a unit and at most one / or per", "%s: %s is not understood", ingest.Quoted(p.written), ingest.Quoted(p.rest))
 	}
 	return q, nil
 }
@@ -98,7 +100,7 @@ func (p *phrase) under(u *Unit) error {
 			return err
 		}
 		if u.count == 0 {
-			return inputErrorf("", "%s is divided by nothing", quoted(p.written))
+			return inputErrorf("", "%s is divided by nothing", ingest.Quoted(p.written))
 		}
 	}
 	var err error
@@ -113,12 +115,12 @@ func (p *phrase) number() (float64, error) {
 		return value, nil
 	}
 	if !beginsNumber(p.rest) {
-		return 0, inputErrorf("write a number and its unit, such as 3 lb / 1000 ft2", "%s begins with no number", quoted(p.written))
+		return 0, inputErrorf("write a number and its unit, such as 3 lb / 1000 ft2", "%s begins with no number", ingest.Quoted(p.written))
 	}
 	if fractionForm.MatchString(p.rest) {
-		return 0, inputErrorf("write 1/4 or 1 1/2, and a unit before a / that means per", "%s: the fraction is not understood", quoted(p.written))
+		return 0, inputErrorf("write 1/4 or 1 1/2, and a unit before a / that means per", "%s: the fraction is not understood", ingest.Quoted(p.written))
 	}
-	return 0, inputErrorf("write 1200, 1,200 or 0.75, of at most 15 digits", "%s: the number is not understood", quoted(p.written))
+	return 0, inputErrorf("write 1200, 1,200 or 0.75, of at most 15 digits", "%s: the number is not understood", ingest.Quoted(p.written))
 }
 
 // wordForm is a word that may be part of a unit: letters and digits, or a sign.
@@ -152,14 +154,14 @@ func (p *phrase) noUnit() error {
 	word := wordForm.FindString(p.rest)
 	switch one := strings.TrimRight(strings.ToLower(word), "s."); one {
 	case "":
-		return inputErrorf("write it with its unit, such as lb, fl oz, ft2, lb / 1000 ft2, in, h or %", "%s has a number without a unit", quoted(p.written))
+		return inputErrorf("write it with its unit, such as lb, fl oz, ft2, lb / 1000 ft2, in, h or %", "%s has a number without a unit", ingest.Quoted(p.written))
 	case "month", "year":
-		return inputErrorf("write days or weeks, which are always as long", "%s: %s differ in length", quoted(p.written), one+"s")
+		return inputErrorf("write days or weeks, which are always as long", "%s: %s differ in length", ingest.Quoted(p.written), one+"s")
 	case "bag", "pack", "sack", "jug", "bottle":
-		return inputErrorf("write what it holds, such as 50 lb", "%s: a %s is no measure", quoted(p.written), one)
+		return inputErrorf("write what it holds, such as 50 lb", "%s: a %s is no measure", ingest.Quoted(p.written), one)
 	}
 	return inputErrorf("weights are lb, oz, kg, g; liquids fl oz, gal, L, mL; bulk yd3, ft3, m3; lengths in, ft, mm, m; areas ft2, M, acre, m2, ha; times min, h, d, weeks; temperatures F, C; shares %",
-		"%s: unit %s is not known", quoted(p.written), quoted(word))
+		"%s: unit %s is not known", ingest.Quoted(p.written), ingest.Quoted(word))
 }
 
 // substance reads what a quantity is of, if that is said.

@@ -1,6 +1,9 @@
 package material
 
-import "example.org/turfplat/geo"
+import (
+	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
+)
 
 // A Product is a material as its pack, tag or supplier describes it. What is
 // not said is zero.
@@ -96,5 +99,5 @@ func (p Product) named(err error) error {
 	if !ours || p.Name == "" {
 		return err
 	}
-	return &InputError{quoted(p.Name) + ": " + wrong.Text, wrong.Hint}
+	return &InputError{ingest.Quoted(p.Name) + ": " + wrong.Text, wrong.Hint}
 }

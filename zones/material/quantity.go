@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
 )
 
 // A Quantity is a number of a unit, as it was written, and what it is of.
@@ -44,13 +45,13 @@ func (q Quantity) check(written string) error {
 	temperature := u.over.dimension == temperatureDimension
 	switch {
 	case u.under != nil && (temperature || u.under.dimension == temperatureDimension):
-		return inputErrorf("", "%s: a temperature stands alone", quoted(written))
+		return inputErrorf("", "%s: a temperature stands alone", ingest.Quoted(written))
 	case temperature && q.SI() < absoluteZero:
-		return inputErrorf("", "%s is colder than anything can be", quoted(written))
+		return inputErrorf("", "%s is colder than anything can be", ingest.Quoted(written))
 	case q.Number < 0 && !temperature:
-		return inputErrorf("", "%s is less than nothing", quoted(written))
+		return inputErrorf("", "%s is less than nothing", ingest.Quoted(written))
 	case q.Of != Itself && u.over.dimension != weightDimension && u.over.dimension != shareDimension:
-		return inputErrorf("write it as a weight, such as 0.75 lb N / 1000 ft2", "%s: %s is weighed, not measured by %s", quoted(written), q.Of.name(), u.over.name)
+		return inputErrorf("write it as a weight, such as 0.75 lb N / 1000 ft2", "%s: %s is weighed, not measured by %s", ingest.Quoted(written), q.Of.name(), u.over.name)
 	}
 	return nil
 }
@@ -72,7 +73,7 @@ func (q Quantity) not(wanted, hint string) error {
 	case u.under != nil && u.under.name == "m":
 		hint = "m is a metre; write M or 1000 ft2"
 	}
-	return inputErrorf(hint, "%s is %s, not %s", quoted(q.String()), q.kind(), wanted)
+	return inputErrorf(hint, "%s is %s, not %s", ingest.Quoted(q.String()), q.kind(), wanted)
 }
 
 // kind names what the quantity measures; a volume on an area is a depth, but
@@ -120,7 +121,7 @@ func (q Quantity) Area() (geo.Area, error) {
 func (q Quantity) Share() (Share, error) {
 	v, err := q.si(shareDimension, "write it in %")
 	if err == nil && v > 1 {
-		err = inputErrorf("", "%s is more than the whole", quoted(q.String()))
+		err = inputErrorf("", "%s is more than the whole", ingest.Quoted(q.String()))
 	}
 	return Share(v), err
 }
@@ -142,7 +143,7 @@ func (q Quantity) Duration() (time.Duration, error) {
 	const most = 100 * 366 * 24 * time.Hour
 	v, err := q.si(timeDimension, "write it in min, h, d or weeks")
 	if err == nil && v > most.Seconds() {
-		err = inputErrorf("", "%s is longer than a hundred years", quoted(q.String()))
+		err = inputErrorf("", "%s is longer than a hundred years", ingest.Quoted(q.String()))
 	}
 	if err != nil {
 		return 0, err

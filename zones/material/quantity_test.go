@@ -3,6 +3,8 @@ package material
 import (
 	"testing"
 	"time"
+
+	"example.org/turfplat/geo/ingest"
 )
 
 // Factors are exact: the foot by 85 FR 62698 (2020), the gallon of 231 in3 and
@@ -182,7 +184,7 @@ func TestRefused(t *testing.T) {
 		"3 in N":                   `"3 in N": N is weighed, not measured by in (write it as a weight, such as 0.75 lb N / 1000 ft2)`,
 		"3 lb\n/ ft2":              `"3 lb\n/ ft2": "\n/ ft2" is not understood (write a number, a unit and at most one / or per)`,
 		"3 \xff":                   `"3 \xff"` + unitless,
-		string(make([]byte, 1000)): quoted(string(make([]byte, 1000))) + " is too long for a quantity (write a number and its unit)",
+		string(make([]byte, 1000)): ingest.Quoted(string(make([]byte, 1000))) + " is too long for a quantity (write a number and its unit)",
 	} {
 		q, err := Parse(text)
 		checkError(t, text+" read as "+q.String(), err, want)

@@ -1,6 +1,10 @@
 package material
 
-import "math"
+import (
+	"math"
+
+	"example.org/turfplat/geo/ingest"
+)
 
 // A SeedLot is what the tag of a lot of seed says. Coating counts as what is
 // not pure, so coated seed needs no other treatment.
@@ -27,7 +31,7 @@ func (m SeedMix) Rates(pls Rate) ([]Rate, error) {
 	sum := 0.0
 	for _, part := range m {
 		if !(part.Share >= 0) || !(part.Lot.PLS() > 0) {
-			return nil, inputErrorf("state its share, purity and germination from the tag", "seed %s has no share or no live seed", quoted(part.Name))
+			return nil, inputErrorf("state its share, purity and germination from the tag", "seed %s has no share or no live seed", ingest.Quoted(part.Name))
 		}
 		sum += float64(part.Share)
 	}

@@ -108,7 +108,7 @@ func (d *document) runKeys(run *material.SettingPoint) []key {
 func asSetting(text string) (float64, error) {
 	number, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(number > 0 && number < 1e6) {
-		return 0, errors.New(quoted(text) + " is no setting above 0, such as 4.5")
+		return 0, errors.New(ingest.Quoted(text) + " is no setting above 0, such as 4.5")
 	}
 	return number, nil
 }
@@ -139,6 +139,6 @@ func (d *document) checkCalibrations(p *Program) {
 			hint = "did you mean " + near + "?"
 		}
 		d.problems = append(d.problems, ingest.Problem{Severity: ingest.Refusal, Code: "program_value", Place: c.place,
-			Text: "no step puts down " + quoted(c.Material), Hint: hint})
+			Text: "no step puts down " + ingest.Quoted(c.Material), Hint: hint})
 	}
 }

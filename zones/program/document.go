@@ -70,7 +70,7 @@ func (d *document) mapping(n *yaml.Node, name string, keys []key) map[string]*ya
 		found := findKey(keys, k.Value)
 		switch {
 		case found == nil:
-			d.refuse(k, "program_key", fmt.Sprintf("%s has no key %s", name, quoted(k.Value)), keyHint(k.Value, keys))
+			d.refuse(k, "program_key", fmt.Sprintf("%s has no key %s", name, ingest.Quoted(k.Value)), keyHint(k.Value, keys))
 		case at[k.Value] != nil:
 			d.refuse(k, "program_key", fmt.Sprintf("key %s stands twice in %s", k.Value, name), "")
 		case isNull(value):
@@ -179,7 +179,7 @@ func asBool(text string) (bool, error) {
 	case "false":
 		return false, nil
 	}
-	return false, errors.New(quoted(text) + " is not true or false")
+	return false, errors.New(ingest.Quoted(text) + " is not true or false")
 }
 
 // whole returns a parser of whole numbers from 1.
@@ -187,7 +187,7 @@ func whole(most int) func(string) (int, error) {
 	return func(text string) (int, error) {
 		n, err := strconv.Atoi(text)
 		if err != nil || n < 1 || n > most {
-			return 0, fmt.Errorf("%s is not a whole number from 1 to %d", quoted(text), most)
+			return 0, fmt.Errorf("%s is not a whole number from 1 to %d", ingest.Quoted(text), most)
 		}
 		return n, nil
 	}
@@ -207,7 +207,7 @@ func oneOf[T ~string](words []T) func(string) (T, error) {
 		if near := nearest(text, names); near != "" {
 			hint = "did you mean " + near + "?"
 		}
-		return "", &material.InputError{Text: quoted(text) + " is not known", Hint: hint}
+		return "", &material.InputError{Text: ingest.Quoted(text) + " is not known", Hint: hint}
 	}
 }
 
@@ -221,13 +221,4 @@ func quantity[T any](of func(material.Quantity) (T, error)) func(string) (T, err
 		}
 		return of(q)
 	}
-}
-
-// quoted makes any text fit for a message: one line, not long.
-func quoted(text string) string {
-	const most = 60 // characters
-	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most-1]) + "…"
-	}
-	return strconv.Quote(text)
 }

@@ -70,14 +70,14 @@ func (pl *planner) noteGrass(g Ground) {
 		taken = fmt.Sprintf("taken for %s-season grass, as the program says", s)
 	}
 	if g.Species == "" {
-		pl.note("species_missing", fmt.Sprintf("zone %s names no species: %s", quoted(g.Label()), taken), "give the zone a species, or the site one for all its turf")
+		pl.note("species_missing", fmt.Sprintf("zone %s names no species: %s", ingest.Quoted(g.Label()), taken), "give the zone a species, or the site one for all its turf")
 		return
 	}
 	hint := "give it a name of the species table"
 	if near := pl.grasses.Nearest(g.Species); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	pl.note("species_unknown", fmt.Sprintf("zone %s: species %s is not known: %s", quoted(g.Label()), quoted(g.Species), taken), hint)
+	pl.note("species_unknown", fmt.Sprintf("zone %s: species %s is not known: %s", ingest.Quoted(g.Label()), ingest.Quoted(g.Species), taken), hint)
 }
 
 func (pl *planner) note(code, text, hint string) {

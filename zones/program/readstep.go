@@ -133,7 +133,7 @@ var idForm = regexp.MustCompile(`^[\pL\pN][\pL\pN_.-]*$`)
 
 func asID(text string) (string, error) {
 	if utf8.RuneCountInString(text) > longestID || !idForm.MatchString(text) {
-		return "", &material.InputError{Text: quoted(text) + " is no id", Hint: fmt.Sprintf("write up to %d letters, digits, - and _, such as first-feed", longestID)}
+		return "", &material.InputError{Text: ingest.Quoted(text) + " is no id", Hint: fmt.Sprintf("write up to %d letters, digits, - and _, such as first-feed", longestID)}
 	}
 	return text, nil
 }
@@ -141,7 +141,7 @@ func asID(text string) (string, error) {
 func asRate(text string) (*material.Rate, error) {
 	r, err := quantity(material.Quantity.Rate)(text)
 	if err == nil && !(r.PerM2 > 0) {
-		err = &material.InputError{Text: quoted(text) + " is a rate of nothing", Hint: "leave the rate out where the label states it"}
+		err = &material.InputError{Text: ingest.Quoted(text) + " is a rate of nothing", Hint: "leave the rate out where the label states it"}
 	}
 	return &r, err
 }
@@ -149,7 +149,7 @@ func asRate(text string) (*material.Rate, error) {
 func asInterval(text string) (time.Duration, error) {
 	d, err := quantity(material.Quantity.Duration)(text)
 	if err == nil && d < 12*time.Hour {
-		return 0, &material.InputError{Text: quoted(text) + " is too short between visits", Hint: "write such as 3.5 d or 4 weeks"}
+		return 0, &material.InputError{Text: ingest.Quoted(text) + " is too short between visits", Hint: "write such as 3.5 d or 4 weeks"}
 	}
 	return d, err
 }
@@ -160,7 +160,7 @@ func asHeight(text string) (Height, error) {
 	}
 	of, err := quantity(material.Quantity.Length)(text)
 	if err == nil && !(of > 0 && of <= 1) {
-		err = &material.InputError{Text: quoted(text) + " is no height of a lawn", Hint: "write such as 3 in, or top for the top of the grass's range"}
+		err = &material.InputError{Text: ingest.Quoted(text) + " is no height of a lawn", Hint: "write such as 3 in, or top for the top of the grass's range"}
 	}
 	return Height{Of: geo.Length(of)}, err
 }
@@ -168,10 +168,10 @@ func asHeight(text string) (Height, error) {
 func asDate(text string) (time.Time, error) {
 	t, err := time.Parse(time.DateOnly, strings.TrimSpace(text))
 	if err != nil {
-		return t, errors.New(quoted(text) + " is no day such as 2026-04-15")
+		return t, errors.New(ingest.Quoted(text) + " is no day such as 2026-04-15")
 	}
 	if t.Year() < FirstYear || t.Year() > LastYear {
-		return t, fmt.Errorf("%s lies in no year from %d to %d", quoted(text), FirstYear, LastYear)
+		return t, fmt.Errorf("%s lies in no year from %d to %d", ingest.Quoted(text), FirstYear, LastYear)
 	}
 	return t, nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"go.yaml.in/yaml/v3"
 
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
 )
 
@@ -119,7 +120,7 @@ var daysForm = regexp.MustCompile(`^(\d{1,3})(?:\.\.(\d{1,3}))?$`)
 func asDays(step, text string) (After, error) {
 	m := daysForm.FindStringSubmatch(text)
 	if m == nil {
-		return After{}, errors.New(quoted(text) + " is no number of days such as 3 or 0..3")
+		return After{}, errors.New(ingest.Quoted(text) + " is no number of days such as 3 or 0..3")
 	}
 	a := After{Step: step, Most: -1}
 	a.Least, _ = strconv.Atoi(m[1])
@@ -127,7 +128,7 @@ func asDays(step, text string) (After, error) {
 		a.Most, _ = strconv.Atoi(m[2])
 	}
 	if a.Most >= 0 && a.Most < a.Least || max(a.Least, a.Most) > mostAfter {
-		return After{}, fmt.Errorf("%s runs backwards or over more than %d days", quoted(text), mostAfter)
+		return After{}, fmt.Errorf("%s runs backwards or over more than %d days", ingest.Quoted(text), mostAfter)
 	}
 	return a, nil
 }
@@ -156,7 +157,7 @@ func asDepth(text string) (material.Quantity, error) {
 func asDegreeSum(text string) (float64, error) {
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(v > 0 && v <= mostDegreeSum) {
-		return 0, errors.New(quoted(text) + " is no sum of degree days above 0")
+		return 0, errors.New(ingest.Quoted(text) + " is no sum of degree days above 0")
 	}
 	return v, nil
 }
@@ -173,7 +174,7 @@ func asMonthDay(text string) (MonthDay, error) {
 			return MonthDay{time.Month(month), day}, nil
 		}
 	}
-	return MonthDay{}, errors.New(quoted(text) + " is no day of the year such as 04-15 (month, day)")
+	return MonthDay{}, errors.New(ingest.Quoted(text) + " is no day of the year such as 04-15 (month, day)")
 }
 
 var windowForm = regexp.MustCompile(`^(\d\d-\d\d)\.\.(\d\d-\d\d)$`)
@@ -181,7 +182,7 @@ var windowForm = regexp.MustCompile(`^(\d\d-\d\d)\.\.(\d\d-\d\d)$`)
 func asWindow(text string) (*Window, error) {
 	m := windowForm.FindStringSubmatch(text)
 	if m == nil {
-		return nil, errors.New(quoted(text) + " is no window such as 03-01..04-15")
+		return nil, errors.New(ingest.Quoted(text) + " is no window such as 03-01..04-15")
 	}
 	from, err := asMonthDay(m[1])
 	if err != nil {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
 )
 
@@ -187,5 +188,5 @@ func asRegion(text string) (string, error) {
 			names = append(names, l.region)
 		}
 	}
-	return "", &material.InputError{Text: quoted(text) + " has no law of fertilizers here", Hint: "there are those of " + strings.Join(names, ", ") + "; elsewhere look the law up"}
+	return "", &material.InputError{Text: ingest.Quoted(text) + " has no law of fertilizers here", Hint: "there are those of " + strings.Join(names, ", ") + "; elsewhere look the law up"}
 }

@@ -2,9 +2,7 @@ package soil
 
 import (
 	"regexp"
-	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones/material"
@@ -62,15 +60,4 @@ func statisticOf(name string) (Statistic, bool) {
 		return Highest, true
 	}
 	return Mean, false
-}
-
-// quoted makes any text fit for a message: one line, not long.
-func quoted(text string) string { return strconv.Quote(shortened(text)) }
-
-func shortened(text string) string {
-	const most = 60 // characters
-	if utf8.RuneCountInString(text) <= most {
-		return text
-	}
-	return string([]rune(text)[:most-1]) + "…"
 }

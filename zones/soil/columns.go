@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
 )
 
@@ -51,11 +52,11 @@ func ParseColumns(text string) (Columns, error) {
 		key, value, ok := strings.Cut(part, "=")
 		key, value = strings.TrimSpace(key), strings.TrimSpace(value)
 		if !ok || value == "" {
-			return Columns{}, columnsErrorf("write KEY=COLUMN, parted by commas", "%s names no column", quoted(part))
+			return Columns{}, columnsErrorf("write KEY=COLUMN, parted by commas", "%s names no column", ingest.Quoted(part))
 		}
 		read, known := columnsKeys[strings.ToLower(key)]
 		if !known {
-			return Columns{}, columnsErrorf("keys are time, station, temp, depth, statistic, air, air_min, air_max, unit and missing", "%s is no key of columns", quoted(key))
+			return Columns{}, columnsErrorf("keys are time, station, temp, depth, statistic, air, air_min, air_max, unit and missing", "%s is no key of columns", ingest.Quoted(key))
 		}
 		if err := read(&p, value); err != nil {
 			return Columns{}, err
@@ -90,7 +91,7 @@ func (p *columnsText) setTime(names string) error {
 	}
 	for i, name := range p.time {
 		if p.time[i] = strings.TrimSpace(name); p.time[i] == "" {
-			return columnsErrorf("", "%s lacks a name", quoted("time="+names))
+			return columnsErrorf("", "%s lacks a name", ingest.Quoted("time="+names))
 		}
 	}
 	return nil
@@ -99,7 +100,7 @@ func (p *columnsText) setTime(names string) error {
 func (p *columnsText) setUnit(name string) error {
 	q, err := material.ParseUnit(name)
 	if err != nil || !isTemperature(q) {
-		return columnsErrorf("write unit=c or unit=f", "%s is no unit of temperature", quoted(name))
+		return columnsErrorf("write unit=c or unit=f", "%s is no unit of temperature", ingest.Quoted(name))
 	}
 	p.unit = q
 	return nil
@@ -136,7 +137,7 @@ func (p *columnsText) setDepth(text string) error {
 		c.depth, err = q.Length()
 	}
 	if err != nil || !(c.depth > 0) || c.depth > deepest {
-		return columnsErrorf("write it as in depth=2in or depth=5cm, at most 2 m", "%s is no depth of a sensor", quoted(text))
+		return columnsErrorf("write it as in depth=2in or depth=5cm, at most 2 m", "%s is no depth of a sensor", ingest.Quoted(text))
 	}
 	return nil
 }
@@ -148,7 +149,7 @@ func (p *columnsText) setStatistic(name string) error {
 	}
 	s, known := statisticOf(strings.ToLower(name))
 	if !known {
-		return columnsErrorf("write mean, min or max", "%s is no statistic", quoted(name))
+		return columnsErrorf("write mean, min or max", "%s is no statistic", ingest.Quoted(name))
 	}
 	c.statistic = s
 	return nil
@@ -162,10 +163,10 @@ func (p *columnsText) columns() (Columns, error) {
 			c.unit = p.unit
 		}
 		if c.unit == (material.Unit{}) {
-			return Columns{}, columnsErrorf("add unit=c or unit=f", "columns do not say the unit of %s", quoted(c.name))
+			return Columns{}, columnsErrorf("add unit=c or unit=f", "columns do not say the unit of %s", ingest.Quoted(c.name))
 		}
 		if c.medium == ground && c.depth == 0 {
-			return Columns{}, columnsErrorf("add depth=5cm or the like after its temp=...", "columns do not say how deep the sensor of %s is", quoted(c.name))
+			return Columns{}, columnsErrorf("add depth=5cm or the like after its temp=...", "columns do not say how deep the sensor of %s is", ingest.Quoted(c.name))
 		}
 	}
 	return p.Columns, nil

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
 )
 
@@ -33,7 +34,7 @@ func (s *Station) Soil(depth geo.Length, stat Statistic) (Series, error) {
 		if at > depth {
 			lag = "deeper soil warms and cools later"
 		}
-		series.Note = fmt.Sprintf("no sensor at %s; column %s at %s is the nearest, and %s", inCentimetres(depth), quoted(nearest.column.name), inCentimetres(at), lag)
+		series.Note = fmt.Sprintf("no sensor at %s; column %s at %s is the nearest, and %s", inCentimetres(depth), ingest.Quoted(nearest.column.name), inCentimetres(at), lag)
 	}
 	return series, nil
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"example.org/turfplat/geo/ingest"
 )
 
 // A layout says where the columns of a log stand in its rows.
@@ -39,7 +41,7 @@ func newLayout(names []string, separator byte, c Columns) (l layout, lacks strin
 	want := func(name string) int {
 		i := findName(names, name)
 		if i < 0 {
-			missing = append(missing, quoted(name))
+			missing = append(missing, ingest.Quoted(name))
 		}
 		return i
 	}
@@ -105,7 +107,7 @@ func (l *layout) twice() string {
 		for j := range i {
 			a, b := l.sensors[i], l.sensors[j]
 			if l.at[i] == l.at[j] || a.medium == b.medium && a.depth == b.depth && a.statistic == b.statistic {
-				return fmt.Sprintf("%s and %s", quoted(b.name), quoted(a.name))
+				return fmt.Sprintf("%s and %s", ingest.Quoted(b.name), ingest.Quoted(a.name))
 			}
 		}
 	}

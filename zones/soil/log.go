@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
 )
 
@@ -81,7 +82,7 @@ func (l *Log) Station(name string) (*Station, error) {
 	case name == "":
 		return nil, fmt.Errorf("the log has %d stations: choose one of %s", len(l.stations), names)
 	}
-	return nil, fmt.Errorf("the log has no station %s: choose one of %s", quoted(name), names)
+	return nil, fmt.Errorf("the log has no station %s: choose one of %s", ingest.Quoted(name), names)
 }
 
 // firstNames are those of the first stations, for a message.
@@ -89,7 +90,7 @@ func (l *Log) firstNames() []string {
 	const most = 10
 	var names []string
 	for _, s := range l.stations[:min(most, len(l.stations))] {
-		names = append(names, quoted(s.Name))
+		names = append(names, ingest.Quoted(s.Name))
 	}
 	if more := len(l.stations) - most; more > 0 {
 		names = append(names, fmt.Sprintf("%d more", more))

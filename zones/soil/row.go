@@ -20,7 +20,7 @@ func (l *logReader) row(line string, number int) {
 	}
 	m, ok := readMoment(l.time)
 	if !ok {
-		l.findings.warn(number, "time", "rows", "soil_time", quoted(strings.Join(l.time, " "))+" is no time, row passed over",
+		l.findings.warn(number, "time", "rows", "soil_time", ingest.Quoted(strings.Join(l.time, " "))+" is no time, row passed over",
 			"write it as in 2026-04-05 or 2026-04-05T13:30")
 		return
 	}
@@ -66,7 +66,7 @@ func (l *logReader) temperature(sensor, line int) (material.Temperature, bool) {
 	}
 	number, ok := readNumber(plain)
 	if !ok {
-		l.findings.warn(line, column.name, "readings", "soil_unread", quoted(text)+" is no temperature, left out", "")
+		l.findings.warn(line, column.name, "readings", "soil_unread", ingest.Quoted(text)+" is no temperature, left out", "")
 		return 0, false
 	}
 	v := material.Temperature(material.Quantity{Number: number, Unit: column.unit}.SI())

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"example.org/turfplat/geo/ingest"
 )
 
 // settle puts the readings of each sensor in order, and leaves out those that
@@ -102,7 +104,7 @@ func (s *Station) at() string {
 	if s.Name == "" {
 		return ""
 	}
-	return " at station " + quoted(s.Name)
+	return " at station " + ingest.Quoted(s.Name)
 }
 
 // isoDay writes a day for people.
