@@ -154,9 +154,6 @@ func (r Ring) edges(visit func(a, b XY)) {
 	}
 }
 
-// edgeList returns the edges of the region, in order.
-func (r Region) edgeList() []edge { return r.appendEdges(nil) }
-
 // appendEdges adds the edges of the region, in order, to others.
 func (r Region) appendEdges(list []edge) []edge {
 	count := 0

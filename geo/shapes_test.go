@@ -169,3 +169,8 @@ func overlap(e, o edge) bool {
 	}
 	return abc*abd < 0 && cda*cdb < 0
 }
+
+// edgeList returns the edges of the region, in order.
+func (r Region) edgeList() []edge { return r.appendEdges(nil) }
+
+func (e edge) distance(p XY) float64 { return p.DistanceToEdge(e.a, e.b) }

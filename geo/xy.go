@@ -29,6 +29,17 @@ func (p XY) Norm() float64 { return math.Sqrt(p.X*p.X + p.Y*p.Y) }
 // Distance is the length of the way from p to q, in the frame.
 func (p XY) Distance(q XY) float64 { return q.Minus(p).Norm() }
 
+// DistanceToEdge is the length of the shortest way from p to the edge from a to
+// b, in the frame.
+func (p XY) DistanceToEdge(a, b XY) float64 {
+	way := b.Minus(a)
+	t := 0.0
+	if d := way.Dot(way); d > 0 {
+		t = min(1, max(0, p.Minus(a).Dot(way)/d))
+	}
+	return p.Distance(a.Toward(b, t))
+}
+
 // Toward returns the position a share t of the way to q, which is q for 1.
 func (p XY) Toward(q XY, t float64) XY {
 	if t == 1 {

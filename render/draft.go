@@ -81,7 +81,7 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 
 // show says which places the sheet is to show.
 func (d *draft) show(places geo.Ring) {
-	hull := hullOf(places)
+	hull := geo.Hull(places)
 	d.upright, d.turned = lieOf(hull, 0), turnedLies(hull)
 	d.extent = d.upright.extent
 }

@@ -98,27 +98,3 @@ func longWay(hull geo.Ring, times float64) (direction float64, long bool) {
 	}
 	return direction, long
 }
-
-// hullOf is the least convex ring round places, counter-clockwise (Andrew's
-// monotone chain, 1979).
-func hullOf(places geo.Ring) geo.Ring {
-	all := slices.Clone(places)
-	slices.SortFunc(all, func(a, b geo.XY) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
-	all = slices.Compact(all)
-	half := func(from geo.Ring) geo.Ring {
-		var chain geo.Ring
-		for _, p := range from {
-			for n := len(chain); n > 1 && chain[n-1].Minus(chain[n-2]).Cross(p.Minus(chain[n-1])) <= 0; n-- {
-				chain = chain[:n-1]
-			}
-			chain = append(chain, p)
-		}
-		return chain[:len(chain)-1]
-	}
-	if len(all) < 3 {
-		return all
-	}
-	back := slices.Clone(all)
-	slices.Reverse(back)
-	return append(half(all), half(back)...)
-}

@@ -109,37 +109,6 @@ func anyGround(t *rapid.T) geo.Ring {
 	}), 3, 40).Draw(t, "ground")
 }
 
-// A hull is convex, and all ground lies in it.
-func TestHullHoldsAll(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		ground := anyGround(t)
-		region, err := geo.RegionOf([]geo.Ring{{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 0, Y: 1}}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, p := range ground {
-			pin, err := geo.RegionOf([]geo.Ring{{p, p.Plus(geo.XY{X: 1}), p.Plus(geo.XY{Y: 1})}})
-			if err != nil {
-				t.Fatal(err)
-			}
-			if region, err = geo.Union(region, pin); err != nil {
-				t.Fatal(err)
-			}
-		}
-		hull := hullOf(shells(region))
-		for i, a := range hull {
-			way := hull[(i+1)%len(hull)].Minus(a)
-			for _, polygon := range region.Polygons() {
-				for _, p := range polygon.Shell {
-					if off := way.Cross(p.Minus(a)); off < -1e-9*(1+way.Norm()*1000) {
-						t.Fatalf("%v lies outside the hull by %g", p, off/way.Norm())
-					}
-				}
-			}
-		}
-	})
-}
-
 // A turn moves ground and no more: lengths stay, and the way back leads back.
 func TestLieKeepsLengths(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

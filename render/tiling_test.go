@@ -114,7 +114,7 @@ func TestPartsAreTheSite(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tiling, err := d.tiledAs(lieOf(hullOf(shells(site)), turn), 0)
+		tiling, err := d.tiledAs(lieOf(geo.Hull(shells(site)), turn), 0)
 		if err != nil {
 			t.Fatal(err)
 		}

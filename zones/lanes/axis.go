@@ -81,7 +81,7 @@ func shortened(l geo.Line, by float64) geo.Line {
 // distanceToEdges is the way from p to the nearest edge of a region.
 func distanceToEdges(p geo.XY, r geo.Region) float64 {
 	nearest := math.Inf(1)
-	edgesOf(r, func(a, b geo.XY) { nearest = min(nearest, distanceToEdge(p, a, b)) })
+	edgesOf(r, func(a, b geo.XY) { nearest = min(nearest, p.DistanceToEdge(a, b)) })
 	return nearest
 }
 
@@ -94,7 +94,7 @@ func simplified(l geo.Line, tolerance float64) geo.Line {
 	a, b := l[0], l[len(l)-1]
 	off, at := 0.0, 0
 	for i := 1; i < len(l)-1; i++ {
-		if d := distanceToEdge(l[i], a, b); d > off {
+		if d := l[i].DistanceToEdge(a, b); d > off {
 			off, at = d, i
 		}
 	}
@@ -136,14 +136,4 @@ func sight(r geo.Region, p, direction geo.XY) float64 {
 		return 0
 	}
 	return nearest
-}
-
-// distanceToEdge is the way from p to the edge from a to b.
-func distanceToEdge(p, a, b geo.XY) float64 {
-	way := b.Minus(a)
-	t := 0.0
-	if d := way.Dot(way); d > 0 {
-		t = min(1, max(0, p.Minus(a).Dot(way)/d))
-	}
-	return p.Distance(a.Toward(b, t))
 }

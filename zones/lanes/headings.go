@@ -34,7 +34,7 @@ func (f filler) headings(rings []geo.Ring) []float64 {
 			}
 		}
 	}
-	hull := hullOf(rings)
+	hull := geo.Hull(slices.Concat(rings...))
 	for i := range hull {
 		add(hull[i], hull[(i+1)%len(hull)])
 	}
@@ -54,24 +54,4 @@ func (f filler) headings(rings []geo.Ring) []float64 {
 func apart(a, b float64) float64 {
 	d := math.Mod(math.Abs(a-b), math.Pi)
 	return min(d, math.Pi-d)
-}
-
-// hullOf returns the convex hull of rings, counter-clockwise (Andrew 1979, from
-// memory).
-func hullOf(rings []geo.Ring) geo.Ring {
-	at := slices.Concat(rings...)
-	slices.SortFunc(at, func(a, b geo.XY) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
-	half := func() geo.Ring {
-		var chain geo.Ring
-		for _, q := range at {
-			for n := len(chain); n > 1 && chain[n-1].Minus(chain[n-2]).Cross(q.Minus(chain[n-2])) <= 0; n-- {
-				chain = chain[:n-1]
-			}
-			chain = append(chain, q)
-		}
-		return chain[:len(chain)-1]
-	}
-	lower := half()
-	slices.Reverse(at)
-	return append(lower, half()...)
 }

@@ -63,7 +63,7 @@ func bends(l geo.Line) float64 {
 func distanceToLine(p geo.XY, l geo.Line) float64 {
 	nearest := math.Inf(1)
 	for i := 1; i < len(l); i++ {
-		nearest = min(nearest, distanceToEdge(p, l[i-1], l[i]))
+		nearest = min(nearest, p.DistanceToEdge(l[i-1], l[i]))
 	}
 	return nearest
 }

@@ -192,7 +192,7 @@ func opened(l geo.Line, gates []geo.XY) []geo.Line {
 func openedAt(l geo.Line, gate geo.XY) []geo.Line {
 	nearest, at := gateReach, 0
 	for i := 1; i < len(l); i++ {
-		if d := distanceToEdge(gate, l[i-1], l[i]); d < nearest {
+		if d := gate.DistanceToEdge(l[i-1], l[i]); d < nearest {
 			nearest, at = d, i
 		}
 	}

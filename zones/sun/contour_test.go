@@ -143,7 +143,7 @@ func (e edges) distance(p geo.XY) float64 {
 	least := math.Inf(1)
 	for _, l := range e {
 		for i := 1; i < len(l); i++ {
-			least = min(least, distance(p, l[i-1], l[i]))
+			least = min(least, p.DistanceToEdge(l[i-1], l[i]))
 		}
 	}
 	return least

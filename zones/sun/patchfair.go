@@ -139,7 +139,7 @@ func simplified(marks []mark) geo.Ring {
 	a, b := marks[0].at, marks[len(marks)-1].at
 	best, most := 0, tolerance
 	for i := 1; i < len(marks)-1; i++ {
-		if d := distance(marks[i].at, a, b); d > most {
+		if d := marks[i].at.DistanceToEdge(a, b); d > most {
 			best, most = i, d
 		}
 	}
@@ -147,14 +147,4 @@ func simplified(marks []mark) geo.Ring {
 		return geo.Ring{a, b}
 	}
 	return append(simplified(marks[:best+1]), simplified(marks[best:])[1:]...)
-}
-
-// distance is that of p from the edge between a and b.
-func distance(p, a, b geo.XY) float64 {
-	east, north := b.X-a.X, b.Y-a.Y
-	t := 0.0
-	if length := east*east + north*north; length > 0 {
-		t = max(0, min(1, ((p.X-a.X)*east+(p.Y-a.Y)*north)/length))
-	}
-	return math.Hypot(p.X-a.X-t*east, p.Y-a.Y-t*north)
 }

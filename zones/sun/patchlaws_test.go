@@ -146,7 +146,7 @@ func TestOutlineError(t *testing.T) {
 				least := math.Inf(1)
 				for _, r := range rings {
 					for i := range r {
-						least = min(least, distance(p, r[i], r[(i+1)%len(r)]))
+						least = min(least, p.DistanceToEdge(r[i], r[(i+1)%len(r)]))
 					}
 				}
 				if least > 0.5+1e-9 {

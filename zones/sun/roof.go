@@ -1,8 +1,6 @@
 package sun
 
 import (
-	"slices"
-
 	"example.org/turfplat/geo"
 )
 
@@ -39,7 +37,7 @@ func (r Roof) bodies() []body {
 	var bodies []body
 	for _, piece := range r.Plan.Pieces() {
 		polygon := piece.Polygons()[0]
-		hull := geo.Ring(appendHull(nil, slices.Clone(polygon.Shell)))
+		hull := geo.Hull(polygon.Shell)
 		whole := len(polygon.Holes) == 0 && areaOf(polygon.Shell) >= (1-notch)*areaOf(hull)
 		if whole && (r.Form != Skillion || r.Bearing != nil) {
 			bodies = append(bodies, r.over(hull)...)

@@ -67,13 +67,3 @@ func (p Polygon) clears(at XY) bool {
 func (r Region) runsBy(at XY) bool {
 	return slices.ContainsFunc(r.polygons, func(p Polygon) bool { return !p.clears(at) })
 }
-
-// distance returns the distance of a place from an edge.
-func (e edge) distance(p XY) float64 {
-	way := e.b.Minus(e.a)
-	t := 0.0
-	if d := way.Dot(way); d > 0 {
-		t = min(1, max(0, p.Minus(e.a).Dot(way)/d))
-	}
-	return p.Minus(e.at(t)).Norm()
-}
