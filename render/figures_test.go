@@ -3,6 +3,7 @@ package render
 import (
 	"testing"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 )
 
@@ -34,7 +35,7 @@ func TestFiguresBearTheirError(t *testing.T) {
 
 func TestLengthsAndPlaces(t *testing.T) {
 	for _, tt := range []struct{ name, got, want string }{
-		{"feet", figures{zones.Figures{Units: zones.US}}.Length(100 * metresPerFoot), "100"},
+		{"feet", figures{zones.Figures{Units: zones.US}}.Length(100 * geo.FootM), "100"},
 		{"metres", figures{zones.Figures{Units: zones.Metric}}.Length(1234.4), "1,234"},
 		{"share", share(1, 3), "33 %"},
 		{"small share", share(0.001, 1), "<1 %"},

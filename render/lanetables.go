@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
 	"example.org/turfplat/zones/material"
@@ -127,7 +128,7 @@ func (l laneLayer) speedText() string {
 	if l.figures.Metric() {
 		return fmt.Sprintf("%.1f km/h", speed/1000)
 	}
-	return fmt.Sprintf("%.1f mph", speed/(metresPerFoot*5280))
+	return fmt.Sprintf("%.1f mph", speed/(geo.FootM*5280))
 }
 
 // offTurfText says how much lands where it must not.

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/samples"
 )
 
@@ -461,7 +462,7 @@ func whereAmI(t *testing.T, c *chromium, crew crewFile) {
 	b.do("Emulation.setGeolocationOverride", cdp{"longitude": far.Lon(), "latitude": far.Lat(), "accuracy": 4})
 	b.eval(`hereButton.click()`, nil)
 	b.eval(`new Promise(done => { const wait = () => /off/.test(fix.textContent) ? done() : setTimeout(wait, 20); wait(); })`, nil)
-	if said, want := b.text(`fix.textContent`), fmt.Sprintf("You are %.0f ft off the map.", s.Scale.Metres(100)/0.3048); said != want {
+	if said, want := b.text(`fix.textContent`), fmt.Sprintf("You are %.0f ft off the map.", s.Scale.Metres(100)/geo.FootM); said != want {
 		t.Errorf("%q, want %q", said, want)
 	}
 	b.do("Browser.resetPermissions", cdp{"browserContextId": b.profile})

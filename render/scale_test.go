@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"example.org/turfplat/geo"
 )
 
 func TestScaleString(t *testing.T) {
@@ -77,7 +79,7 @@ func FuzzParseScale(f *testing.F) {
 }
 
 func TestLengthsOnPaper(t *testing.T) {
-	const foot = metresPerFoot
+	const foot = geo.FootM
 	for _, tt := range []struct {
 		scale  Scale
 		metres float64
@@ -100,7 +102,7 @@ func TestLengthsOnPaper(t *testing.T) {
 }
 
 func TestFit(t *testing.T) {
-	const foot = metresPerFoot
+	const foot = geo.FootM
 	liveWidth, liveHeight := 10*mmPerInch, 7.5*mmPerInch // of a letter sheet
 	for _, tt := range []struct {
 		name          string

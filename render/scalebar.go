@@ -3,9 +3,9 @@ package render
 import (
 	"math"
 	"strconv"
-)
 
-const metresPerFoot = 0.3048 // international foot, exact since 1959
+	"example.org/turfplat/geo"
+)
 
 // ScaleBarHeight is the height of a scale bar with its figures, in millimetres.
 const ScaleBarHeight = 11.0
@@ -27,7 +27,7 @@ func ScaleBar(corner Point, scale Scale, longest float64) Group {
 		unit   string
 		metres float64
 		up     bool
-	}{{"ft", metresPerFoot, true}, {"m", 1, false}} {
+	}{{"ft", geo.FootM, true}, {"m", 1, false}} {
 		part, parts := barParts(scale.Metres(room) / side.metres)
 		group.Elements = append(group.Elements, barSide(axis, part, parts, scale.MM(part*side.metres), side.unit, side.up)...)
 	}

@@ -14,6 +14,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
 )
@@ -208,7 +209,7 @@ func TestEveryZoneIsFoundInThePDF(t *testing.T) {
 // lot is a lot of 100 ft by 30 m.
 func lot() *inventedSite {
 	s := &inventedSite{place: orb.Point{-80, 35}, header: map[string]any{"id": "lot"}}
-	s.area("outline", "lot", "", block(0, 0, 100*metresPerFoot, 30))
+	s.area("outline", "lot", "", block(0, 0, 100*geo.FootM, 30))
 	return s
 }
 
@@ -218,7 +219,7 @@ func TestSiteMapRuler(t *testing.T) {
 	const within = 0.1 // mm
 	for _, o := range []MapOptions{{}, {Units: zones.Metric}, {Paper: A3, Scale: 200}, {Scale: 1000}} {
 		_, sheet := drafted(t, lot(), o)
-		east, north := sheet.Scale.MM(100*metresPerFoot), sheet.Scale.MM(30)
+		east, north := sheet.Scale.MM(100*geo.FootM), sheet.Scale.MM(30)
 		if o.Scale != 0 && sheet.Scale != o.Scale {
 			t.Errorf("the scale is %s, want %s", sheet.Scale, o.Scale)
 		}

@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"example.org/turfplat/geo"
 )
 
 func TestSVGOfASmallSheet(t *testing.T) {
@@ -104,7 +106,7 @@ func TestSVGFontsArePinned(t *testing.T) {
 func ruler() *Sheet {
 	s := NewSheet("ruler", "Ruler", Letter)
 	from := Point{20, 100}
-	s.Add(Path{Lines: []Line{{Points: []Point{from, from.plus(Scale(240).MM(100*metresPerFoot), 0)}}}, Stroke: Black, Weight: HairLine})
+	s.Add(Path{Lines: []Line{{Points: []Point{from, from.plus(Scale(240).MM(100*geo.FootM), 0)}}}, Stroke: Black, Weight: HairLine})
 	return s
 }
 

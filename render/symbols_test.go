@@ -3,6 +3,8 @@ package render
 import (
 	"math"
 	"testing"
+
+	"example.org/turfplat/geo"
 )
 
 // extent is the box round all paths of the elements.
@@ -80,7 +82,7 @@ func TestScaleBarIsTrue(t *testing.T) {
 			t.Fatalf("%s: %d sides with %d ends", scale, len(frames), len(last))
 		}
 		feet, metres := number(t, []byte(last[0])), number(t, []byte(last[1]))
-		if math.Abs(frames[0]-scale.MM(feet*metresPerFoot)) > 1e-9 || math.Abs(frames[1]-scale.MM(metres)) > 1e-9 {
+		if math.Abs(frames[0]-scale.MM(feet*geo.FootM)) > 1e-9 || math.Abs(frames[1]-scale.MM(metres)) > 1e-9 {
 			t.Errorf("%s: %g ft are %g mm, %g m are %g mm", scale, feet, frames[0], metres, frames[1])
 		}
 		for _, frame := range frames {

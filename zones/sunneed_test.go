@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.org/turfplat/geo"
+	"example.org/turfplat/zones/sun"
 	"example.org/turfplat/zones/turf"
 )
 
@@ -46,7 +47,9 @@ func TestZonesByWhatGrassNeeds(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			file := tt.sketch.file(home, "")
 			p := grassPlat(t, file)
-			slices.SortStableFunc(p.Zones, func(a, b Zone) int { return slices.Index(exposures, a.Exposure) - slices.Index(exposures, b.Exposure) })
+			slices.SortStableFunc(p.Zones, func(a, b Zone) int {
+				return slices.Index(sun.Exposures, sun.Exposure(a.Exposure)) - slices.Index(sun.Exposures, sun.Exposure(b.Exposure))
+			})
 			if got := exposed(p.Zones); got != tt.want {
 				t.Errorf("zones\n%s\nwant\n%s", got, tt.want)
 			}

@@ -9,6 +9,7 @@ import (
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/sun"
 )
 
 // A Zone is a part of the turf that is treated as one.
@@ -198,7 +199,7 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 		z.Apply = false
 	}
 	z.Exposure, _ = p.Text("exposure")
-	if !slices.Contains(exposures, z.Exposure) {
+	if z.Exposure != "" && !slices.Contains(sun.Exposures, sun.Exposure(z.Exposure)) {
 		s.problem(ingest.Warning, "exposure_unknown", o.Place, fmt.Sprintf("exposure %q is not known, left aside", z.Exposure), "write full, part, shade or deep")
 		z.Exposure = ""
 	}
@@ -213,8 +214,6 @@ func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	}
 	return z
 }
-
-var exposures = []string{"", "full", "part", "shade", "deep"}
 
 // zoneID tells a zone from the object that it was traced as; both may stand in
 // one file. It comes of the object's id, else of its name, which both stay when

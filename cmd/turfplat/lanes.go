@@ -6,6 +6,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
@@ -93,11 +94,9 @@ func (o *order) tellWide(work lanes.Work) {
 	if work.Pattern.Swath() <= usual {
 		return
 	}
-	o.tell("warning", fmt.Sprintf("a swath of %.1f ft (%.1f m) is wider than %.0f ft, and walked spreaders leave 6 to 12 ft evenly", work.Pattern.Swath()/foot, work.Pattern.Swath(), usual/foot))
+	o.tell("warning", fmt.Sprintf("a swath of %.1f ft (%.1f m) is wider than %.0f ft, and walked spreaders leave 6 to 12 ft evenly", work.Pattern.Swath()/geo.FootM, work.Pattern.Swath(), usual/geo.FootM))
 	o.tell("hint", "is its unit right? a tray test (--trays) tells the swath")
 }
-
-const foot = 0.3048 // m
 
 // layOn lays lanes on some zones of a site.
 func layOn(s surveyed, work lanes.Work, treats func(zones.Zone) bool) (lanes.Plan, lanes.Summary, error) {
