@@ -226,6 +226,14 @@ func (p *planPage) howMuch(s *program.StepPlan) string {
 	return strings.Join(parts, ", ")
 }
 
+// foot says what law, label and good sense ask.
+func (p *planPage) foot() {
+	p.line("")
+	for _, text := range program.Footers() {
+		p.wrapped("", text, "")
+	}
+}
+
 const pageWidth = 88 // characters
 
 // wrapped writes text in lines, the first after a lead, the others after a
