@@ -46,7 +46,7 @@ func (s *surveyor) together() (*ingest.Collection, error) {
 			}
 			_, header := c.Member("site")
 			if sites++; sites > 1 || named && header {
-				return nil, usageErrorf("several sites are written one a line: add --lines")
+				return nil, errSeveral
 			}
 			named = named || header
 			parts = append(parts, c)

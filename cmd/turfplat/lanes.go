@@ -53,11 +53,7 @@ func (o *order) lanes(spread spreading) error {
 	var told lanesDocument
 	var units zones.Units
 	written := o.write(func(w io.Writer) error {
-		count := 0
-		return o.each(func(s surveyed) error {
-			if count++; count > 1 {
-				return usageErrorf("several sites are written one a line: add --lines")
-			}
+		return o.one(errSeveral, func(s surveyed) error {
 			before := len(s.site.Problems)
 			plan, sum, err := lay(s, spread)
 			o.tellAll(s.site.Problems[before:])

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -57,36 +58,19 @@ var forms = map[string]form{
 	".html": {page: true},
 }
 
-func (o *order) drawing(c *cli.Context) (drawing, error) {
-	d := drawing{options: render.MapOptions{Mono: c.Bool("mono"), Fixes: c.Bool("fixes")}, form: forms[".svg"]}
-	if o.output != "" {
-		var known bool
-		if d.form, known = forms[strings.ToLower(filepath.Ext(o.output))]; !known {
-			return d, usageErrorf("-o %s: a map is written as .pdf, .svg, .png or .html", o.output)
-		}
-	}
-	err := d.form.refusePaper(c)
-	if err != nil {
+// drawing reads the flags that say what is drawn, and how.
+func (o *order) drawing(c *cli.Context) (d drawing, err error) {
+	if d.form, err = formOf(o.output); err != nil {
 		return d, err
 	}
-	if paper := c.String("paper"); paper != "" {
-		if d.options.Paper, err = render.PaperNamed(paper); err != nil {
-			return d, usageErrorf("--paper: %v", err)
-		}
-	}
-	if scale := c.String("scale"); scale != "" {
-		if d.options.Scale, err = render.ParseScale(scale); err != nil {
-			return d, usageErrorf("--scale: %v", err)
-		}
-	}
-	if o.json && o.output == "" {
-		return d, usageErrorf("map --json tells of the file written: name it with -o")
-	}
-	if err := o.readSun(c); err != nil {
+	if err = d.form.refusePaper(c); err != nil {
 		return d, err
 	}
-	if o.reading.Sun != nil && o.output == "" {
-		return d, usageErrorf("map --sun draws two sheets: name a file for them with -o")
+	if d.options, err = mapOptions(c); err != nil {
+		return d, err
+	}
+	if err = o.readSun(c); err != nil {
+		return d, err
 	}
 	if d.spread, err = workIfAsked(c); err != nil {
 		return d, err
@@ -97,24 +81,61 @@ func (o *order) drawing(c *cli.Context) (drawing, error) {
 	if d.packet, err = o.packet(c); err != nil {
 		return d, err
 	}
+	return d, o.refuseNameless(d)
+}
+
+// formOf is the form of an output, by the ending of its name; SVG on standard
+// output.
+func formOf(output string) (form, error) {
+	if output == "" {
+		return forms[".svg"], nil
+	}
+	f, known := forms[strings.ToLower(filepath.Ext(output))]
+	if !known {
+		return f, usageErrorf("-o %s: a map is written as .pdf, .svg, .png or .html", output)
+	}
+	return f, nil
+}
+
+// mapOptions reads the flags that say how a map looks.
+func mapOptions(c *cli.Context) (render.MapOptions, error) {
+	options := render.MapOptions{Mono: c.Bool("mono"), Fixes: c.Bool("fixes")}
+	var err error
+	if paper := c.String("paper"); paper != "" {
+		if options.Paper, err = render.PaperNamed(paper); err != nil {
+			return options, usageErrorf("--paper: %w", err)
+		}
+	}
+	if scale := c.String("scale"); scale != "" {
+		if options.Scale, err = render.ParseScale(scale); err != nil {
+			return options, usageErrorf("--scale: %w", err)
+		}
+	}
+	return options, nil
+}
+
+// refuseNameless refuses what standard output, which takes one sheet, does not
+// hold.
+func (o *order) refuseNameless(d drawing) error {
 	switch {
 	case o.output != "":
+		return nil
+	case o.json:
+		return usageErrorf("map --json tells of the file written: name it with -o")
 	case d.packet.planning != nil:
-		return d, usageErrorf("map --program draws several sheets: name a file for them with -o")
+		return usageErrorf("map --program draws several sheets: name a file for them with -o")
+	case o.reading.Sun != nil:
+		return usageErrorf("map --sun draws two sheets: name a file for them with -o")
 	case d.spread != nil:
-		return d, usageErrorf("map --swath draws two sheets: name a file for them with -o")
+		return usageErrorf("map --swath draws two sheets: name a file for them with -o")
 	}
-	return d, nil
+	return nil
 }
 
 func (o *order) drawMap(d drawing) error {
 	var drawn []leaf
-	count := 0
-	err := o.each(func(s surveyed) error {
-		if count++; count > 1 {
-			return fmt.Errorf("map draws one site, and there are more: give it one")
-		}
-		var err error
+	several := errors.New("map draws one site, and there are more: give it one")
+	err := o.one(several, func(s surveyed) (err error) {
 		if drawn, err = o.leaves(s, d); err != nil {
 			return fmt.Errorf("%s: %w", s.site.ID, err)
 		}

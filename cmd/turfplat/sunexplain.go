@@ -19,11 +19,8 @@ func (o *order) explain(text string) error {
 		return err
 	}
 	return o.write(func(w io.Writer) error {
-		count := 0
-		return o.each(func(s surveyed) error {
-			if count++; count > 1 {
-				return usageErrorf("--explain tells of a spot on one site: name one file")
-			}
+		several := usageErrorf("--explain tells of a spot on one site: name one file")
+		return o.one(several, func(s surveyed) error {
 			reason, err := reasonAt(s, at)
 			if err != nil {
 				return err

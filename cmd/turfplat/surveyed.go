@@ -62,6 +62,21 @@ func (o *order) each(do func(surveyed) error) error {
 	return eachMade(o, func(surveyed) struct{} { return struct{}{} }, func(s surveyed, _ struct{}) error { return do(s) })
 }
 
+// errSeveral refuses several sites where a document holds one.
+var errSeveral = usageErrorf("several sites are written one a line: add --lines")
+
+// one does something with the survey of the site that there is; if there are
+// several, that is an error.
+func (o *order) one(several error, do func(surveyed) error) error {
+	count := 0
+	return o.each(func(s surveyed) error {
+		if count++; count > 1 {
+			return several
+		}
+		return do(s)
+	})
+}
+
 // eachMade does something with each survey and with what is made of it, on
 // many at a time.
 func eachMade[R any](o *order, make func(surveyed) R, do func(surveyed, R) error) error {

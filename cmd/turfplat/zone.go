@@ -59,11 +59,7 @@ func (o *order) zone() error {
 	var told zonedSite
 	var units zones.Units
 	written := o.write(func(w io.Writer) error {
-		count := 0
-		return o.each(func(s surveyed) error {
-			if count++; count > 1 {
-				return usageErrorf("several sites are written one a line: add --lines")
-			}
+		return o.one(errSeveral, func(s surveyed) error {
 			told, units = zonedSite{s.measure.ID, s.measure.Name, s.measure.Zones, sunAccountOf(s)}, s.site.Units
 			return s.plat.SiteFile().WriteGeoJSON(w)
 		})
