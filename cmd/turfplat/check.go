@@ -141,16 +141,6 @@ func verdict(s checkedSite) string {
 	return s.ID + ": " + word + " (" + strings.Join(parts, ", ") + ")"
 }
 
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	if strings.HasSuffix(word, "x") {
-		word += "e"
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
-
 const checkHelp = `turfplat check says what is wrong with site files, and where.
 
 Usage:

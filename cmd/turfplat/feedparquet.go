@@ -3,8 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
 
 	"example.org/turfplat/cmd/turfplat/packing"
 	"example.org/turfplat/zones"
@@ -46,16 +44,6 @@ func (o *order) feedParquet() error {
 		}
 		return err
 	})
-}
-
-// isTerminal reports whether an output is a screen.
-func isTerminal(out io.Writer) bool {
-	f, ok := out.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&fs.ModeCharDevice != 0
 }
 
 // shapedRows are the rows of a site. Their ground is not rounded to the decimals

@@ -114,23 +114,13 @@ func setbackRegion(name string) (string, error) {
 	return region, nil
 }
 
-// piped reports whether standard input is something else than a keyboard.
-func piped(in io.Reader) bool {
-	f, ok := in.(*os.File)
-	if !ok {
-		return in != nil
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&fs.ModeCharDevice == 0
-}
-
 func mapKey(file string) (*zones.MapKey, error) {
 	if file == "" {
 		return zones.DefaultMapKey(), nil
 	}
-	f, err := os.Open(file)
+	f, err := openNamed(file)
 	if err != nil {
-		return nil, fmt.Errorf("--tags %s: %w", file, pathless(err))
+		return nil, err
 	}
 	defer f.Close()
 	key, err := zones.ReadMapKey(f)
@@ -252,6 +242,15 @@ func walkedTrack(name, file string) *ingest.Collection {
 		Severity: ingest.Refusal, Code: "track_unsurveyed", Place: ingest.Place{Source: name, Feature: -1},
 		Text: "is a walked or drawn track, not a site", Hint: fmt.Sprintf("make a site of it: turfplat survey --as turf %s -o site.geojson, with --as outline if it is the property's edge", file),
 	}}}
+}
+
+// openNamed opens a file that a flag names.
+func openNamed(name string) (*os.File, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, pathless(err))
+	}
+	return f, nil
 }
 
 // pathless is an error of a file without its name, which is told beside it.

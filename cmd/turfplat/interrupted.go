@@ -48,7 +48,8 @@ func (d *desk) heed() {
 }
 
 // interrupted tells what is left of the work, and lets none go on: nothing is
-// moved to its place from here on, and nothing told after it. A part that nobody can go on with is removed.
+// moved to its place from here on, and nothing told after it. A part that nobody
+// can go on with is removed.
 func (d *desk) interrupted() {
 	d.underway.busy.Lock()
 	d.talking.Lock()

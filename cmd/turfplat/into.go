@@ -9,7 +9,7 @@ import (
 
 // extend works what the files hold into the site of another file.
 func (s *surveyor) extend(siteFile string) error {
-	site, err := s.standing(siteFile)
+	site, err := s.siteToExtend(siteFile)
 	if err != nil {
 		return err
 	}
@@ -48,8 +48,8 @@ func (s *surveyor) allTogether() (*ingest.Collection, error) {
 	return ingest.Join(parts...), s.refuseIdleOffset()
 }
 
-// standing reads the one site that is to be extended.
-func (o *order) standing(file string) (*zones.Site, error) {
+// siteToExtend reads the one site that new data is worked into.
+func (o *order) siteToExtend(file string) (*zones.Site, error) {
 	if file == "-" {
 		return nil, usageErrorf("--into takes the name of a site file, standard input is for what is new")
 	}

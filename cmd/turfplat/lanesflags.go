@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 
 	"github.com/urfave/cli/v2"
 
@@ -88,7 +87,7 @@ func patternOf(c *cli.Context) (lanes.Pattern, error) {
 }
 
 func measuredPattern(file string) (lanes.Pattern, error) {
-	f, err := os.Open(file)
+	f, err := openNamed(file)
 	if err != nil {
 		return lanes.Pattern{}, err
 	}

@@ -13,8 +13,9 @@ import (
 	"github.com/xrash/smetrics"
 )
 
-// Exit codes: 0 done, warnings included; 1 the input or the data is at fault,
-// nothing was written; 2 the command line is at fault.
+// Exit codes: 0 done, warnings included; 1 the input or the data is at fault, and
+// nothing was written but the good ones of sites that are lines; 2 the command
+// line is at fault.
 const (
 	exitData  = 1
 	exitUsage = 2

@@ -90,7 +90,7 @@ func (o *order) readProgram(name string) (*program.Program, error) {
 	if p, ok := program.BuiltIn(name); ok {
 		return p, nil
 	}
-	f, err := os.Open(name)
+	f, err := openNamed(name)
 	if err != nil {
 		if errors.Is(err, os.ErrNotExist) {
 			return nil, fmt.Errorf("there is no program %s: it is cool, warm, or a file of your own", name)
@@ -154,7 +154,7 @@ func (p *planning) occasion(longitude float64) (program.Occasion, []ingest.Probl
 
 // readSoil reads the log and finds the station in it.
 func (p *planning) readSoil(longitude float64) (*soil.Station, []ingest.Problem, error) {
-	f, err := os.Open(p.soil)
+	f, err := openNamed(p.soil)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"strings"
 	"time"
@@ -28,10 +27,8 @@ const patience = 2 * time.Second // before the first word
 func (o *order) progress() *progress {
 	now := time.Now()
 	p := &progress{start: now, next: now.Add(patience), taken: o.taken.Load, first: o.taken.Load(), whole: o.length()}
-	if f, ok := o.messages.(*os.File); ok && !o.quiet {
-		if info, err := f.Stat(); err == nil && info.Mode()&fs.ModeCharDevice != 0 {
-			p.to = f
-		}
+	if isTerminal(o.messages) && !o.quiet {
+		p.to = o.messages
 	}
 	return p
 }

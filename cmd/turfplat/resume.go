@@ -47,16 +47,15 @@ func (o *order) refuseResume(forMachines bool, how string) error {
 // once more and must give the same.
 func (r route[T]) standing(o *order, next func() (T, bool)) (standing, error) {
 	file := newFile(o.output)
-	f, err := os.Open(file.part())
+	done, err := r.standingIn(o, file.part(), file.part(), next)
 	if !errors.Is(err, fs.ErrNotExist) {
-		return r.standingIn(o, f, err, file.part(), next)
+		return done, err
 	}
-	f, err = os.Open(file.place)
+	done, err = r.standingIn(o, file.place, o.output, next)
 	if errors.Is(err, fs.ErrNotExist) {
 		o.tell("hint", fmt.Sprintf("there is neither %s nor %s: beginning at the first site", file.part(), o.output))
 		return standing{}, nil
 	}
-	done, err := r.standingIn(o, f, err, o.output, next)
 	if err == nil && done.at > 0 {
 		done.whole = true
 		err = copyStart(file.place, file.part(), done.at)
@@ -64,8 +63,9 @@ func (r route[T]) standing(o *order, next func() (T, bool)) (standing, error) {
 	return done, err
 }
 
-// standingIn finds out how far a file came, which was opened as part.
-func (r route[T]) standingIn(o *order, f *os.File, err error, part string, next func() (T, bool)) (standing, error) {
+// standingIn finds out how far a file came, which is told of by a name.
+func (r route[T]) standingIn(o *order, file, name string, next func() (T, bool)) (standing, error) {
+	f, err := os.Open(file)
 	if err != nil {
 		return standing{}, err
 	}
@@ -76,11 +76,11 @@ func (r route[T]) standingIn(o *order, f *os.File, err error, part string, next 
 	}
 	done, err := r.passOver(stints(lines, r.mark, r.single), next)
 	if err != nil {
-		return standing{}, fmt.Errorf("%s %w", part, err)
+		return standing{}, fmt.Errorf("%s %w", name, err)
 	}
-	o.tell("hint", fmt.Sprintf("%s: going on after %s", part, plural(done.sites, "site")))
+	o.tell("hint", fmt.Sprintf("%s: going on after %s", name, plural(done.sites, "site")))
 	if done.refused > 0 {
-		o.tell("warning", fmt.Sprintf("%s: %s so far refused, told by the run that broke off", part, plural(done.refused, "site")))
+		o.tell("warning", fmt.Sprintf("%s: %s so far refused, told by the run that broke off", name, plural(done.refused, "site")))
 	}
 	return done, nil
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"strconv"
 
 	"github.com/urfave/cli/v2"
@@ -93,7 +92,7 @@ func grasses(file string) (*turf.Table, error) {
 	if file == "" {
 		return turf.Default(), nil
 	}
-	f, err := os.Open(file)
+	f, err := openNamed(file)
 	if err != nil {
 		return nil, err
 	}

@@ -68,18 +68,6 @@ func (w *walks) readSide(c *cli.Context) error {
 	return nil
 }
 
-// refuseIdle refuses flags that play no part in what the files hold: all of
-// them where no file is a track, and those about walks where all rings were
-// drawn.
-func refuseIdle(c *cli.Context, why string, flags ...string) error {
-	for _, name := range flags {
-		if c.IsSet(name) {
-			return usageErrorf("--%s plays no part: %s", name, why)
-		}
-	}
-	return nil
-}
-
 // kindsHint lists what somebody may have walked round.
 func kindsHint() string {
 	var words []string
