@@ -50,7 +50,7 @@ const linesHelp = `    --lines        one whole document, site or row a line, as
                    site at fault is told and left out, the good ones are kept
     --resume       go on with the FILE.part that a run with --lines left when it
                    broke off; give it the same input and flags. A FILE that is
-                   whole stays, and gets the sites that its input has in addition
+                   whole stays, and gets the sites that its input has besides
 `
 
 const outHelp = `    -o FILE        write there; default: standard output

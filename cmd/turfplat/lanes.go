@@ -156,11 +156,12 @@ Usage:
 Header laps run half a swath inside each edge, then straight lanes fill what is
 left, at the heading that takes the least walking; ground steeper than 5 degrees
 that says where it faces is walked along the contour, and what is steeper than
-20 degrees is left to be done by hand, as are strips too narrow to walk. Lanes come in walking
-order, from the start or gate and back, as GeoJSON. Zones in which nothing is
-applied get none. What the lanes cover is summed on a fine grid from the pattern, the deflector holding
-back what header laps would throw off the turf: summary in the output tells.
-With -o, a table of it goes to standard output.
+20 degrees is left to be done by hand, as are strips too narrow to walk. Lanes
+come in walking order, from the start or gate and back, as GeoJSON. Zones in
+which nothing is applied get none. What the lanes cover is summed on a fine grid
+from the pattern, the deflector holding back what header laps would throw off
+the turf: summary in the output tells. With -o, a table of it goes to standard
+output.
 
 Where a filling of the hopper is known, it is topped up before the lane on which
 it would run out, and the last time filled with no more than the lanes to come
@@ -168,8 +169,8 @@ take: put_in_m2 and left_m2 tell for how much ground.
 
 With --program and --step only the zones of that step are walked, at its rate:
 each lane then tells what it takes of the product, what is put into the hopper
-before it, and what is left there after it. A step that waits or is held back is laid all the same, with a
-warning that says why.
+before it, and what is left there after it. A step that waits or is held back is
+laid all the same, with a warning that says why.
 
 Flags:
 ` + laneHelp + `    --program P    cool, warm, or a program file: whose step is spread

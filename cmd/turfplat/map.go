@@ -252,9 +252,9 @@ Usage:
     turfplat map [flags] [FILE]
 
 The form follows the ending of the output: .pdf, .svg or .png (150 dpi), or
-.html for a phone; without -o it is SVG. The scale is the largest standard one at which the
-property fits the sheet, upright or across. North is up; a long thin property
-is turned if that gains a step of the scale.
+.html for a phone; without -o it is SVG. The scale is the largest standard one
+at which the property fits the sheet, upright or across. North is up; a long
+thin property is turned if that gains a step of the scale.
 
 A property that would be drawn smaller than 1 in = 80 ft (1:960), or that does
 not fit at the --scale asked for, takes several sheets: a key map with the

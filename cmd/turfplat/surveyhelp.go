@@ -17,8 +17,9 @@ map, and higher ones farther off, for their shade.
 With parcels there is a site for each of them, one a line, in their order, of
 the same objects as if the parcel were the outline. It has the parcel's id (or
 what stands in the column --parcel-id names), else its name, else its line or
-number. A parcel at fault is told and left out, the good ones are kept. A lot without a mapped house or lawn is told as well: what
-is left of it counts as turf, and hardly is.
+number. A parcel at fault is told and left out, the good ones are kept. A lot
+without a mapped house or lawn is told as well: what is left of it counts as
+turf, and hardly is.
 
 Walked tracks are GPX, TCX, KML, KMZ, FIT, NMEA 0183, RTKLIB logs or CSV tables
 of fixes (lat, lon, time, hdop). --as says what was walked round. Fixes that

@@ -101,14 +101,14 @@ that a keepout along the water leaves of a setback becomes part of the keepout.
 With --sun the hours of direct sun a day, the mean over a season, are worked out
 from the heights of buildings, trees, hedges and fences, on the property and
 around it. Zones whose exposure nobody stated are divided into full sun, part
-sun, shade and deep shade, in pieces that can be walked: none under 14 m2
-(150 ft2) or 1.5 m (5 ft) wide, unless the lawn itself is. Heights that the file
-does not give are assumed, and that is told; turf within half an hour of a limit
-is to be checked on site. Where the grass of a zone is known, it is told whether
-it has enough sun, is short of it or has too little, by the hours that the
-table of grasses gives it; --limits species divides zones at those hours
-instead, so that one sees where this grass will thin out. --explain tells of one spot what takes its sun, in
-place of the site file.
+sun, shade and deep shade, in pieces that can be walked: none under 14 m2 (150
+ft2) or 1.5 m (5 ft) wide, unless the lawn itself is. Heights that the file does
+not give are assumed, and that is told; turf within half an hour of a limit is
+to be checked on site. Where the grass of a zone is known, it is told whether it
+has enough sun, is short of it or has too little, by the hours that the table of
+grasses gives it; --limits species divides zones at those hours instead, so that
+one sees where this grass will thin out. --explain tells of one spot what takes
+its sun, in place of the site file.
 
 Flags:
 ` + sunHelp + grassHelp + `    --explain LON,LAT
