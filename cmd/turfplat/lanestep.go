@@ -22,9 +22,13 @@ type spreading struct {
 	hopper   *material.Amount // nil = not stated
 }
 
-// spreadingFlags are the flags of lanes that a step of a program fills.
-func spreadingFlags(more ...cli.Flag) []cli.Flag {
-	return laneFlags(planningFlags(append([]cli.Flag{&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}, grassFlag()}, more...)...)...)
+// spreadingFlags are the flags of a command that lays lanes, of a step of a
+// program or of none.
+func spreadingFlags() []cli.Flag { return laneFlags(stepFlags()...) }
+
+// stepFlags are those of them that mean nothing without a program.
+func stepFlags() []cli.Flag {
+	return planningFlags(&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}, grassFlag())
 }
 
 // spreading reads the flags that say what is spread, and where.
@@ -38,7 +42,7 @@ func (o *order) spreading(c *cli.Context) (spreading, error) {
 		return s, err
 	}
 	if !c.IsSet("program") {
-		for _, f := range planningFlags(&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}, grassFlag()) {
+		for _, f := range stepFlags() {
 			if name := f.Names()[0]; c.IsSet(name) {
 				return s, usageErrorf("--%s goes with a step of a program: add --program and --step", name)
 			}
@@ -97,7 +101,7 @@ func (s spreading) on(site surveyed) (lanes.Work, func(zones.Zone) bool, error) 
 	work.Load = loadOf(step.Step)
 	work.Filling, err = s.filling(work)
 	treats := func(z zones.Zone) bool {
-		return slices.ContainsFunc(step.Zones, func(p program.ZonePlan) bool { return p.ID == z.ID && p.Apply && !p.Closed() })
+		return slices.ContainsFunc(step.Zones, func(p program.ZonePlan) bool { return p.ID == z.ID && p.Treated() })
 	}
 	return work, treats, err
 }
@@ -138,7 +142,7 @@ func stepToSpread(plan *program.Plan, id string) (*program.StepPlan, error) {
 		return nil, fmt.Errorf("program %s has no step %s: it has %s", plan.Program.Name, id, strings.Join(ids, ", "))
 	}
 	s := &plan.Steps[i]
-	switch open := slices.ContainsFunc(s.Zones, func(z program.ZonePlan) bool { return z.Apply && !z.Closed() }); {
+	switch open := slices.ContainsFunc(s.Zones, program.ZonePlan.Treated); {
 	case !s.Step.Spreadable():
 		return nil, fmt.Errorf("step %s is no job for a spreader: it is to %s", id, s.Step.Does)
 	case s.Status == program.Skipped:

@@ -113,3 +113,7 @@ func (p *Plan) HeldBack(s *StepPlan, z ZonePlan) bool {
 
 // Closed reports whether no day of the season is left for the zone.
 func (z ZonePlan) Closed() bool { return z.closed }
+
+// Treated reports whether something may be put down on the zone, and a day of
+// the season is left for it.
+func (z ZonePlan) Treated() bool { return z.Apply && !z.closed }
