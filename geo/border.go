@@ -8,7 +8,8 @@ import (
 
 // A Border is the edges of a region, made ready to be searched: the region's
 // extent is cut into rows from south to north, and each row knows the edges in
-// it; a few edges need no rows. A border never changes, so that several goroutines may use one.
+// it; a few edges need no rows. A border never changes, so that several
+// goroutines may use one.
 type Border struct {
 	region Region
 	edges  []edge

@@ -13,5 +13,7 @@
 // trace they came from is almost never as good, which is what [AreaSigma] is
 // for.
 //
-// Everything here is a plain value, safe for use by several goroutines.
+// What is made here never changes, and several goroutines may use it, but for a
+// [Neighbours] until it is settled, and an [Overlay]. What was released must not
+// be used any more.
 package geo

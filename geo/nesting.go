@@ -2,11 +2,11 @@ package geo
 
 import "slices"
 
-// The overlay engine is exact and slow. Most objects on a property lie clear
+// Overlays are exact and take their time. Most objects on a property lie clear
 // of each other or wholly inside one another; what is here serves those.
 
 // within reports whether a lies strictly inside b: no edge touches another.
-// False may also mean that it takes the engine to find out.
+// False may also mean that it takes an overlay to find out.
 func within(a, b Region) bool {
 	for _, p := range a.polygons {
 		if !slices.ContainsFunc(b.polygons, func(q Polygon) bool { return p.strictlyInside(q) }) {
@@ -17,7 +17,7 @@ func within(a, b Region) bool {
 }
 
 // pierced returns a less b where each polygon of b lies strictly inside one
-// of a. It leaves to the engine a b of several polygons with holes, as one may
+// of a. It leaves to an overlay a b of several polygons with holes, as one may
 // lie in a hole of another.
 func pierced(a, b Region) (Region, bool) {
 	polygons := slices.Clone(a.polygons)

@@ -9,11 +9,11 @@ import (
 	"example.org/turfplat/zones/lanes"
 )
 
-// LaneSheets draws the lanes along which a spreader is walked over a property, on
-// as many sheets as [SiteMaps] takes: header laps, fill lanes and the ways between them in lines that
-// stay apart without colour, with numbers in walking order and arrows, what is
-// left to be done by hand, a table of the lanes and what they come to. The
-// summary is that of the plan, of the same plat.
+// LaneSheets draws the lanes along which a spreader is walked over a property,
+// on as many sheets as [SiteMaps] takes: header laps, fill lanes and the ways
+// between them in lines that stay apart without colour, with numbers in walking
+// order and arrows, what is left to be done by hand, a table of the lanes and
+// what they come to. The summary is that of the plan, of the same plat.
 //
 // No line of a lane runs through a label: lines are broken there.
 func LaneSheets(p *zones.Plat, m zones.Measurement, plan lanes.Plan, sum lanes.Summary, o MapOptions) ([]*Sheet, error) {

@@ -2,8 +2,8 @@ package render
 
 import "math"
 
-// A groundTile is a square picture of a class of ground in linear light, row by row:
-// red, green and blue from 0 to 1.
+// A groundTile is a square picture of a class of ground in linear light, row by
+// row: red, green and blue from 0 to 1.
 type groundTile struct {
 	side   int
 	pixels [][3]float64

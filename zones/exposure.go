@@ -24,9 +24,9 @@ type Sunshine struct {
 // exposureWords are what people call exposures after the name of a lawn.
 var exposureWords = map[sun.Exposure]string{sun.FullSun: "full sun", sun.PartSun: "part sun", sun.FullShade: "shade", sun.DeepShade: "deep shade"}
 
-// expose divides zones by their exposure, or by what their grass needs. A zone where nothing is applied is
-// left whole, and so is one whose exposure a person stated, with a word if the
-// sun says otherwise.
+// expose divides zones by their exposure, or by what their grass needs. A zone
+// where nothing is applied is left whole, and so is one whose exposure a person
+// stated, with a word if the sun says otherwise.
 func (d *division) expose(l *Sunlight) error {
 	for _, z := range slices.Clone(d.zones) {
 		if z.Exposure != "" || !z.Apply {

@@ -94,7 +94,7 @@ func (x *extending) problem(severity ingest.Severity, code string, place ingest.
 // what becomes of each.
 func (x *extending) work() {
 	standing := x.standing()
-	m := matchings(x.prints, standing, x.New.took)
+	m := newMatching(x.prints, standing, x.New.took)
 	for _, found := range m.found {
 		if len(found.old) == 1 && len(found.new) == 1 {
 			x.settle(found.old[0], found.new[0])

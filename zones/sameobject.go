@@ -38,10 +38,10 @@ type matching struct {
 	found    []match
 }
 
-// matchings matches by id; then what was traced by the very
-// same positions; then what fell into parts and what grew together; then, kind
-// by kind, the likest pairs.
-func matchings(prints *footprints, old, new []*Object) *matching {
+// newMatching matches by id; then what was traced by the very same positions;
+// then what fell into parts and what grew together; then, kind by kind, the
+// likest pairs.
+func newMatching(prints *footprints, old, new []*Object) *matching {
 	m := &matching{footprints: prints, taken: make(map[*Object]bool)}
 	m.old, m.new = slices.SortedFunc(slices.Values(old), compareTracings), slices.SortedFunc(slices.Values(new), compareTracings)
 	m.by(idOf, m.sameByID)

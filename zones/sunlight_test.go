@@ -28,8 +28,8 @@ func TestZonesBySunLaws(t *testing.T) {
 	})
 }
 
-// The zones of any property add up to their turf, lie apart, and no
-// piece is under the limits of patches; half of them are divided by exposure, half by
+// The zones of any property add up to their turf, lie apart, and no piece is
+// under the limits of patches; half of them are divided by exposure, half by
 // what their grass needs.
 func TestZonesBySunTileTheTurf(t *testing.T) {
 	worst := 0.0

@@ -32,8 +32,8 @@ var (
 	feetInches    = regexp.MustCompile(`^(\d{1,4})' ?(\d{1,2}(?:\.\d+)?)"$`)
 )
 
-// parseTagLength reads a length as the OSM wiki's Key:width and Key:height have it: metres, or a
-// number and a unit, or feet and inches (16'3").
+// parseTagLength reads a length as the OSM wiki's Key:width and Key:height have
+// it: metres, or a number and a unit, or feet and inches (16'3").
 func parseTagLength(text string) (float64, bool) {
 	text = strings.TrimSpace(text)
 	if m := decimalLength.FindStringSubmatch(text); m != nil {

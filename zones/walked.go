@@ -53,8 +53,8 @@ type WalkedRing struct {
 // A ring that cannot be measured refuses the site, unless there is another:
 // then it is left out with a warning. An offset that does not fit refuses.
 // Problems are those of [track.Rings] and of the reader, and the notes
-// walk_hole, drawn_inside and walk_rest. The question of the offset is left to the caller, who knows the
-// units in which to ask: see [Trail.Largest].
+// walk_hole, drawn_inside and walk_rest. The question of the offset is left to
+// the caller, who knows the units in which to ask: see [Trail.Largest].
 func (w Walking) Follow(tracks *ingest.Tracks) Trail {
 	t := Trail{
 		Source: tracks.Source, Format: tracks.Format, Fixes: tracks.Fixes(), Walks: tracks.Walked(), Walk: &track.Walk{},

@@ -107,7 +107,8 @@ func isStream(name string) bool {
 
 func (o *order) keeps(err error) bool { return err == nil || o.lines && err == errRefused }
 
-// A replacement is a file written beside its place, and moved there when it is whole.
+// A replacement is a file written beside its place, and moved there when it is
+// whole.
 type replacement struct {
 	name      string // as it was given
 	place     string // where it goes: where the name is a link, what that leads to

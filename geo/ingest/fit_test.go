@@ -16,8 +16,8 @@ func fitFile(messages ...string) string {
 	return all + string(binary.LittleEndian.AppendUint16(nil, fitSum(0, []byte(all))))
 }
 
-// fitDefine defines local type 0, 1 or 2 as a little-endian message of fields of number,
-// size and type.
+// fitDefine defines local type 0, 1 or 2 as a little-endian message of fields
+// of number, size and type.
 func fitDefine(local, message byte, fields ...[3]byte) string {
 	b := []byte{0x40 | local, 0, 0, message, 0, byte(len(fields))}
 	for _, f := range fields {

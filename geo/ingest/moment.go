@@ -21,8 +21,8 @@ var momentLayouts = []struct {
 }
 
 // parseMoment reads date and time in ISO 8601, also with a blank for the T, a
-// blank before the zone, UTC for Z, and slashes in the date. Without a zone (zoned is
-// false) the time is taken as UTC.
+// blank before the zone, UTC for Z, and slashes in the date. Without a zone
+// (zoned is false) the time is taken as UTC.
 func parseMoment(text string) (t time.Time, zoned, ok bool) {
 	const longest = 64 // bytes
 	text = strings.TrimSpace(text)

@@ -14,8 +14,8 @@ type meanRing struct {
 
 // meanOf lays laps on each other and takes their mean: every lap is matched
 // with the first so that the squared distances of the matched places, in the
-// order walked, are least; all laps then start at one place (dynamic time warping; Sakoe & Chiba 1978, IEEE
-// Trans. ASSP 26:43-49).
+// order walked, are least; all laps then start at one place (dynamic time
+// warping; Sakoe & Chiba 1978, IEEE Trans. ASSP 26:43-49).
 func meanOf(laps []lap) meanRing {
 	n := ringSamples(laps)
 	first := resampled(laps[0].at, n)

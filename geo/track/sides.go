@@ -26,8 +26,8 @@ type sides struct {
 const mostSides = 24
 
 // divisions returns the ring divided into sides in several ways, from few to
-// many, straight or bowed, each side turning from the one before: a corner or a curve does, a
-// receiver's wandering hardly.
+// many, straight or bowed, each side turning from the one before: a corner or a
+// curve does, a receiver's wandering hardly.
 func (r meanRing) divisions() []sides {
 	start := r.sharpest()
 	ring := slices.Concat(r.at[start:], r.at[:start])

@@ -55,8 +55,8 @@ func (p Post) bend(l geo.Line, free func(geo.XY) bool) geo.Line {
 }
 
 // passage returns between which shares of the way from a to b it runs within
-// the post's ring, less than 0 or more than 1 if it starts or ends there. False if it does
-// not, but for rounding.
+// the post's ring, less than 0 or more than 1 if it starts or ends there. False
+// if it does not, but for rounding.
 func (p Post) passage(a, b geo.XY) (in, out float64, ok bool) {
 	const hair = 1e-9 // m
 	way, from := b.Minus(a), a.Minus(p.At)

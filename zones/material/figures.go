@@ -32,7 +32,8 @@ func (f Figure) Number() string {
 
 // Figures writes amounts and rates in the units that people read, rounded to
 // what they can weigh and measure out: by at most a twentieth, a tenth where
-// only down, and mostly far less. Bags and other packs are never rounded; they are counted by [Buy].
+// only down, and mostly far less. Bags and other packs are never rounded; they
+// are counted by [Buy].
 type Figures struct{ Units zones.Units }
 
 // Amount writes an amount of a product.

@@ -5,11 +5,11 @@ import (
 	"slices"
 )
 
-// settle makes of the classes by hours those of patches that a person can
-// walk: a majority filter, twice; ground too narrow for a patch put together, or
-// given to what lies beside it; patches too small given to the one nearest in hours; and at
-// last the classes carried on over the ground around the turf, so that lines
-// between patches run right up to its edge.
+// settle makes of the classes by hours those of patches that a person can walk:
+// a majority filter, twice; ground too narrow for a patch put together, or
+// given to what lies beside it; patches too small given to the one nearest in
+// hours; and at last the classes carried on over the ground around the turf, so
+// that lines between patches run right up to its edge.
 func (c *classing) settle() {
 	c.majority()
 	c.majority()
