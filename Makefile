@@ -21,6 +21,10 @@ fuzz: ; .ci/fuzz $(FUZZTIME)
 # rewrite expected outputs and pictures; look at the difference before committing
 golden:
 	$(GO) run ./cmd/turfplat map samples/alder-lane.geojson -o samples/alder-lane-map.png
+	$(GO) run ./cmd/turfplat map --program samples/alder-lane-season.yaml --on 2026-05-04 --swath 10ft --step spring-feed samples/alder-lane.geojson -o golden.png
+	mv golden-*-spring-feed.png samples/alder-lane-step.png
+	mv golden-*-season.png samples/alder-lane-season.png
+	rm golden-*.png
 	$(GO) test ./cmd/turfplat ./render ./zones/lanes -update
 
 # Areas of 1,000 generated properties against general reference software, cover
