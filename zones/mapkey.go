@@ -1,6 +1,7 @@
 package zones
 
 import (
+	"bytes"
 	_ "embed"
 	"encoding/csv"
 	"errors"
@@ -47,6 +48,8 @@ func DefaultMapKey() *MapKey {
 	return key
 }
 
+const mostMapKeyBytes = 1 << 20
+
 var mapKeyHeader = []string{"tags", "shape", "kind", "width_m", "lane_m", "radius_m", "note"}
 
 // ReadMapKey reads a table like the built-in one: CSV with the columns tags,
@@ -55,7 +58,14 @@ var mapKeyHeader = []string{"tags", "shape", "kind", "width_m", "lane_m", "radiu
 // and the wildcard *. A tag whose value is "no" counts as absent. An empty
 // kind leaves the object out. All bad rows are told, each with its line.
 func ReadMapKey(r io.Reader) (*MapKey, error) {
-	table := csv.NewReader(r)
+	text, err := io.ReadAll(io.LimitReader(r, mostMapKeyBytes+1))
+	if err != nil {
+		return nil, err
+	}
+	if len(text) > mostMapKeyBytes {
+		return nil, errors.New("is larger than 1 MiB, which no table of tags is: is it the right file?")
+	}
+	table := csv.NewReader(bytes.NewReader(text))
 	table.FieldsPerRecord = len(mapKeyHeader)
 	header, err := table.Read()
 	if err != nil && !errors.Is(err, csv.ErrFieldCount) && err != io.EOF {

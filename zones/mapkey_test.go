@@ -207,6 +207,7 @@ func TestReadMapKey(t *testing.T) {
 		{"too few columns", header + "a=b,area,turf", "line 2: there are 3 columns, not 7"},
 		{"all of them", header + "a=b,area,lawn,,,,\na=c,area,turf,,,,\n\na,area,turf,,,,\na=b\n",
 			"line 2: kind \"lawn\" is not known\nline 5: tag \"a\" is not written key=value\nline 6: there are 1 columns, not 7"},
+		{"something else", header + strings.Repeat("a=b,any,,,,,\n", 90_000), "is larger than 1 MiB, which no table of tags is: is it the right file?"},
 		{"open quote", header + "a=b,area,lawn,,,,\n\"a=c,area,turf,,,,\n", "line 2: kind \"lawn\" is not known\nparse error on line 3, column 20: extraneous or missing \" in quoted-field"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

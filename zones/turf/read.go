@@ -1,6 +1,7 @@
 package turf
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -19,8 +20,17 @@ import (
 // grass needs its season. All bad cells are told, each with its line.
 func Read(r io.Reader) (*Table, error) { return read(r, Default()) }
 
+const mostBytes = 1 << 20 // of a table
+
 func read(r io.Reader, base *Table) (*Table, error) {
-	rows := csv.NewReader(r)
+	text, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
+	if err != nil {
+		return nil, err
+	}
+	if len(text) > mostBytes {
+		return nil, errors.New("is larger than 1 MiB, which no table of grasses is: is it the right file?")
+	}
+	rows := csv.NewReader(bytes.NewReader(text))
 	rows.FieldsPerRecord = -1
 	header, err := rows.Read()
 	if err != nil && err != io.EOF {

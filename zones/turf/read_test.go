@@ -56,6 +56,7 @@ func TestBadTables(t *testing.T) {
 		{"a name of another", "name,also\ncouch,fine fescue\n", `line 2: bermudagrass: "fine fescue" is a name of fine fescue already`},
 		{"all of them", "name,season,sun_h\nmoss,wet,lots\ncouch,,\nclover,cool,-\n",
 			"line 2: moss: season \"wet\" is neither cool nor warm\nline 2: moss: sun_h \"lots\": write a number, a range such as 6-8, or a limit such as <=9, then the source\nline 4: clover: sun_h \"-\": write a number"},
+		{"something else", "name,season\n" + strings.Repeat("couch,\n", 160_000), "is larger than 1 MiB, which no table of grasses is: is it the right file?"},
 		{"open quote", "name,season\nmoss,wet\n\"couch,\n", "line 2: moss: season \"wet\" is neither cool nor warm\nparse error on line 3"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
