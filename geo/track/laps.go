@@ -2,7 +2,6 @@ package track
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"example.org/turfplat/geo"
@@ -89,7 +88,7 @@ func (t traverse) foundIn(stations []int, gate float64) [][]lap {
 		laps = append(laps, t.lapOf(pick(rest, l)))
 	}
 	if len(laps) > mostLoops { // the largest are the likeliest to be meant
-		slices.SortStableFunc(laps, func(a, b lap) int { return int(math.Copysign(1, b.area()-a.area())) })
+		slices.SortStableFunc(laps, func(a, b lap) int { return cmp.Compare(b.area(), a.area()) })
 		laps = laps[:mostLoops]
 	}
 	slices.SortStableFunc(laps, func(a, b lap) int { return slices.Min(a.stations) - slices.Min(b.stations) })
