@@ -28,7 +28,7 @@ func (s *Site) readHeader() {
 		s.Units = US
 	}
 	if s.region == "" {
-		s.readRegion(s.headerText(header, "region"))
+		s.takeRegion(s.headerText(header, "region"))
 	}
 	s.readAttribution()
 }
@@ -72,13 +72,17 @@ func toldIn(c *ingest.Collection, asked Units) Figures {
 	return Figures{asked}
 }
 
-// readRegion takes the region whose setback rules hold.
-func (s *Site) readRegion(name string) {
+// takeRegion takes the region whose rules hold.
+func (s *Site) takeRegion(name string) {
 	var known bool
-	if s.region, known = SetbackRegion(name); !known && name != "" {
-		s.problem(ingest.Warning, "region_unknown", s.place(), fmt.Sprintf("there are no setback rules of region %q, the proposed ones taken", name),
-			"there are those of "+strings.Join(SetbackRegions(), ", ")+"; setback_m on an object overrides them")
+	if s.region, known = FindRegion(name); known || name == "" {
+		return
 	}
+	hint := "of " + strings.Join(Regions(), ", ") + " some are; elsewhere look them up, state setback_m on objects and keep to the law of fertilizers yourself"
+	if meant := nearRegion(name); meant != "" {
+		hint = "did you mean " + meant + "?"
+	}
+	s.problem(ingest.Warning, "region_unknown", s.place(), fmt.Sprintf("neither setback rules nor a law of fertilizers of region %q are known here: the proposed setbacks are taken, and no law is held against programs", name), hint)
 }
 
 // headerText returns a text of the header, or a number as it was written.

@@ -18,7 +18,7 @@ type Reading struct {
 	Repair bool    // take a ring that crosses itself for all that it goes round
 	Afresh bool    // divide the turf anew, whatever zones were written earlier
 	Units  Units   // in which problems tell of areas; "" = the site's own
-	Region string  // whose setback rules hold, one of [SetbackRegions]; "" = that which the site names
+	Region string  // whose rules hold, one of [Regions]; "" = that which the site names
 
 	Sun     *SunRequest // divide the turf by its sun as well; nil = not
 	Grasses *turf.Table // the grasses that are known; nil = the built-in ones

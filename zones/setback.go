@@ -58,6 +58,9 @@ func (s *Site) checkSetbacks() {
 // state.
 func (s *Site) tellSetbackRules(rules map[string]shoreRule) {
 	hint := "setback_m on an object, or --region, overrides a rule"
+	if len(rules) > 0 && s.region != "" && !hasSetbacks(s.region) {
+		s.problem(ingest.Warning, "region_setbacks", s.place(), fmt.Sprintf("no setback rules of %s are known here, the proposed ones are taken", s.region), "look them up, and state setback_m on the objects")
+	}
 	for _, near := range slices.Sorted(maps.Keys(rules)) {
 		s.problem(ingest.Note, "setback_rule", s.place(), rules[near].String()+"; verify locally", hint)
 		hint = "" // once is enough

@@ -37,6 +37,7 @@ func TestSetbackRules(t *testing.T) {
 		{"Florida", "water", 10, 3},
 		{"Maryland", "drain", 10, 0},
 		{"Atlantis", "water", 10, 0},
+		{"Minnesota", "water", 10, 0}, // has none of its own
 	} {
 		r := ruleOf(tt.region, tt.near)
 		near(t, tt.region+" "+tt.near, r.setback, tt.setback*0.3048, 1e-12, 0)
@@ -45,19 +46,19 @@ func TestSetbackRules(t *testing.T) {
 			t.Errorf("%s %s has no source", tt.region, tt.near)
 		}
 	}
-	for _, name := range []string{"maryland", " New York ", "FLORIDA"} {
-		if _, known := SetbackRegion(name); !known {
+	for _, name := range []string{"maryland", " New York ", "FLORIDA", "Minnesota", "mn"} {
+		if _, known := FindRegion(name); !known {
 			t.Errorf("%q is not known", name)
 		}
 	}
-	if region, known := SetbackRegion(""); known || region != "" {
+	if region, known := FindRegion(""); known || region != "" {
 		t.Errorf("no region is %q", region)
 	}
 }
 
 func TestBadSetbackTablesAreNotRead(t *testing.T) {
 	const header = "region,near,setback_ft,reduced_ft,reduced_for,dated,source\n"
-	for _, row := range []string{"x,sea,10,,,,s", "x,water,far,,,,s", "x,water,10,20,,,s", "x,water,10,,,,"} {
+	for _, row := range []string{"Maryland,sea,10,,,,s", "Maryland,water,far,,,,s", "Maryland,water,10,20,,,s", "Maryland,water,10,,,,", "x,water,10,,,,s"} {
 		mustPanic(t, row, func() { mustReadRows("t", header+row, readSetback) })
 	}
 	for _, row := range []string{"sea,,water,", "water,a,water,", "water,,sea,"} {

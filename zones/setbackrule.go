@@ -4,7 +4,6 @@ import (
 	_ "embed"
 	"fmt"
 	"strconv"
-	"strings"
 
 	"example.org/turfplat/geo"
 )
@@ -35,44 +34,27 @@ type shoreRule struct {
 func readSetback(cells []string) (shoreRule, bool) {
 	feet, err1 := strconv.ParseFloat(cells[2], 64)
 	less, err2 := parseSize("reduced_ft", cells[3])
-	return shoreRule{
+	rule := shoreRule{
 		region: cells[0], near: cells[1], setback: feet * geo.FootM, reduced: less * geo.FootM,
 		feet: cells[2], reducedFeet: cells[3], reducedFor: cells[4], dated: cells[5], source: cells[6],
-	}, err1 == nil && err2 == nil && feet > less && nearWords[cells[1]] != [2]string{} && cells[6] != ""
-}
-
-// SetbackRegions lists the regions that have setback rules of their own.
-func SetbackRegions() []string {
-	var regions []string
-	for _, r := range setbackRules {
-		if n := len(regions); r.region != "" && (n == 0 || regions[n-1] != r.region) {
-			regions = append(regions, r.region)
-		}
 	}
-	return regions
+	return rule, err1 == nil && err2 == nil && feet > less && nearWords[rule.near] != [2]string{} && rule.source != "" && (rule.region == "" || known(rule.region))
 }
 
-// SetbackRegion returns a region by its name in any case; false if it has no
-// rules of its own.
-func SetbackRegion(name string) (string, bool) {
-	name = strings.TrimSpace(name)
-	for _, r := range setbackRules {
-		if r.region != "" && strings.EqualFold(r.region, name) {
-			return r.region, true
-		}
-	}
-	return "", false
-}
-
-// ruleOf is the rule of a region, else the proposal.
+// ruleOf is the rule of a region, else of the nearest one that it lies in, else
+// the proposal.
 func ruleOf(region, near string) shoreRule {
-	var rule shoreRule
-	for _, r := range setbackRules {
-		if r.near == near && (r.region == region || r.region == "") {
-			rule = r // the proposals come first
+	for {
+		for _, r := range setbackRules {
+			if r.near == near && r.region == region {
+				return r
+			}
 		}
+		if region == "" {
+			return shoreRule{}
+		}
+		region = regionAround(region)
 	}
-	return rule
 }
 
 // String says what the rule is, whose, and as of when.

@@ -32,7 +32,7 @@ type Site struct {
 	collection *ingest.Collection
 	afresh     bool
 	idle       int    // features that play no part
-	region     string // whose setback rules hold; "" = none's
+	region     string // whose rules hold; "" = none's
 	told       Figures
 	misspelt   []misspelling
 	spelt      map[string]string // keys by what they were perhaps meant as
@@ -87,7 +87,7 @@ func (o *Object) Label() string {
 // measured.
 func (s *Site) Refused() bool { return ingest.Refuses(s.Problems) }
 
-// Region is whose rules hold on the site, one of [SetbackRegions]; "" if none is
+// Region is whose rules hold on the site, one of [Regions]; "" if none is
 // named.
 func (s *Site) Region() string { return s.region }
 

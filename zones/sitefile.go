@@ -12,9 +12,9 @@ import (
 
 // SiteFile returns the site's collection with its zones written into it as
 // features of kind zone, derived true, in place of those that an earlier
-// division wrote, and with the region whose setback rules it keeps. Read again
-// it gives the same zones with the same areas to 1e-6. The collection is the
-// one the site was made from, changed in place.
+// division wrote, and with the region whose rules it keeps. Read again it gives
+// the same zones with the same areas to 1e-6. The collection is the one the site
+// was made from, changed in place.
 func (p *Plat) SiteFile() *ingest.Collection {
 	c := p.Site.collection
 	c.Features = slices.DeleteFunc(c.Features, isDerived)

@@ -39,8 +39,9 @@ Example:
 
 const readingHelp = `    --repair       take a ring that crosses itself for all that it goes round
     --tags FILE    a table of map tags to use in place of the built-in one
-    --region NAME  whose rules for setbacks from water hold, written into site
-                   files; default: that which the site names, else a proposal
+    --region NAME  whose law of fertilizers and setbacks from water hold,
+                   written into site files; default: that which the site names,
+                   else no law, and proposed setbacks
     --units U      us or metric; default: the site's own, else us
     --json         print for machines
     --quiet        show no progress

@@ -77,7 +77,7 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 	if err := o.checkOutput(o.output); err != nil {
 		return nil, err
 	}
-	region, err := setbackRegion(c.String("region"))
+	region, err := regionNamed(c.String("region"))
 	if err != nil {
 		return nil, err
 	}
@@ -105,11 +105,11 @@ func (o *order) siteFiles() []string {
 	return o.files
 }
 
-// setbackRegion is the region whose setback rules are asked for, if any is.
-func setbackRegion(name string) (string, error) {
-	region, known := zones.SetbackRegion(name)
+// regionNamed is the region whose rules are asked for, if any is.
+func regionNamed(name string) (string, error) {
+	region, known := zones.FindRegion(name)
 	if name != "" && !known {
-		return "", usageErrorf("--region %q has no setback rules here; there are those of %s", name, strings.Join(zones.SetbackRegions(), ", "))
+		return "", usageErrorf("no rules of --region %q are known here; there are some of %s", name, strings.Join(zones.Regions(), ", "))
 	}
 	return region, nil
 }

@@ -165,24 +165,29 @@ func (pl *planner) judgeShade(s *StepPlan, rate float64) {
 	}
 }
 
-// judgeBlackout keeps fertilizer out of the time in which law forbids it.
+// judgeBlackout keeps fertilizer out of the times in which law forbids it.
 func (pl *planner) judgeBlackout(s *StepPlan) {
-	l, ok := lawOf(pl.region, "blackout")
-	if feed := s.Step.visitFeed(); !ok || feed.N == 0 && feed.P2O5 == 0 {
+	if feed := s.Step.visitFeed(); feed.N == 0 && feed.P2O5 == 0 {
 		return
 	}
-	for _, year := range []int{pl.season.year - 1, pl.season.year, pl.season.year + 1} {
-		from, to := onCalendar(year, l.window.From), onCalendar(year, l.window.To)
-		if to.Before(from) {
-			to = onCalendar(year+1, l.window.To)
+	for _, l := range lawsOf(pl.region, "blackout") {
+		for _, year := range []int{pl.season.year - 1, pl.season.year, pl.season.year + 1} {
+			dark := l.blackout(year)
+			if s.timing.span.meets(dark) {
+				v := pl.unlawful(l, s.grounds(), fmt.Sprintf("no fertilizer from %s to %s", isoDay(dark.from), isoDay(dark.to)))
+				pl.keepOut(s, v, dark)
+			}
 		}
-		dark := span{from, to}
-		if !s.timing.span.meets(dark) {
-			continue
-		}
-		v := pl.unlawful(l, s.grounds(), fmt.Sprintf("no fertilizer from %s to %s", isoDay(dark.from), isoDay(dark.to)))
-		pl.keepOut(s, v, dark)
 	}
+}
+
+// blackout is the time in which a law forbids fertilizer, from a day of a year.
+func (l law) blackout(year int) span {
+	from, to := onCalendar(year, l.window.From), onCalendar(year, l.window.To)
+	if to.Before(from) {
+		to = onCalendar(year+1, l.window.To)
+	}
+	return span{from, to}
 }
 
 // keepOut holds a step out of a time: it moves to after it, or ends before it.

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/material"
 )
 
@@ -107,6 +108,9 @@ func mustReadRules() map[string]rule {
 func mustReadLaws() []law {
 	var table []law
 	for _, r := range mustRows("laws.csv", lawsCSV, "region", "rule", "figure", "from", "to", "dated", "source") {
+		if len(zones.RegionsAround(r[0])) == 0 {
+			panic("program: laws.csv: no such region as " + r[0]) // part of the program
+		}
 		l := law{region: r[0], rule: r[1], figure: mustFigure(r[2]), dated: r[5], source: r[6]}
 		if r[3] != "" {
 			l.window = Window{must(asMonthDay(r[3])), must(asMonthDay(r[4]))}
@@ -152,14 +156,34 @@ func seedWaitAfter(active string) seedWait {
 	return seedWaits[slices.IndexFunc(seedWaits, func(w seedWait) bool { return w.active == "" })]
 }
 
-// lawOf returns what a region's law says under a rule.
-func lawOf(region, rule string) (law, bool) {
-	for _, l := range laws {
-		if l.region == region && l.rule == rule {
-			return l, true
+// lawsOf are what law says under a rule in a region: that of the region itself
+// and of those that it lies in, all of which hold.
+func lawsOf(region, rule string) []law {
+	var hold []law
+	for _, around := range zones.RegionsAround(region) {
+		for _, l := range laws {
+			if l.region == around && l.rule == rule {
+				hold = append(hold, l)
+			}
 		}
 	}
-	return law{}, false
+	return hold
+}
+
+// lawOf is the law under a rule that leaves least.
+func lawOf(region, rule string) (strictest law, ok bool) {
+	for _, l := range lawsOf(region, rule) {
+		if !ok || l.figure.SI() < strictest.figure.SI() {
+			strictest, ok = l, true
+		}
+	}
+	return strictest, ok
+}
+
+// hasLaw reports whether any law of fertilizers is known that holds in a region.
+func hasLaw(region string) bool {
+	around := zones.RegionsAround(region)
+	return slices.ContainsFunc(laws, func(l law) bool { return slices.Contains(around, l.region) })
 }
 
 func (l law) cited() string {
@@ -179,14 +203,10 @@ func asRule(text string) (string, error) {
 }
 
 func asRegion(text string) (string, error) {
-	var names []string
-	for _, l := range laws {
-		if strings.EqualFold(l.region, strings.TrimSpace(text)) {
-			return l.region, nil
-		}
-		if !slices.Contains(names, l.region) {
-			names = append(names, l.region)
-		}
+	region, _ := zones.FindRegion(text)
+	if hasLaw(region) {
+		return region, nil
 	}
-	return "", &material.InputError{Text: ingest.Quoted(text) + " has no law of fertilizers here", Hint: "there are those of " + strings.Join(names, ", ") + "; elsewhere look the law up"}
+	lawful := slices.DeleteFunc(zones.Regions(), func(name string) bool { return !hasLaw(name) })
+	return "", &material.InputError{Text: ingest.Quoted(text) + " has no law of fertilizers here", Hint: "there are those of " + strings.Join(lawful, ", ") + "; elsewhere look the law up"}
 }
