@@ -110,6 +110,18 @@ func (d *document) checkTank(s *Step) {
 	if s.Tank > 0 && !(s.Carrier.PerM2 > 0) {
 		d.refuseStep(s, "tank", "a tank needs the carrier that it holds", "write such as carrier: 1 gal / 1000 ft2")
 	}
+	d.checkMix(s)
+}
+
+// checkMix refuses more of a product than there is of the mix that holds it.
+func (d *document) checkMix(s *Step) {
+	if s.Rate == nil || s.Carrier.By != material.Liquid || !(s.Carrier.PerM2 > 0) {
+		return
+	}
+	if rate, err := s.Product.Rate(*s.Rate); err == nil && rate.By == material.Liquid && rate.PerM2 > s.Carrier.PerM2 {
+		d.refuseStep(s, "rate", fmt.Sprintf("there is more of the product than of the mix that holds it: %.3g times the carrier", rate.PerM2/s.Carrier.PerM2),
+			"carrier is the finished mix, product included: check both for a slip of figure or unit")
+	}
 }
 
 func (d *document) checkHeight(s *Step) {

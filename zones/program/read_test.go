@@ -51,6 +51,7 @@ func TestFaults(t *testing.T) {
 		{"circle", head + "  - {id: a, does: mow, when: {after: {step: b}}}\n  - {id: b, does: mow, when: {after: {step: a}}}\n", `step a waits for itself by way of others`},
 		{"height of a core", head + "  - {id: a, does: core, height: top}\n", `only a step that does mow has a height of cut`},
 		{"tank without carrier", head + "  - {id: a, does: spray, tank: 4 gal}\n", `a tank needs the carrier that it holds`},
+		{"product beyond its mix", head + "  - {id: a, does: spray, material: m, rate: 10 gal / 1000 ft2,\n     carrier: 2 gal / 1000 ft2}\n", `p.yaml: line 3, column 45: "a": there is more of the product than of the mix that holds it: 5 times the carrier (carrier is the finished mix, product included: check both for a slip of figure or unit)`},
 		{"carrier by weight", head + "  - {id: a, does: spray, carrier: 4 lb / acre}\n", `a carrier is a liquid on an area`},
 		{"override without reason", head + "  - {id: a, does: mow, override: {rule: n_once}}\n", `an override needs a rule and a reason`},
 		{"unknown rule", head + "  - {id: a, does: mow, override: {rule: n_one, reason: r}}\n", `rule: "n_one" is not known (did you mean n_once?)`},
