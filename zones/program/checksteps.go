@@ -32,11 +32,15 @@ func (d *document) checkSteps(p *Program) {
 
 // refuseStep notes what is wrong with a step at one of its keys.
 func (d *document) refuseStep(s *Step, name, text, hint string) {
+	d.tellStep(ingest.Refusal, s, name, text, hint)
+}
+
+func (d *document) tellStep(severity ingest.Severity, s *Step, name, text, hint string) {
 	place, ok := s.places[name]
 	if !ok {
 		place = s.places[""]
 	}
-	d.problems = append(d.problems, ingest.Problem{Severity: ingest.Refusal, Code: "program_step", Place: place, Text: text, Hint: hint})
+	d.problems = append(d.problems, ingest.Problem{Severity: severity, Code: "program_step", Place: place, Text: text, Hint: hint})
 }
 
 func (d *document) checkReferences(p *Program, s *Step) {
@@ -89,6 +93,9 @@ func (d *document) checkMaterial(s *Step) {
 		if _, err := s.Product.Rate(*s.Rate); err != nil {
 			d.stepFault(s, "rate", err)
 		}
+	}
+	if s.Product.Covers > 0 && len(s.Product.Packs) != 1 {
+		d.tellStep(ingest.Warning, s, "product", "covers says for which ground a pack is, and the product has not one pack: left aside", "state the one pack that it is said of")
 	}
 	d.checkTank(s)
 	d.checkHeight(s)

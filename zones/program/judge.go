@@ -13,6 +13,7 @@ func (pl *planner) judge() {
 	for i := range pl.Steps {
 		if s := &pl.Steps[i]; s.comes(pl) {
 			pl.judgeSlip(s)
+			pl.judgeCovers(s)
 		}
 	}
 	for i := range pl.Steps {

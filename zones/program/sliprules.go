@@ -202,7 +202,7 @@ func (pl *planner) labelRate(r material.Rate) string {
 // slipped reports whether a step's rate is taken for a slip: nothing is reckoned
 // with it.
 func (s *StepPlan) slipped() bool {
-	return slices.ContainsFunc(s.Reasons, func(v Verdict) bool { return v.Rule == "rate_slip" && v.Severity == Block })
+	return slices.ContainsFunc(s.Reasons, func(v Verdict) bool { return (v.Rule == "rate_slip" || v.Rule == "covers_over") && v.Severity == Block })
 }
 
 // closedText says why a step is not done in this season.
