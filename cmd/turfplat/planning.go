@@ -6,6 +6,7 @@ import (
 	"os"
 	"time"
 
+	"github.com/paulmach/orb"
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/geo/ingest"
@@ -115,7 +116,7 @@ func (p *planning) planOn(s surveyed) (*program.Plan, error) {
 // planFor lays the program on a site. Problems are those of the log and of the
 // program on this site.
 func (p *planning) planFor(s surveyed) (*program.Plan, []ingest.Problem, error) {
-	occasion, problems, err := p.occasion(s.measure.Center.Lon())
+	occasion, problems, err := p.occasion(s.measure.Center)
 	if err != nil {
 		return nil, problems, err
 	}
@@ -134,12 +135,12 @@ func propertyOf(s surveyed) program.Property {
 }
 
 // occasion finds the day of the plan, its year and its log.
-func (p *planning) occasion(longitude float64) (program.Occasion, []ingest.Problem, error) {
+func (p *planning) occasion(at orb.Point) (program.Occasion, []ingest.Problem, error) {
 	occasion := program.Occasion{Today: p.day, Year: p.year, Grasses: p.grasses}
 	var problems []ingest.Problem
 	if p.soil != "" {
 		var err error
-		if occasion.Soil, problems, err = p.readSoil(longitude); err != nil {
+		if occasion.Soil, problems, err = p.readSoil(at); err != nil {
 			return occasion, problems, err
 		}
 		if occasion.Today.IsZero() {
@@ -153,13 +154,13 @@ func (p *planning) occasion(longitude float64) (program.Occasion, []ingest.Probl
 }
 
 // readSoil reads the log and finds the station in it.
-func (p *planning) readSoil(longitude float64) (*soil.Station, []ingest.Problem, error) {
+func (p *planning) readSoil(at orb.Point) (*soil.Station, []ingest.Problem, error) {
 	f, err := openNamed(p.soil)
 	if err != nil {
 		return nil, nil, err
 	}
 	defer f.Close()
-	log, problems := soil.ReadLog(f, p.soil, soil.Options{Columns: p.columns, Longitude: longitude})
+	log, problems := soil.ReadLog(f, p.soil, soil.Options{Columns: p.columns, Longitude: at.Lon(), Latitude: at.Lat()})
 	if log == nil {
 		return nil, problems, errRefused
 	}

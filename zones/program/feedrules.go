@@ -211,14 +211,25 @@ func onCalendar(year int, d MonthDay) time.Time {
 	return date(year, d.Month, min(d.Day, daysIn(year, d.Month)))
 }
 
-// judgeFrost keeps fertilizer off frozen ground, by the log.
+// judgeFrost keeps off frozen ground, by the log, what cannot be worked in there
+// or would wash away; seed is told.
 func (pl *planner) judgeFrost(s *StepPlan) {
-	feed := s.Step.visitFeed()
-	if pl.log == nil || !s.timing.span.holds(pl.Today) || feed.N == 0 && feed.P2O5 == 0 {
+	if pl.log == nil || !s.timing.span.holds(pl.Today) || !s.Step.meetsFrost() {
 		return
 	}
 	now, ok := pl.log.soilNow(SoilTrigger{Days: 1, Depth: defaultDepth})
-	if limit := rules["frozen"].figure; ok && float64(now) <= limit.SI() {
-		s.add(verdict("frozen", s.grounds(), "the soil is frozen (%s at %s): wait until it has thawed and drained", degrees(now, pl.Property.Units), defaultDepth))
+	if limit := rules["frozen"].figure; !ok || float64(now) > limit.SI() {
+		return
 	}
+	v := verdict("frozen", s.grounds(), "the soil is frozen (%s at %s): wait until it has thawed and drained", degrees(now, pl.Property.Units), defaultDepth)
+	if isSeed(s.Step) {
+		v.Severity = Warn
+		v.Text = fmt.Sprintf("the soil is frozen (%s at %s): only seed that is to lie until spring", degrees(now, pl.Property.Units), defaultDepth)
+	}
+	s.add(v)
+}
+
+// meetsFrost reports whether frozen ground stands against a step.
+func (s *Step) meetsFrost() bool {
+	return s.Does == Core || s.Does == Rake || s.Does.lays() && s.Does != Water
 }

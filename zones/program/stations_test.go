@@ -69,7 +69,8 @@ func networkLog(t *testing.T, months int) (*soil.Log, map[string]map[string]floa
 // open earlier on four of five, which is checked as well.
 func TestPreEmergentAtEveryStation(t *testing.T) {
 	const warm = (55.0 - 32) * 5 / 9
-	p := read(t, head+"  - {id: pre, does: spread, use: pre_emergent, when: {soil: {at_least: 55 F, depth: 2 in, days: 5}}}\n")
+	p := read(t, head+"  - {id: pre, does: spread, use: pre_emergent, when: {soil: {at_least: 55 F, depth: 2 in, days: 5}},\n"+
+		"     override: {rule: frozen, reason: some stations are frozen on the day of the plan}}\n")
 	for _, half := range []struct {
 		name     string
 		months   int

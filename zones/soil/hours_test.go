@@ -193,6 +193,37 @@ func TestStuckWaits(t *testing.T) {
 	}
 }
 
+// A few days tell the unit where soil would be frozen out of season. Of 63
+// stations of the U.S. Climate Reference Network in 2020 none had a day under
+// -3.2 C from 15 March to 15 November, nor under 0 C from May to September.
+func TestFrostOutOfSeasonDoubtsTheUnit(t *testing.T) {
+	for _, tt := range []struct {
+		name, column, day string
+		value, latitude   float64
+		want              string
+	}{
+		{"spring in C as F", "soil_2in_f", "2026-04-01", 13.9, 40, "soil_unit_doubt"},
+		{"summer in C as F", "soil_2in_f", "2026-07-01", 28, 40, "soil_unit_doubt"},
+		{"a late frost", "soil_2in_f", "2026-04-20", 28, 40, ""},
+		{"winter", "soil_2in_f", "2026-01-10", 13.9, 40, ""},
+		{"autumn in the south", "soil_2in_f", "2026-04-01", 13.9, -35, "soil_unit_doubt"},
+		{"winter in the south", "soil_2in_f", "2026-07-01", 28, -35, ""},
+		{"the end of its winter", "soil_2in_f", "2026-08-31", 28, -35, ""},
+		{"no place", "soil_2in_f", "2026-04-01", 13.9, 0, ""},
+		{"spring in C", "soil_2in_c", "2026-04-01", 13.9, 40, ""},
+		{"frosty air", "air_f", "2026-04-01", 13.9, 40, ""},
+	} {
+		_, problems := ReadLog(strings.NewReader(fmt.Sprintf("time,%s\n%s,%g\n", tt.column, tt.day, tt.value)), "x.csv", Options{Latitude: tt.latitude})
+		got := ""
+		for _, p := range problems {
+			got += p.Code
+		}
+		if got != tt.want {
+			t.Errorf("%s: %q, want %q: %v", tt.name, got, tt.want, problems)
+		}
+	}
+}
+
 // TestUnitDoubts: what a log of some weeks tells of its unit. A log of winter
 // in F cannot be told from a hot summer in C, which the doubt says.
 func TestUnitDoubts(t *testing.T) {

@@ -40,6 +40,8 @@ var (
 	doubtDays    = practice.days("doubt_days")
 	doubtHot     = practice.degrees("doubt_hot")
 	doubtCold    = practice.degrees("doubt_cold")
+	hardFrost    = practice.degrees("hard_frost")
+	lightFrost   = practice.degrees("light_frost")
 	fillDays     = practice.days("fill_days")
 	trendDays    = practice.days("trend_days")
 )

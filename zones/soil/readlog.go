@@ -26,6 +26,7 @@ const (
 type Options struct {
 	Columns   Columns
 	Longitude float64 // of the place, degrees east: moments in UTC count to the day by the sun there
+	Latitude  float64 // of the place, degrees north: says when its soil does not freeze; 0 = not known
 }
 
 // ReadLog reads a log of temperatures: text in rows, parted by commas,

@@ -4,15 +4,21 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/turfplat/zones/material"
 )
 
 // judgeUnit leaves out a sensor whose readings soil cannot have in the unit
-// stated, and warns of one that hardly can. Only logs of some weeks tell: 40 is
-// a cold spring day in one unit and a hot summer's in the other.
+// stated, and warns of one that hardly can. But for frost out of season, only logs
+// of some weeks tell: 40 is a cold spring day in one unit and a hot summer's in
+// the other.
 func (l *logReader) judgeUnit(station *Station, s *sensor) {
-	text, impossible := s.doubt(s.dayMeans())
+	days := s.dayMeans()
+	text, impossible := s.doubt(days)
+	if text == "" && s.column.medium != air {
+		text = s.frostOutOfSeason(days, l.options.Latitude)
+	}
 	if text == "" {
 		return
 	}
@@ -80,6 +86,46 @@ func (s *sensor) doubt(days []DayValue) (text string, impossible bool) {
 		return fmt.Sprintf("the warmest of its %d days has %s: frozen throughout", len(days), s.column.shown(warmest)), false
 	}
 	return "", false
+}
+
+// A mildSeason is a part of the year in which soil is warmer than a limit.
+type mildSeason struct {
+	from, to string // month and day in the north
+	limit    material.Temperature
+	words    string
+}
+
+var mildSeasons = []mildSeason{
+	{"05-01", "09-30", lightFrost, "in the warm half of the year"},
+	{"03-15", "11-15", hardFrost, "outside winter"},
+}
+
+// frostOutOfSeason says that all days of a mild season are colder than soil is
+// then, however few they are; "" if they are not, or the latitude is not known.
+func (s *sensor) frostOutOfSeason(days []DayValue, latitude float64) string {
+	for _, mild := range mildSeasons {
+		warmest, held := DayValue{}, false
+		for _, d := range days { // in order of their warmth
+			if latitude != 0 && mild.holds(d.Day, latitude < 0) {
+				warmest, held = d, true
+			}
+		}
+		if held && warmest.Value < mild.limit {
+			return fmt.Sprintf("the warmest of its days %s has %s: too cold for the soil of a lawn then", mild.words, s.column.shown(warmest.Value))
+		}
+	}
+	return ""
+}
+
+// holds reports whether a day lies in the season; in the south that is half a
+// year later.
+func (m mildSeason) holds(day time.Time, south bool) bool {
+	if south {
+		const halfYear = 6                                                                          // months
+		day = time.Date(day.Year(), day.Month()+halfYear, min(day.Day(), 28), 0, 0, 0, 0, time.UTC) // 28: of any month
+	}
+	written := day.Format("01-02")
+	return m.from <= written && written <= m.to
 }
 
 // countBelow is how many days are at most so warm, of days in order of warmth.
