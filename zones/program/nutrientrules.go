@@ -80,11 +80,10 @@ func among(list []Ground, id string) bool {
 // salts are the soluble nitrogen and potash of one visit.
 func (s *Step) salts() float64 { return s.soluble() + s.visitFeed().K2O }
 
-// judgeYear holds what each zone gets in the season against its budget, and
-// warns at the step that passes it.
+// judgeYear holds what each zone gets in the season against its budget: it warns
+// at the step that passes it, and holds back one that goes several times beyond.
 func (pl *planner) judgeYear() {
 	for _, g := range pl.Grounds {
-		limit, source := g.yearN()
 		lawP, hasP := lawOf(pl.region, "p_year")
 		n, p := 0.0, 0.0
 		for i := range pl.Steps {
@@ -93,16 +92,32 @@ func (pl *planner) judgeYear() {
 				continue
 			}
 			feed, times := s.Step.visitFeed(), float64(s.visits())
-			n, p = n+feed.N*times, p+feed.P2O5*times
-			if feed.N > 0 && limit > 0 && above(n, limit) {
-				s.add(Verdict{Rule: "n_year", Severity: rules["n_year"].severity, Zones: []Ground{g}, Source: source,
-					Text: fmt.Sprintf("%s of nitrogen in the season so far, more than %s for %s", pl.rate(n), pl.rate(limit), g.Grass.Name)})
+			if !pl.judgeYearN(s, g, n+feed.N*times) {
+				continue // nothing of it is laid there
 			}
+			n, p = n+feed.N*times, p+feed.P2O5*times
 			if feed.P2O5 > 0 && hasP && above(p, lawP.figure.SI()) {
 				s.add(pl.unlawful(lawP, []Ground{g}, fmt.Sprintf("%s of P2O5 in the season, more than %s", pl.rate(p), lawP.figure)))
 			}
 		}
 	}
+}
+
+// judgeYearN holds the nitrogen of a zone, with a step, against its budget; it
+// reports whether the step may go there.
+func (pl *planner) judgeYearN(s *StepPlan, g Ground, n float64) bool {
+	limit, source := g.yearN()
+	if s.Step.visitFeed().N == 0 || limit == 0 || !above(n, limit) {
+		return true
+	}
+	name, text := "n_year", fmt.Sprintf("%s of nitrogen in the season so far, more than %s for %s", pl.rate(n), pl.rate(limit), g.Grass.Name)
+	if above(n, rules["n_year_slip"].figure.SI()*limit) && s.comes(pl) && !s.answersFor("rate_slip", g) {
+		name = "n_year_slip"
+		text = fmt.Sprintf("%s of nitrogen in the season so far is %.3g times the %s that %s bears: likely a slip of figure, unit or visits; put it right, or say why under override", pl.rate(n), n/limit, pl.rate(limit), g.Grass.Name)
+	}
+	v := verdict(name, []Ground{g}, "%s", text)
+	v.Source, v.forGood = source, v.Severity == Block
+	return s.add(v) != Block
 }
 
 // yearN is the most nitrogen that a zone's grass should get in a year, in kg on

@@ -201,13 +201,16 @@ func (pl *planner) labelRate(r material.Rate) string {
 
 // slipped reports whether a step's rate is taken for a slip: nothing is reckoned
 // with it.
-func (s *StepPlan) slipped() bool {
-	return slices.ContainsFunc(s.Reasons, func(v Verdict) bool { return (v.Rule == "rate_slip" || v.Rule == "covers_over") && v.Severity == Block })
+func (s *StepPlan) slipped() bool { return s.blockedBy("rate_slip", "covers_over") }
+
+// blockedBy reports whether one of some rules holds a step back.
+func (s *StepPlan) blockedBy(names ...string) bool {
+	return slices.ContainsFunc(s.Reasons, func(v Verdict) bool { return v.Severity == Block && slices.Contains(names, v.Rule) })
 }
 
 // closedText says why a step is not done in this season.
 func (s *StepPlan) closedText() string {
-	if s.slipped() {
+	if s.slipped() || s.blockedBy("n_year_slip") {
 		return s.blockText() // it may be, once the rate is right
 	}
 	return fmt.Sprintf("not this season: %s", s.blockText())

@@ -38,8 +38,9 @@ func labels(list []Ground) string {
 }
 
 // add notes a verdict and lets a Block move or close the zones that it is
-// about. What the step's own file answers for is noted and no more.
-func (s *StepPlan) add(v Verdict) {
+// about. What the step's own file answers for is noted and no more. It returns
+// the severity with which the verdict stands.
+func (s *StepPlan) add(v Verdict) Severity {
 	for _, o := range s.Step.Override {
 		if v.Severity == Note || o.Rule != v.Rule || !o.covers(v.Zones) {
 			continue
@@ -49,7 +50,7 @@ func (s *StepPlan) add(v Verdict) {
 	}
 	s.Reasons = append(s.Reasons, v)
 	if v.Severity != Block {
-		return
+		return v.Severity
 	}
 	for i := range s.Zones {
 		z := &s.Zones[i]
@@ -65,6 +66,13 @@ func (s *StepPlan) add(v Verdict) {
 			z.from = later(z.from, v.Until)
 		}
 	}
+	return Block
+}
+
+// answersFor reports whether the step's own file answers for what a rule would
+// hold back on a zone.
+func (s *StepPlan) answersFor(rule string, g Ground) bool {
+	return slices.ContainsFunc(s.Step.Override, func(o Override) bool { return o.Rule == rule && o.covers([]Ground{g}) })
 }
 
 func (o Override) covers(list []Ground) bool {
