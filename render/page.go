@@ -235,7 +235,7 @@ func (s stepSheet) amountsByZone() map[string][][2]string {
 		amounts[row[letter]] = figures
 	}
 	for _, z := range s.measured.Zones {
-		if done, there := s.done[z.ID]; there && s.waits(done) {
+		if done, there := s.done[z.ID]; there && done.HeldBack() {
 			amounts[z.Letter] = append([][2]string{{"Held back", notYet}}, amounts[z.Letter]...)
 		}
 	}

@@ -82,7 +82,7 @@ func (s stepSheet) stepZones(v view) ([]Element, error) {
 		g := Group{ID: "zone-" + z.Letter, Title: "Zone " + z.Letter + ", " + s.letters.of(z.Name)}
 		if done, there := s.done[z.ID]; there {
 			g.Elements = workedZone(area, v.rim(z.Region))
-			if s.waits(done) {
+			if done.HeldBack() {
 				g.Title += ", " + notYet
 				g.Elements = append(g.Elements, idle.Fill(area, idleInk))
 			}
@@ -149,7 +149,7 @@ func (s stepSheet) stepZoneLabel(i int) zoneLabel {
 			add(Bold, s.amounts.Height(height))
 		}
 	}
-	if s.waits(done) {
+	if done.HeldBack() {
 		add(Bold, notYet)
 	}
 	add(Bold, s.amountText(done))

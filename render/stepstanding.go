@@ -28,16 +28,10 @@ func (s stepSheet) standing() standing {
 	return standing{standingWords[s.step.Status], why, s.step.Status == program.Ready}
 }
 
-// waits reports whether a rule holds a zone back while the step may be done on
-// others.
-func (s stepSheet) waits(z program.ZonePlan) bool {
-	return s.plan.HeldBack(s.step, z)
-}
-
 func (s stepSheet) heldLetters() string {
 	var letters []string
 	for _, z := range s.measured.Zones {
-		if done, there := s.done[z.ID]; there && s.waits(done) {
+		if done, there := s.done[z.ID]; there && done.HeldBack() {
 			letters = append(letters, z.Letter)
 		}
 	}

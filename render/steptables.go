@@ -28,7 +28,7 @@ func (s stepSheet) quantityTable() Block {
 			left.Size -= s.step.OfVisit(done.Draw.Amount).Size
 		}
 		words := s.zoneWords(z)
-		if s.waits(done) {
+		if done.HeldBack() {
 			words += ": " + notYet
 		}
 		t.Rows = append(t.Rows, append([]string{z.Letter, words, s.figures.Area(z.AreaM2, z.CI95M2)}, s.quantityCells(done, left)...))
@@ -37,7 +37,7 @@ func (s stepSheet) quantityTable() Block {
 		t.Totals = [][]string{s.totalRow("All", func(program.ZonePlan) bool { return true })}
 	}
 	if s.heldLetters() != "" {
-		t.Totals = append(t.Totals, s.totalRow("Now", func(z program.ZonePlan) bool { return !s.waits(z) }))
+		t.Totals = append(t.Totals, s.totalRow("Now", func(z program.ZonePlan) bool { return !z.HeldBack() }))
 	}
 	return t
 }

@@ -87,7 +87,7 @@ func (p packet) lanes(s surveyed, plan *program.Plan, spread *lanes.Work) func(*
 func workedIn(plan *program.Plan, step *program.StepPlan) func(zones.Zone) bool {
 	worked := make(map[string]bool)
 	for _, z := range step.Zones {
-		worked[z.ID] = z.Treated() && !plan.HeldBack(step, z)
+		worked[z.ID] = z.Treated() && !z.HeldBack()
 	}
 	return func(z zones.Zone) bool { return worked[z.ID] }
 }

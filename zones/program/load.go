@@ -29,7 +29,7 @@ func (pl *planner) load() error {
 			share := 1 / float64(s.visits())
 			bought = append(bought, scaled(draws, share*float64(pl.visitsLeft(s)))...)
 			if s.Status == Ready {
-				pl.plan.Visit = append(pl.plan.Visit, scaled(draws, share)...)
+				pl.plan.Visit = append(pl.plan.Visit, scaled(s.open(draws), share)...)
 			}
 		}
 	}
@@ -39,6 +39,18 @@ func (pl *planner) load() error {
 		return err
 	}
 	return pl.feed(laid, products)
+}
+
+// open are the draws on zones that no rule holds back on the day of the plan.
+func (s *StepPlan) open(draws []material.Draw) []material.Draw {
+	var list []material.Draw
+	for _, d := range draws {
+		spared := slices.ContainsFunc(s.Zones, func(z ZonePlan) bool { return z.ID == d.Zone && z.spared })
+		if !spared {
+			list = append(list, d)
+		}
+	}
+	return list
 }
 
 // scaled are draws of a part of all visits.
@@ -140,11 +152,11 @@ func (pl *planner) feed(laid []material.Draw, products []material.Product) error
 	return nil
 }
 
-// treated is the ground on which a step puts something down.
+// treated is the ground on which a step puts something down, when it is ready.
 func (s *StepPlan) treated() geo.Area {
 	sum := 0.0
 	for _, z := range s.Zones {
-		if z.Apply && !z.closed {
+		if z.Apply && !z.closed && !z.spared {
 			sum += z.AreaM2
 		}
 	}

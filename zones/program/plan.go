@@ -78,6 +78,7 @@ type ZonePlan struct {
 	from   time.Time // the first day that no rule holds it back
 	held   bool      // until a person sees to it
 	closed bool      // for this season
+	spared bool      // a rule holds it back while the step is ready
 }
 
 // A Total is what a step takes of a material on all its zones.
@@ -107,9 +108,7 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 
 // HeldBack reports whether a rule holds a zone back while the step may be done
 // on others.
-func (p *Plan) HeldBack(s *StepPlan, z ZonePlan) bool {
-	return s.Status == Ready && !p.Today.IsZero() && (z.held || z.from.After(p.Today))
-}
+func (z ZonePlan) HeldBack() bool { return z.spared }
 
 // Closed reports whether no day of the season is left for the zone.
 func (z ZonePlan) Closed() bool { return z.closed }

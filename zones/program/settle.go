@@ -17,6 +17,18 @@ func (pl *planner) settle() {
 		s.Status, s.Why = pl.status(s)
 	}
 	pl.settleFollowers()
+	pl.spareZones()
+}
+
+// spareZones marks the zones that a rule holds back while their step is ready.
+func (pl *planner) spareZones() {
+	for i := range pl.Steps {
+		s := &pl.Steps[i]
+		for j := range s.Zones {
+			z := &s.Zones[j]
+			z.spared = s.Status == Ready && pl.known() && (z.held || z.from.After(pl.Today))
+		}
+	}
 }
 
 // closeZones closes the zones that no day is left for, and moves the step's
