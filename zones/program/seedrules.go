@@ -1,5 +1,7 @@
 package program
 
+import "time"
+
 // judgeSeed keeps seed off ground where a pre-emergent is live.
 func (pl *planner) judgeSeed(s *StepPlan) {
 	if !isSeed(s.Step) {
@@ -76,7 +78,9 @@ func (pl *planner) judgeBarrier(s *StepPlan) {
 	}
 }
 
-// judgeAfterSeed warns of a step that comes too soon after seed.
+// judgeAfterSeed warns of a step that may come too soon after seed. It holds the
+// step back once the seed is in the ground, and while both are due: what is done
+// first spoils the other.
 func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
 	for first, on := range pl.others(s, isSeed) {
 		if allowed := seedWaitAfter(s.Step.Product.Active).allowed; allowed && name == "seed_preemergent" {
@@ -88,6 +92,49 @@ func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
 		}
 		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), first.Step.Name(), first.lastDay(), why)
 		v.Until = free
+		if pl.known() && !first.Step.Done.IsZero() {
+			v.Severity = Block
+			v.forGood = s.timing.span.to.Before(free)
+		}
+		pl.addApart(s, first, v)
+	}
+}
+
+// addApart adds a verdict on a step that must not follow another one at once. On
+// zones where both are due, the other one goes first and this one is held.
+func (pl *planner) addApart(s, first *StepPlan, v Verdict) {
+	due := pl.dueAlong(s, first, v.Zones)
+	if v.Severity == Block || len(due) == 0 {
+		s.add(v)
+		return
+	}
+	if rest := without(v.Zones, due); len(rest) > 0 {
+		v.Zones = rest
 		s.add(v)
 	}
+	v.Zones, v.Severity, v.Until = due, Block, time.Time{}
+	v.Text += "; both are due: do " + first.Step.Name() + " and note it as done, or leave it out of the program"
+	s.add(v)
+}
+
+// dueAlong are those of some zones on which another step, that stands first and
+// is not done, is due on the day of the plan as well. A step that hangs on a
+// need may well not come.
+func (pl *planner) dueAlong(s, first *StepPlan, on []Ground) []Ground {
+	if !pl.known() || !pl.due(s) || !pl.due(first) || !first.standsBefore(s) || first.Step.OnlyIf != "" {
+		return nil
+	}
+	var due []Ground
+	for _, z := range first.Zones {
+		if among(on, z.ID) && !z.shut() && !z.from.After(pl.Today) {
+			due = append(due, z.Ground)
+		}
+	}
+	return due
+}
+
+// due reports whether a step's dates and triggers would let it be done on the
+// day of the plan.
+func (pl *planner) due(s *StepPlan) bool {
+	return s.comes(pl) && s.timing.span.holds(pl.Today) && len(s.timing.waits) == 0
 }

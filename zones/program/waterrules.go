@@ -139,7 +139,8 @@ func zonePlans(on []Ground) []ZonePlan {
 	return list
 }
 
-// judgeMicrobes keeps fungicides and living things apart.
+// judgeMicrobes keeps fungicides and living things apart. What lives is held back
+// after a fungicide; a disease need not wait for it.
 func (pl *planner) judgeMicrobes(s *StepPlan) {
 	other := Fungicide
 	switch s.Step.Use {
@@ -150,9 +151,16 @@ func (pl *planner) judgeMicrobes(s *StepPlan) {
 		return
 	}
 	for near, on := range pl.others(s, using(other)) {
-		if n := figureDays("fungicide_microbial"); s.timing.span.within(near.timing.span, n) {
-			s.add(verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.Name(), near.lastDay()))
+		n := figureDays("fungicide_microbial")
+		if !s.timing.span.within(near.timing.span, n) {
+			continue
 		}
+		v := verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.Name(), near.lastDay())
+		if done := near.Step.Done; pl.known() && !done.IsZero() && s.Step.Use == Microbial {
+			v.Severity, v.Until = Block, done.AddDate(0, 0, n)
+			v.forGood = s.timing.span.to.Before(v.Until)
+		}
+		pl.addApart(s, near, v)
 	}
 }
 
