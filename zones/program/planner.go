@@ -64,6 +64,41 @@ func (pl *planner) tellAssumptions(half Hemisphere) {
 	}
 	pl.noteExposure()
 	pl.noteRegion()
+	pl.noteSeason()
+}
+
+// noteSeason tells that a program for grass of one season lies on grass of the
+// other, of which no step of it speaks.
+func (pl *planner) noteSeason() {
+	written, other := pl.Program.Season, turf.Warm
+	if written == turf.Warm {
+		other = turf.Cool
+	}
+	if written == "" || slices.ContainsFunc(pl.Steps, func(s StepPlan) bool { return s.Step.Where.Season == other }) {
+		return
+	}
+	var on []string
+	treated := 0
+	for _, g := range pl.Grounds {
+		if !g.Apply {
+			continue
+		}
+		treated++
+		if g.Known && g.Grass.Season == other {
+			on = append(on, quoted(g.Label()))
+		}
+	}
+	where := "zones " + joined(on) + " have"
+	switch {
+	case len(on) == 0:
+		return
+	case len(on) == treated:
+		where = "all zones have"
+	case len(on) == 1:
+		where = "zone " + on[0] + " has"
+	}
+	pl.note("season_differs", fmt.Sprintf("the program is for %s-season grass, %s %s-season grass: its dates and feeds do not fit there", written, where, other),
+		fmt.Sprintf("lay a program for %s-season grass there, as the built-in one, or give its steps where: {season: %s}", other, written))
 }
 
 // noteRegion tells whose law the program is held against, where that is in
