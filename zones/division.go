@@ -59,6 +59,7 @@ func (d *division) anew(named []*Object) (*Sunlight, error) {
 	if err := d.plantZones(); err != nil {
 		return nil, err
 	}
+	d.tellShadeStated()
 	return d.byLight()
 }
 
@@ -74,6 +75,7 @@ func (d *division) again(written, barred []*Object) (*Sunlight, error) {
 	if err := d.plantZones(); err != nil {
 		return nil, err
 	}
+	d.tellShadeStated()
 	light, err := d.lightWritten()
 	return light, errors.Join(err, d.tellOutdated(barred))
 }
