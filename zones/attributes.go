@@ -19,6 +19,8 @@ type attribute struct {
 	hint        string
 	on          []Kind // the kinds of which it is read; nil = of any that it fits
 	instead     string // where to state it for others
+	safety      bool   // what it keeps off is not guessed: another value is refused
+	unread      string // what is done about another value; "" = it is left aside
 }
 
 // valueSort is what sort of value a key takes.
@@ -56,7 +58,10 @@ func (a attribute) only(instead string, kinds ...Kind) attribute {
 
 func ofZones(a attribute) attribute { return a.only(zoneInstead, ZoneKind, Keepout) }
 
-func ofShores(a attribute) attribute { return a.only(setbackInstead, Water, Hazard) }
+func ofShores(a attribute) attribute {
+	a.safety = true
+	return a.only(setbackInstead, Water, Hazard)
+}
 
 // attributes are the properties of features that have a meaning here, map tags
 // apart.
@@ -76,7 +81,7 @@ var attributes = map[string]attribute{
 		hint: "give the bearing that the slope faces, clockwise from north, as a number alone: 180 is south"}),
 	sunHours: {sort: aNumber, stem: sunHours, what: "hours a day", most: 24},
 
-	"apply":     ofZones(attribute{sort: aTruth, stem: "apply"}),
+	"apply":     ofZones(attribute{sort: aTruth, stem: "apply", unread: "nothing is applied there", hint: "write true or false"}),
 	"irrigated": ofZones(attribute{sort: aTruth, stem: "irrigated"}),
 	"derived":   {sort: aTruth, stem: "derived"},
 
@@ -106,7 +111,8 @@ func (s *Site) checkAttributes(o *Object) {
 				s.noteMisspelt(o, key)
 			}
 		case !a.takes(key, o.Feature.Properties):
-			s.problem(ingest.Warning, a.code(), o.Place, fmt.Sprintf("%s %s is not %s, left aside", key, briefly(raw), a.wanted()), a.hint)
+			severity, instead := a.untaken(o.Kind)
+			s.problem(severity, a.code(), o.Place, fmt.Sprintf("%s %s is not %s%s", key, briefly(raw), a.wanted(), instead), a.hint)
 		case a.misplaced(o.Kind) && !a.goesWithoutSaying(key, o.Feature.Properties):
 			s.problem(ingest.Warning, "attribute_misplaced", o.Place, fmt.Sprintf("%s is not read of kind %s, left aside", key, o.Kind), a.instead)
 		}
@@ -132,6 +138,20 @@ func (a attribute) takes(key string, p ingest.Properties) (ok bool) {
 		_, ok = p.Text(key)
 	}
 	return ok
+}
+
+// untaken is how much it matters that a value is not what the attribute asks
+// for, and what is done instead, in words. A setback that cannot be read might be
+// wider than any rule, so the site is refused.
+func (a attribute) untaken(k Kind) (severity ingest.Severity, instead string) {
+	switch {
+	case !slices.Contains(a.on, k):
+	case a.safety:
+		return ingest.Refusal, ""
+	case a.unread != "":
+		return ingest.Warning, ": " + a.unread
+	}
+	return ingest.Warning, ", left aside"
 }
 
 // wanted says what a value must be.

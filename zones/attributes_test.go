@@ -2,6 +2,7 @@ package zones
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,6 +50,33 @@ func TestValuesOfAttributes(t *testing.T) {
 	} {
 		if got := codesOf(siteOf(t, collection(geometries[tt.geometry](tt.props))).Problems); got != tt.want {
 			t.Errorf("%s: warned of %q, want %q", tt.props, got, tt.want)
+		}
+	}
+}
+
+// A setback that cannot be read refuses the site; of a zone it is taken that
+// nothing may be applied there.
+func TestSafetyIsNotGuessed(t *testing.T) {
+	for _, tt := range []struct {
+		geometry, props string
+		refused         bool
+	}{
+		{"Point", `"kind":"hazard","setback_m":"10 ft"`, true},
+		{"Polygon", `"kind":"water","setback_ft":"thirty"`, true},
+		{"Polygon", `"kind":"water","setback_m":""`, false},
+		{"Polygon", `"kind":"water","setback_m":0`, false},
+		{"Polygon", `"kind":"pool","setback_m":"10 ft"`, false}, // not read of a pool
+		{"Polygon", `"kind":"zone","apply":"perhaps"`, false},
+	} {
+		if s := siteOf(t, collection(geometries[tt.geometry](tt.props))); s.Refused() != tt.refused {
+			t.Errorf("%s: refused %v: %v", tt.props, s.Refused(), s.Problems)
+		}
+	}
+	for props, want := range map[string]bool{`"apply":0`: false, `"apply":1`: false, `"apply":"perhaps"`: false, `"apply":"no"`: false, `"apply":""`: true, `"apply":null`: true, `"apply":"yes"`: true} {
+		p := sketch{covering(Turf, "lawn", rectangle(0, 0, 40, 20)), polygon(kind(ZoneKind, "z", props), rectangle(0, 0, 10, 20))}.plat(t)
+		at := slices.IndexFunc(p.Zones, func(z Zone) bool { return z.ID == "zone/z" })
+		if at < 0 || p.Zones[at].Apply != want {
+			t.Errorf("%s: %+v, want apply %v", props, p.Zones, want)
 		}
 	}
 }

@@ -38,8 +38,9 @@ const steepest = 100.0
 func (s *Site) zoneOf(o *Object, part geo.Region) Zone {
 	p := o.Feature.Properties
 	z := Zone{ID: zoneID(o), Name: zoneName(o), Apply: o.Kind == ZoneKind, setback: o.Kind == setback, written: isDerived(o.Feature), Region: part, properties: p, place: o.Place}
-	if apply, stated := p.Bool("apply"); stated && !apply {
-		z.Apply = false
+	if raw, stated := p.Raw("apply"); stated && !blank(raw) {
+		apply, _ := p.Bool("apply") // what cannot be read is no leave to apply anything
+		z.Apply = z.Apply && apply
 	}
 	z.Exposure, _ = p.Text("exposure")
 	if z.Exposure != "" && !slices.Contains(sun.Exposures, sun.Exposure(z.Exposure)) {
