@@ -19,6 +19,9 @@ const (
 // km of the centre, an edge of 100 m lies within a micrometre of the geodesic
 // between the same two places, one of 1 km within a tenth of a millimetre,
 // one of 10 km within a centimetre.
+//
+// Make one with NewFrame: the zero Frame lies nowhere, so that positions in it,
+// and areas of what is laid into it, are NaN, and lengths infinite.
 type Frame struct {
 	center       orb.Point
 	on           ellipsoid

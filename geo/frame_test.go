@@ -259,3 +259,24 @@ func TestUnits(t *testing.T) {
 		}
 	}
 }
+
+// What is laid into no frame is no number, and so does not pass for one.
+func TestZeroFrameMeasuresNothing(t *testing.T) {
+	var none Frame
+	corner := orb.Point{-93, 45}
+	at := none.XY(corner)
+	for name, v := range map[string]float64{
+		"x": at.X, "y": at.Y, "longitude": none.Place(XY{1, 1}).Lon(),
+	} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s is %v", name, v)
+		}
+	}
+	if l := float64(none.LineLength(Line{{0, 0}, {1, 1}})); !math.IsInf(l, 1) {
+		t.Errorf("a length is %v", l)
+	}
+	ring := none.Ring(orb.Ring{corner, {-92.999, 45}, {-92.999, 45.001}, corner})
+	if r, err := RegionOf([]Ring{ring}); err == nil && !math.IsNaN(float64(none.Area(r))) {
+		t.Errorf("the area is %v", none.Area(r))
+	}
+}
