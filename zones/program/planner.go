@@ -85,7 +85,7 @@ func (pl *planner) noteSeason() {
 		}
 		treated++
 		if g.Known && g.Grass.Season == other {
-			on = append(on, quoted(g.Label()))
+			on = append(on, ingest.Quoted(g.Label()))
 		}
 	}
 	where := "zones " + joined(on) + " have"
