@@ -18,13 +18,13 @@ func (s stepSheet) quantityTable() Block {
 	t := Table{Size: stepSize, Columns: append([]Column{
 		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: s.figures.areaUnit(), Anchor: End},
 	}, s.quantityColumns()...)}
-	left := s.visitTotal()
+	left := s.visitLoad()
 	for _, z := range s.measured.Zones {
 		done, there := s.done[z.ID]
 		if !there {
 			continue
 		}
-		if done.Draw != nil {
+		if done.Draw != nil && !done.HeldBack() {
 			left.Size -= s.step.OfVisit(done.Draw.Amount).Size
 		}
 		words := s.zoneWords(z)
@@ -40,6 +40,17 @@ func (s stepSheet) quantityTable() Block {
 		t.Totals = append(t.Totals, s.totalRow("Now", func(z program.ZonePlan) bool { return !z.HeldBack() }))
 	}
 	return t
+}
+
+// visitLoad is what one visit takes to the zones that no rule holds back.
+func (s stepSheet) visitLoad() material.Amount {
+	load := s.visitTotal()
+	for _, g := range s.measured.Zones {
+		if z := s.done[g.ID]; z.Draw != nil && z.HeldBack() {
+			load.Size -= s.step.OfVisit(z.Draw.Amount).Size
+		}
+	}
+	return load
 }
 
 // quantityColumns are those beyond zone and area: what goes down and what is
