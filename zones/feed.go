@@ -16,6 +16,7 @@ const FeedSchema = "turfplat/feed/1"
 var FeedColumns = []string{
 	"site_id", "zone_id", "class", "name", "species", "exposure", "area_m2", "area_ft2", "area_quote_ft2", "area_acre",
 	"perimeter_m", "edging_m", "bed_area_ft2", "method", "sigma_m2", "ci95_ft2", "revision", "input_sha256", "software", "schema",
+	"apply", "treated_ft2",
 }
 
 // A FeedRow is a zone, or a cover as a whole, as quoting tools take it. Areas
@@ -41,6 +42,8 @@ type FeedRow struct {
 	InputSHA256  string  `json:"input_sha256"`
 	Software     string  `json:"software"`
 	Schema       string  `json:"schema"`
+	Apply        bool    `json:"apply"`       // of a zone: something may be applied; of a cover: on some of it
+	TreatedFt2   float64 `json:"treated_ft2"` // of the row's ground, where something may be applied
 }
 
 // FeedRows returns the rows of a site: one a zone, then one a cover.
@@ -55,10 +58,15 @@ func (p *Plat) FeedRows(m Measurement, software string) []FeedRow {
 		}
 	}
 	var rows []FeedRow
+	var treated float64
 	for _, z := range m.Zones {
 		r := row(z.AreaM2, z.SigmaM2)
 		r.ZoneID, r.Class, r.Name, r.Species, r.Exposure = z.ID, string(Turf), z.Name, z.Species, z.Exposure
 		r.PerimeterM, r.EdgingM, r.Method = z.PerimeterM, z.EdgingM, p.method(Turf)
+		if r.Apply = z.Apply; z.Apply {
+			r.TreatedFt2 = r.AreaFt2
+			treated += r.AreaFt2
+		}
 		rows = append(rows, r)
 	}
 	for _, k := range CoverKinds {
@@ -70,6 +78,7 @@ func (p *Plat) FeedRows(m Measurement, software string) []FeedRow {
 		r.Class, r.PerimeterM, r.Method = string(k), c.PerimeterM, p.method(k)
 		if k == Turf {
 			r.EdgingM = m.Edges.TurfHardscapeM + m.Edges.TurfBedM
+			r.Apply, r.TreatedFt2 = treated > 0, treated
 		}
 		rows = append(rows, r)
 	}
@@ -121,5 +130,6 @@ func (r FeedRow) Cells() []string {
 	return []string{
 		r.SiteID, r.ZoneID, r.Class, r.Name, r.Species, r.Exposure, number(r.AreaM2), number(r.AreaFt2), number(r.AreaQuoteFt2), number(r.AreaAcre),
 		number(r.PerimeterM), number(r.EdgingM), number(r.BedAreaFt2), r.Method, number(r.SigmaM2), number(r.CI95Ft2), strconv.Itoa(r.Revision), r.InputSHA256, r.Software, r.Schema,
+		strconv.FormatBool(r.Apply), number(r.TreatedFt2),
 	}
 }

@@ -1,6 +1,7 @@
 package zones
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -74,10 +75,43 @@ func TestFeedRows(t *testing.T) {
 
 func TestFeedCells(t *testing.T) {
 	r := FeedRow{SiteID: "a", ZoneID: "b", Class: "turf", Name: "n", Species: "s", Exposure: "full", AreaM2: 0.1, AreaFt2: 1e21, AreaQuoteFt2: 100, AreaAcre: 2.5,
-		PerimeterM: 3, EdgingM: 4, BedAreaFt2: 5, Method: "traced", SigmaM2: 6, CI95Ft2: 7, Revision: 8, InputSHA256: "9", Software: "t", Schema: FeedSchema}
-	want := []string{"a", "b", "turf", "n", "s", "full", "0.1", "1000000000000000000000", "100", "2.5", "3", "4", "5", "traced", "6", "7", "8", "9", "t", FeedSchema}
+		PerimeterM: 3, EdgingM: 4, BedAreaFt2: 5, Method: "traced", SigmaM2: 6, CI95Ft2: 7, Revision: 8, InputSHA256: "9", Software: "t", Schema: FeedSchema, Apply: true, TreatedFt2: 1.5}
+	want := []string{"a", "b", "turf", "n", "s", "full", "0.1", "1000000000000000000000", "100", "2.5", "3", "4", "5", "traced", "6", "7", "8", "9", "t", FeedSchema, "true", "1.5"}
 	if got := r.Cells(); !slices.Equal(got, want) {
 		t.Errorf("cells %q, want %q", got, want)
+	}
+}
+
+// Ground where nothing is applied stands in the feed with its area, and with
+// nothing to treat.
+func TestFeedTellsTreatedTurf(t *testing.T) {
+	s := sketch{
+		covering(Turf, "lawn", rectangle(0, 0, 30, 20)),
+		covering(Bed, "bed", rectangle(40, 0, 50, 10)),
+		polygon(kind(Keepout, "well"), rectangle(0, 0, 10, 10)),
+		polygon(kind(ZoneKind, "bank", `"apply":false`), rectangle(20, 0, 30, 10)),
+		polygon(kind(ZoneKind, "front"), rectangle(0, 10, 30, 15)),
+	}
+	p := platOf(t, s.file(home, `"site":{}`))
+	squareFeet := func(m2 float64) float64 { return m2 / geo.FootM / geo.FootM }
+	want := map[string]struct {
+		apply bool
+		area  float64
+	}{
+		"zone/front": {true, squareFeet(150)}, "zone/rest": {true, squareFeet(250)}, "zone/well": {false, 0}, "zone/bank": {false, 0},
+		"bed": {false, 0}, "turf": {true, squareFeet(400)},
+	}
+	rows := p.FeedRows(p.Measurement(), "")
+	if len(rows) != len(want) {
+		t.Errorf("%d rows, want %d", len(rows), len(want))
+	}
+	for _, r := range rows {
+		name := cmp.Or(r.ZoneID, r.Class)
+		w, known := want[name]
+		if !known || r.Apply != w.apply {
+			t.Errorf("%s: apply is %v, want %v (known: %v)", name, r.Apply, w.apply, known)
+		}
+		near(t, name, r.TreatedFt2, w.area, 1e-6, 0)
 	}
 }
 

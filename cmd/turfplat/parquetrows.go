@@ -36,6 +36,8 @@ type feedColumns struct {
 	InputSHA256  string  `parquet:"input_sha256"`
 	Software     string  `parquet:"software,dict"`
 	Schema       string  `parquet:"schema,dict"`
+	Apply        bool    `parquet:"apply"`
+	TreatedFt2   float64 `parquet:"treated_ft2"`
 }
 
 // A parquetRow is a row of the feed with its ground. GeoParquet 1.1 wants the
