@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
@@ -96,7 +97,7 @@ func (d *draft) giveBackShortLanes() {
 
 // title tells a lane to people who cannot see it.
 func (l laneLayer) title(lane lanes.Lane) string {
-	return fmt.Sprintf("Lane %d, zone %s, %s, %s", lane.N, l.letter(lane.Zone), wayWord(lane), l.figures.lengthText(l.lengthOf(lane)))
+	return fmt.Sprintf("Lane %d, %s, %s, %s", lane.N, l.zoneWords(lane), wayWord(lane), l.figures.lengthText(l.lengthOf(lane)))
 }
 
 // lengthOf is the length of a lane on the ellipsoid, m.
@@ -112,6 +113,28 @@ func (l laneLayer) letter(zone string) string {
 		}
 	}
 	return ""
+}
+
+// zonesOf are the letters of the zones through which a lane runs, but for those
+// that it hardly touches.
+func (l laneLayer) zonesOf(lane lanes.Lane) []string {
+	const telling = 1.0 // m
+	var letters []string
+	for _, s := range lane.Stretches {
+		if s.Zone == lane.Zone || s.Share*l.lengthOf(lane) >= telling {
+			letters = append(letters, l.letter(s.Zone))
+		}
+	}
+	return letters
+}
+
+// zoneWords names those zones.
+func (l laneLayer) zoneWords(lane lanes.Lane) string {
+	letters := l.zonesOf(lane)
+	if len(letters) == 1 {
+		return "zone " + letters[0]
+	}
+	return "zones " + strings.Join(letters, ", ")
 }
 
 // start marks where the walk starts if the site has no sign there.

@@ -276,8 +276,10 @@ func (l laneLayer) laneRow(group []lanes.Lane) []string {
 	var length float64
 	for _, lane := range group {
 		length += l.lengthOf(lane)
-		if letter := l.letter(lane.Zone); !slices.Contains(letters, letter) {
-			letters = append(letters, letter)
+		for _, letter := range l.zonesOf(lane) {
+			if !slices.Contains(letters, letter) {
+				letters = append(letters, letter)
+			}
 		}
 	}
 	zone := strings.Join(letters, ", ")
@@ -288,7 +290,7 @@ func (l laneLayer) laneRow(group []lanes.Lane) []string {
 }
 
 // mostLetters of zones are listed for a row of the table.
-const mostLetters = 3
+const mostLetters = 4
 
 // passWord names the pass of lanes that share it.
 func passWord(group []lanes.Lane) string {

@@ -214,8 +214,8 @@ func (l laneLayer) ticks() []pageTick {
 	}
 	var all []pageTick
 	for _, lane := range l.spreading() {
-		all = append(all, pageTick{lane.N, fmt.Sprintf("zone %s, %s, %s; %s %s%s",
-			l.letter(lane.Zone), wayText(lane, l.plan.Work.Shield), l.figures.lengthText(l.lengthOf(lane)), left, l.leftNumber(lane), unit)})
+		all = append(all, pageTick{lane.N, fmt.Sprintf("%s, %s, %s; %s %s%s",
+			l.zoneWords(lane), wayText(lane, l.plan.Work.Shield), l.figures.lengthText(l.lengthOf(lane)), left, l.leftNumber(lane), unit)})
 	}
 	return all
 }

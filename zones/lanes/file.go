@@ -108,6 +108,7 @@ func (p Plan) feature(f geo.Frame, l Lane) *ingest.Feature {
 				props.Set("put_in", thousandths(w.Load.On(w.Units, filled)))
 			}
 		}
+		props.Set("zones", p.zoneShares(f, l))
 	}
 	if l.Deflector != Neither {
 		props.Set("deflector", l.Deflector)
@@ -121,6 +122,28 @@ func (p Plan) feature(f geo.Frame, l Lane) *ingest.Feature {
 		line[i] = f.Place(q)
 	}
 	return ingest.NewFeature(props, line)
+}
+
+// A zoneShare is what of a lane falls to one of the zones through which it
+// runs, in the form in which machines read it.
+type zoneShare struct {
+	Zone     string   `json:"zone"`
+	LengthM  float64  `json:"length_m"`
+	GroundM2 float64  `json:"ground_m2"`
+	Amount   *float64 `json:"amount,omitempty"` // in the lane's unit; nil = goes by its label
+}
+
+func (p Plan) zoneShares(f geo.Frame, l Lane) []zoneShare {
+	w, whole := p.Work, float64(f.LineLength(l.Line))
+	shares := make([]zoneShare, len(l.Stretches))
+	for i, s := range l.Stretches {
+		shares[i] = zoneShare{Zone: s.Zone, LengthM: thousandths(s.Share * whole), GroundM2: thousandths(s.Share * l.Ground)}
+		if w.Load.Known() {
+			amount := thousandths(w.Load.On(w.Units, s.Share*l.Ground))
+			shares[i].Amount = &amount
+		}
+	}
+	return shares
 }
 
 // besideWords names what lies beside a lane, "beyond" where nothing is known.

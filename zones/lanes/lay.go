@@ -44,9 +44,10 @@ const (
 // one starts.
 type Lane struct {
 	Pass      Pass
-	N         int // counts the lanes that spread; a way there has the number of the lane it leads to
-	Zone      string
-	Line      geo.Line // closed for a lap
+	N         int       // counts the lanes that spread; a way there has the number of the lane it leads to
+	Zone      string    // in which the most of it lies; of a way, that of the lane it leads to
+	Stretches []Stretch // the zones through which it runs; none for a way
+	Line      geo.Line  // closed for a lap
 	Spreading bool
 	Spacing   float64      // m, to the lanes beside it
 	Deflector Side         // the sides on which a hard edge lies within the throw

@@ -23,7 +23,8 @@ func (y Yard) order(plan *Plan, tasks []task) {
 	for _, l := range legs {
 		t := tasks[l.task]
 		for _, line := range tour.course(l).lines {
-			s.spread(Lane{Pass: t.pass, Zone: y.Plots[t.plot].zoneAt(halfway(line)), Line: line, Spreading: true, Spacing: t.pitch})
+			through := y.Plots[t.plot].stretches(line)
+			s.spread(Lane{Pass: t.pass, Zone: mostly(through), Stretches: through, Line: line, Spreading: true, Spacing: t.pitch})
 		}
 	}
 	if end, _ := tour.nearestOf(y.End, s.at[0]); end != nil {
