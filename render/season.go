@@ -187,7 +187,7 @@ func (s season) leftOut() Block {
 // footers are what law, label and good sense ask.
 func (s season) footers() Block {
 	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
-	for _, text := range program.Footers() {
+	for _, text := range program.Footers(s.amounts) {
 		t.Rows = append(t.Rows, []string{text})
 	}
 	return t

@@ -90,7 +90,7 @@ func (o *order) tellWide(work lanes.Work) {
 	if work.Pattern.Swath() <= usual {
 		return
 	}
-	o.tell("warning", fmt.Sprintf("a swath of %.1f ft (%.1f m) is wider than %.0f ft, and walked spreaders leave 6 to 12 ft evenly", work.Pattern.Swath()/geo.FootM, work.Pattern.Swath(), usual/geo.FootM))
+	o.tell("warning", fmt.Sprintf("a swath of %.1f ft (%.1f m) is wider than %.0f ft (%.1f m), and walked spreaders leave 6 to 12 ft (2 to 3.5 m) evenly", work.Pattern.Swath()/geo.FootM, work.Pattern.Swath(), usual/geo.FootM, usual))
 	o.tell("hint", "is its unit right? a tray test (--trays) tells the swath")
 }
 

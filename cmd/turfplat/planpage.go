@@ -229,7 +229,7 @@ func (p *planPage) howMuch(s *program.StepPlan) string {
 // foot says what law, label and good sense ask.
 func (p *planPage) foot() {
 	p.line("")
-	for _, text := range program.Footers() {
+	for _, text := range program.Footers(p.amounts) {
 		p.wrapped("", text, "")
 	}
 }

@@ -36,9 +36,9 @@ func (s *Step) Minding() []string {
 		switch {
 		case !s.meets(row[0], row[1]):
 		case row[1] == "pesticide":
-			law = append(law, row[2])
+			law = append(law, s.figures.Prose(row[2]))
 		default:
-			usual = append(usual, row[2])
+			usual = append(usual, s.figures.Prose(row[2]))
 		}
 	}
 	list := slices.Concat(law, s.Cautions, usual)
@@ -46,10 +46,10 @@ func (s *Step) Minding() []string {
 }
 
 // Footers are what every plan says of law, label and licence.
-func Footers() []string {
+func Footers(f material.Figures) []string {
 	var list []string
 	for _, row := range footers {
-		list = append(list, row[0])
+		list = append(list, f.Prose(row[0]))
 	}
 	return list
 }

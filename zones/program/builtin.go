@@ -28,5 +28,6 @@ func BuiltIn(name string) (*Program, bool) {
 	if p == nil {
 		panic(fmt.Sprintf("program: %s.yaml: %s", name, problems[0])) // part of the program
 	}
+	p.builtIn = true
 	return p, true
 }

@@ -89,7 +89,7 @@ func (pl *planner) judgeGreenUp(s *StepPlan) {
 	if pl.warmBy(s.Step, limit.figure.SI(), 0) {
 		return
 	}
-	v := verdict(limit.name, on, "no nitrogen before the grass is green all over: soil %s at 4 in and three mowings; then note checked: %s", limit.figure, GreenUp)
+	v := verdict(limit.name, on, "no nitrogen before the grass is green all over: soil %s at %s and three mowings; then note checked: %s", pl.figures().Told(limit.figure), pl.figures().Prose("4 in"), GreenUp)
 	if growth := pl.season.span(periods["warm_growth"].window); !growth.from.After(s.timing.span.to) {
 		v.Until = growth.from
 		v.Text += ", or wait for June's growth"
@@ -130,7 +130,7 @@ func (pl *planner) judgeOnce(s *StepPlan) {
 	pl.judgeLimit(s, "n_once", feed.N, "nitrogen at one time")
 	pl.judgeLimit(s, "n_soluble", s.Step.soluble(), "soluble nitrogen at one time")
 	if l, ok := lawOf(pl.region, "p_once"); ok && above(feed.P2O5, l.figure.SI()) {
-		s.add(pl.unlawful(l, s.grounds(), fmt.Sprintf("%s of P2O5 at one time, more than %s", pl.rate(feed.P2O5), l.figure)))
+		s.add(pl.unlawful(l, s.grounds(), fmt.Sprintf("%s of P2O5 at one time, more than %s", pl.rate(feed.P2O5), pl.figures().Told(l.figure))))
 	}
 	pl.judgeShade(s, feed.N)
 }
@@ -139,7 +139,7 @@ func (pl *planner) judgeOnce(s *StepPlan) {
 func (pl *planner) judgeLimit(s *StepPlan, name string, rate float64, what string) {
 	if l, ok := lawOf(pl.region, name); ok {
 		if above(rate, l.figure.SI()) {
-			s.add(pl.unlawful(l, s.grounds(), fmt.Sprintf("%s of %s, more than %s", pl.rate(rate), what, l.figure)))
+			s.add(pl.unlawful(l, s.grounds(), fmt.Sprintf("%s of %s, more than %s", pl.rate(rate), what, pl.figures().Told(l.figure))))
 		}
 		return
 	}
@@ -221,10 +221,10 @@ func (pl *planner) judgeFrost(s *StepPlan) {
 	if limit := rules["frozen"].figure; !ok || float64(now) > limit.SI() {
 		return
 	}
-	v := verdict("frozen", s.grounds(), "the soil is frozen (%s at %s): wait until it has thawed and drained", degrees(now, pl.Property.Units), defaultDepth)
+	v := verdict("frozen", s.grounds(), "the soil is frozen (%s at %s): wait until it has thawed and drained", degrees(now, pl.Property.Units), pl.figures().Told(defaultDepth))
 	if isSeed(s.Step) {
 		v.Severity = Warn
-		v.Text = fmt.Sprintf("the soil is frozen (%s at %s): only seed that is to lie until spring", degrees(now, pl.Property.Units), defaultDepth)
+		v.Text = fmt.Sprintf("the soil is frozen (%s at %s): only seed that is to lie until spring", degrees(now, pl.Property.Units), pl.figures().Told(defaultDepth))
 	}
 	s.add(v)
 }

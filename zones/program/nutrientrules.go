@@ -97,7 +97,7 @@ func (pl *planner) judgeYear() {
 			}
 			n, p = n+feed.N*times, p+feed.P2O5*times
 			if feed.P2O5 > 0 && hasP && above(p, lawP.figure.SI()) {
-				s.add(pl.unlawful(lawP, []Ground{g}, fmt.Sprintf("%s of P2O5 in the season, more than %s", pl.rate(p), lawP.figure)))
+				s.add(pl.unlawful(lawP, []Ground{g}, fmt.Sprintf("%s of P2O5 in the season, more than %s", pl.rate(p), pl.figures().Told(lawP.figure))))
 			}
 		}
 	}
@@ -137,7 +137,7 @@ func (g Ground) yearN() (float64, string) {
 // judgeTrend tells that a soil temperature is near.
 func (pl *planner) judgeTrend(s *StepPlan) {
 	t := s.Step.When.Soil
-	if t == nil || t.AtLeast == nil || s.Step.Use != PreEmergent || pl.log == nil || !s.timing.waitsFor(t.String()) {
+	if t == nil || t.AtLeast == nil || s.Step.Use != PreEmergent || pl.log == nil || !s.timing.waitsFor(t.told(pl.figures())) {
 		return
 	}
 	now, ok := pl.log.soilNow(*t)

@@ -102,6 +102,7 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 	pl.time()
 	pl.judge()
 	pl.gatherReasons()
+	pl.tellSources()
 	pl.settle()
 	return pl.plan, pl.load()
 }

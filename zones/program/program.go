@@ -20,6 +20,8 @@ type Program struct {
 	Steps      []Step
 
 	Calibrations []Calibration // of the user's own spreaders
+
+	builtIn bool // its cautions and notes are advice as published, not the user's words
 }
 
 // A Step is one job of the season.
@@ -54,7 +56,8 @@ type Step struct {
 	Override []Override
 	Done     time.Time // the day it was done; zero = not yet
 
-	places map[string]ingest.Place // of its keys in the file
+	figures material.Figures        // in which advice on it is told
+	places  map[string]ingest.Place // of its keys in the file
 }
 
 // A Product is a material with what only a season asks of it.

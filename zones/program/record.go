@@ -130,19 +130,27 @@ func (r *record) degreeDays(g DegreeDays, since time.Time) opening {
 	}
 	base := material.Temperature(g.Base.SI())
 	sums := soil.SumDegrees(highest.Days, lowest.Days, base, since, r.today)
-	scale := g.scale()
+	scale, told := g.scale(), scaleOf(material.Figures{Units: r.units})
 	o := opening{unsure: sums.Ended}
 	if n := len(sums.Days); n > 0 {
-		o.now = fmt.Sprintf("%.0f on %s", sums.Days[n-1].Sum*scale, isoDay(sums.Days[n-1].Day))
+		o.now = fmt.Sprintf("%.0f on %s", sums.Days[n-1].Sum*told, isoDay(sums.Days[n-1].Day))
 	}
 	if day, ok := sums.Reaches(g.AtLeast / scale); ok {
 		o.opened = day.Day
-		o.decided = fmt.Sprintf("%.0f on %s", day.Sum*scale, isoDay(day.Day))
+		o.decided = fmt.Sprintf("%.0f on %s", day.Sum*told, isoDay(day.Day))
 	}
 	if day, ok := sums.Reaches(g.Closes / scale); ok && g.Closes > 0 {
 		o.closed = day.Day
 	}
 	return o
+}
+
+// scaleOf turns degree days in Celsius into those that people read.
+func scaleOf(f material.Figures) float64 {
+	if f.Units == zones.Metric {
+		return 1
+	}
+	return 9.0 / 5
 }
 
 // scale turns degree days in Celsius into those of the trigger's unit.

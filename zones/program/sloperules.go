@@ -6,7 +6,7 @@ func (pl *planner) judgeRain(s *StepPlan) {
 		return
 	}
 	if steep := steeperThan("slope_granular", s.grounds()); len(steep) > 0 {
-		s.add(verdict("slope_granular", steep, "steeper than 15 degrees: not when more than 0.5 in (13 mm) of rain is forecast"))
+		s.add(verdict("slope_granular", steep, "steeper than 15 degrees: not when more than %s of rain is forecast", pl.figures().Prose("0.5 in")))
 	}
 }
 

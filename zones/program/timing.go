@@ -2,8 +2,11 @@ package program
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"time"
+
+	"example.org/turfplat/zones/material"
 )
 
 // A timing is when a step can be done, as far as its own triggers say.
@@ -99,10 +102,10 @@ func (a After) words(title string) string {
 func (pl *planner) heed(s *StepPlan) {
 	when := s.Step.When
 	if when.Soil != nil {
-		pl.open(s, when.Soil.String(), func() opening { return pl.log.soil(*when.Soil, pl.season.first()) })
+		pl.open(s, when.Soil.told(pl.figures()), func() opening { return pl.log.soil(*when.Soil, pl.season.first()) })
 	}
 	if g := when.DegreeDays; g != nil {
-		pl.open(s, g.String(), func() opening { return pl.log.degreeDays(*g, pl.season.on(g.From)) })
+		pl.open(s, g.told(pl.figures()), func() opening { return pl.log.degreeDays(*g, pl.season.on(g.From)) })
 	}
 }
 
@@ -216,21 +219,22 @@ func (s *Step) Name() string {
 	return s.ID
 }
 
-// String says what opens the trigger.
-func (t SoilTrigger) String() string {
+// told says what opens the trigger.
+func (t SoilTrigger) told(f material.Figures) string {
 	what := "mean"
 	if t.Lowest {
 		what = "mean of lows"
 	}
 	if t.AtMost != nil {
-		return fmt.Sprintf("soil at %s cooled to %s (%d-day %s)", t.Depth, t.AtMost, t.Days, what)
+		return fmt.Sprintf("soil at %s cooled to %s (%d-day %s)", f.Told(t.Depth), f.Told(*t.AtMost), t.Days, what)
 	}
-	return fmt.Sprintf("soil at %s warmed to %s (%d-day %s)", t.Depth, t.AtLeast, t.Days, what)
+	return fmt.Sprintf("soil at %s warmed to %s (%d-day %s)", f.Told(t.Depth), f.Told(*t.AtLeast), t.Days, what)
 }
 
-// String says what opens the trigger.
-func (g DegreeDays) String() string {
-	return fmt.Sprintf("%s degree days above %s from %02d-%02d", strconv.FormatFloat(g.AtLeast, 'f', -1, 64), g.Base, g.From.Month, g.From.Day)
+// told says what opens the trigger, in degree days of the units' degrees.
+func (g DegreeDays) told(f material.Figures) string {
+	sum := math.Round(10*g.AtLeast/g.scale()*scaleOf(f)) / 10
+	return fmt.Sprintf("%s degree days above %s from %02d-%02d", strconv.FormatFloat(sum, 'f', -1, 64), f.Told(g.Base), g.From.Month, g.From.Day)
 }
 
 // waitsFor reports whether a trigger is still awaited.

@@ -188,7 +188,7 @@ func (pl *planner) judgeHeat(s *StepPlan) {
 		name = "heat_nitrogen"
 	}
 	if limit, ok := rules[name]; ok && float64(air) > limit.figure.SI() {
-		v := verdict(name, s.grounds(), "the air reached %s: wait for a day below %s", degrees(air, pl.Property.Units), limit.figure)
+		v := verdict(name, s.grounds(), "the air reached %s: wait for a day below %s", degrees(air, pl.Property.Units), pl.figures().Told(limit.figure))
 		v.Until = pl.Today.Add(24 * time.Hour)
 		s.add(v)
 	}
