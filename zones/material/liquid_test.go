@@ -37,6 +37,30 @@ func TestCarrierAndProduct(t *testing.T) {
 	}
 }
 
+// 1 lb N / 1000 ft2 of 20-0-0 that weighs 10.7 lb / gal is 5 lb, or 5 / 10.7 gal
+// (computed). What a pack sells by weight, and a powder, stay weighed.
+func TestLiquidsAreMeasuredByVolume(t *testing.T) {
+	density := must(mustParse("10.7 lb / gal").Density())
+	for name, tt := range map[string]struct {
+		product Product
+		want    string
+	}{
+		"a liquid":                    {Product{Density: density, Liquid: true}, "60 fl oz / 1000 ft2"},
+		"a powder":                    {Product{Density: density}, "5 lb / 1000 ft2"},
+		"without a density":           {Product{Liquid: true}, "5 lb / 1000 ft2"},
+		"a liquid in packs by weight": {Product{Density: density, Liquid: true, Packs: []Pack{{Size: amount("50 lb")}}}, "5 lb / 1000 ft2"},
+	} {
+		tt.product.Grade = must(ParseGrade("20-0-0"))
+		got, want := must(tt.product.Rate(rate("1 lb N / 1000 ft2"))), rate(tt.want)
+		if got.By != want.By {
+			t.Errorf("%s: measured by %s, want %s", name, got.By, want.By)
+		}
+		near(t, name, got.PerM2, want.PerM2, 0.01)
+		nitrogen := must(tt.product.Delivers(Nitrogen, got))
+		near(t, name+": nitrogen", nitrogen.PerM2, rate("1 lb / 1000 ft2").PerM2, 1e-12)
+	}
+}
+
 // 6,240 ft2 from a 4-gal tank at 1.5 gal / 1000 ft2 takes two full fills of
 // 2.67 thousand ft2 with 8 fl oz each and a third of 0.34 of a tank (computed).
 func TestFills(t *testing.T) {

@@ -13,6 +13,7 @@ type Product struct {
 	Strength Strength
 	Seed     SeedLot
 	Density  Density
+	Liquid   bool // it is poured: where its density is known, it is measured by volume
 	Packs    []Pack
 	Covers   geo.Area // the ground that the pack is for, by its own words
 }
@@ -25,14 +26,22 @@ type Product struct {
 //	1.5 lb PLS / 1000 ft2 at 95 %, 85 %     1.86 lb / 1000 ft2
 //
 // A rate by volume of what is sold by weight, or the other way round, takes
-// the product's density.
+// the product's density. What no pack tells otherwise is measured as the rate
+// is, but for liquids.
 func (p Product) Rate(wanted Rate) (Rate, error) {
 	rate, err := p.holding(wanted)
-	if err != nil || len(p.Packs) == 0 {
+	if err != nil {
 		return rate, p.named(err)
 	}
-	sold, err := rate.As(p.Packs[0].Size.By, p.Density)
-	return sold, p.named(err)
+	by := rate.By
+	switch {
+	case len(p.Packs) > 0:
+		by = p.Packs[0].Size.By
+	case p.Liquid && p.Density > 0:
+		by = Liquid
+	}
+	measured, err := rate.As(by, p.Density)
+	return measured, p.named(err)
 }
 
 // holding returns the rate of the product, measured as what is in it is given.

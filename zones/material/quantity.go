@@ -132,6 +132,10 @@ func (q Quantity) Density() (Density, error) {
 	return Density(v), err
 }
 
+// InLiquid reports whether the quantity is of something in a measure of
+// liquids, such as 10.7 lb / gal.
+func (q Quantity) InLiquid() bool { return q.Unit.under != nil && q.Unit.under.measure == Liquid }
+
 // Temperature returns a temperature.
 func (q Quantity) Temperature() (Temperature, error) {
 	v, err := q.si(temperatureDimension, "write it in F or C")

@@ -79,7 +79,7 @@ func Load(plans []*Plan) ([]material.Purchase, error) {
 }
 
 // withProduct adds a product that is not there yet. Of two steps with one
-// material the packs of both are taken.
+// material packs and density are taken from the first that states them.
 func withProduct(list []material.Product, p material.Product) []material.Product {
 	for i := range list {
 		if list[i].Name != p.Name {
@@ -87,6 +87,9 @@ func withProduct(list []material.Product, p material.Product) []material.Product
 		}
 		if len(list[i].Packs) == 0 {
 			list[i].Packs = p.Packs
+		}
+		if list[i].Density == 0 {
+			list[i].Density = p.Density
 		}
 		return list
 	}
