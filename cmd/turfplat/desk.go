@@ -43,7 +43,7 @@ func (d *desk) say(kind, text string) {
 func (d *desk) tellProblems(problems []ingest.Problem) {
 	s := d.sparing()
 	s.tell(problems)
-	s.sum(": turfplat check lists them all")
+	s.sum(checkLists)
 }
 
 // tellAll tells every problem, in full but for those of the whole file.

@@ -30,6 +30,9 @@ func mapCommand(d *desk) *cli.Command {
 			if err != nil {
 				return err
 			}
+			if naming(o.output) {
+				return o.drawMaps(draw)
+			}
 			return o.drawMap(draw)
 		},
 	}
@@ -134,17 +137,19 @@ func (o *order) refuseNameless(d drawing) error {
 
 func (o *order) drawMap(d drawing) error {
 	var drawn []leaf
-	several := errors.New("map draws one site, and there are more: give it one")
+	several := usageHint(errors.New("map draws one site, and there are more"), "name a file for each with "+eachSite+" in it, as in -o packets/"+eachSite+".pdf")
 	err := o.one(several, func(s surveyed) (err error) {
-		if drawn, err = o.leaves(s, d); err != nil {
-			return fmt.Errorf("%s: %w", s.site.ID, err)
-		}
-		drawn[0].site = s.site.ID
-		return nil
+		drawn, err = o.leaves(s, d)
+		return err
 	})
 	if err != nil {
 		return err
 	}
+	return o.writeMap(drawn)
+}
+
+// writeMap writes the files of a site, and tells of them if that was asked for.
+func (o *order) writeMap(drawn []leaf) error {
 	if err := o.writeLeaves(drawn); err != nil || !o.json {
 		return err
 	}
@@ -153,6 +158,15 @@ func (o *order) drawMap(d drawing) error {
 
 // leaves draws a site in the form that was asked for.
 func (o *order) leaves(s surveyed, d drawing) ([]leaf, error) {
+	drawn, err := o.drawn(s, d)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", s.site.ID, err)
+	}
+	drawn[0].site = s.site.ID
+	return drawn, nil
+}
+
+func (o *order) drawn(s surveyed, d drawing) ([]leaf, error) {
 	if d.options.Fixes && !s.site.HasFixes() {
 		o.tell("warning", fmt.Sprintf("%s: nothing in it was walked, so --fixes has none to draw", s.site.ID))
 	}
@@ -244,12 +258,12 @@ func (o *order) tellUnlabelled(site string, sheets []*render.Sheet) {
 	}
 }
 
-const mapHelp = `turfplat map draws the site map of one property, true to scale; with --program
+const mapHelp = `turfplat map draws the site map of a property, true to scale; with --program
 the packet that a crew takes along, with --sun sheets of its sun and shade, and
 with --swath those of the lanes along which a spreader is walked.
 
 Usage:
-    turfplat map [flags] [FILE]
+    turfplat map [flags] [FILE ...]
 
 The form follows the ending of the output: .pdf, .svg or .png (150 dpi), or
 .html for a phone; without -o it is SVG. The scale is the largest standard one
@@ -262,6 +276,10 @@ tables, then its parts, with match lines that tell which sheet they join. In a
 PDF they are pages; SVG and PNG are written as NAME-1-site, NAME-2-site-part-1
 and so on, where there are ten or more as NAME-01-site. Without -o all is on
 one sheet, however small.
+
+Of several sites each gets files of its own: -o packets/{id}.pdf names them by
+their ids. A site that is refused is left out, and the exit status is 1; with
+--json there is a line a site.
 
 A PDF tells map readers, such as those of phones, where on the earth each map
 lies (ISO 32000-2), so that one sees where one stands.
@@ -307,4 +325,5 @@ Example:
     $ turfplat map --program season.yaml --on 2026-05-04 --step spring-feed yard.geojson -o monday.pdf
     $ turfplat map --swath 10ft --mode single yard.geojson -o spread.pdf
     $ turfplat map --program season.yaml --swath 10ft yard.geojson -o crew.html
+    $ turfplat map --program season.yaml --on 2026-05-04 route/*.geojson -o '{id}.pdf'
 `

@@ -59,6 +59,7 @@ func (o *planOrder) plan(w io.Writer) error {
 		plans = append(plans, p)
 		return err
 	})
+	o.told.sum("")
 	if err != nil {
 		return err
 	}

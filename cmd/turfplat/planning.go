@@ -38,11 +38,12 @@ type planning struct {
 	day     time.Time // zero = not stated
 	year    int       // 0 = not stated
 	grasses *turf.Table
+	told    *sparing // of all sites together
 }
 
 // planning reads the flags that say what is planned, and the program.
 func (o *order) planning(c *cli.Context) (*planning, error) {
-	p := &planning{order: o, soil: c.String("soil"), station: c.String("station"), year: c.Int("year")}
+	p := &planning{order: o, told: o.sparing(), soil: c.String("soil"), station: c.String("station"), year: c.Int("year")}
 	if err := p.readDay(c.String("on")); err != nil {
 		return nil, err
 	}
@@ -106,10 +107,11 @@ func (o *order) readProgram(name string) (*program.Program, error) {
 	return p, nil
 }
 
-// planOn lays the program on a site and tells what there is to tell of it.
+// planOn lays the program on a site and tells what there is to tell of it, of
+// what several sites have in common the first few.
 func (p *planning) planOn(s surveyed) (*program.Plan, error) {
 	plan, problems, err := p.planFor(s)
-	p.tellProblems(problems)
+	p.told.tell(problems)
 	return plan, err
 }
 

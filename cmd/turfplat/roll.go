@@ -11,22 +11,18 @@ import (
 type roll struct {
 	order          *order
 	progress       *progress
-	told           *sparing // of all sites together, where they are lines
+	told           *sparing // of all sites together
 	count, refused int
 }
 
 func (o *order) roll() *roll { return &roll{order: o, progress: o.progress(), told: o.sparing()} }
 
-// add takes a site that is done. What was found in it is told in full, or
-// where sites are lines sparingly: there may be a million.
+// add takes a site that is done. What was found in it is told sparingly: there
+// may be a million.
 func (r *roll) add(problems []ingest.Problem, refused bool) {
 	if len(problems) > 0 {
 		r.progress.hide()
-		if r.order.lines {
-			r.told.tell(problems)
-		} else {
-			r.order.tellProblems(problems)
-		}
+		r.told.tell(problems)
 	}
 	if r.count++; refused {
 		r.refused++
@@ -37,7 +33,11 @@ func (r *roll) add(problems []ingest.Problem, refused bool) {
 // end tells the sum, and returns errRefused if a site was.
 func (r *roll) end() error {
 	r.progress.hide()
-	r.told.sum("")
+	if r.order.lines {
+		r.told.sum("")
+	} else {
+		r.told.sum(checkLists)
+	}
 	if r.refused == 0 {
 		return nil
 	}

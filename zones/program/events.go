@@ -9,11 +9,31 @@ import (
 	"example.org/turfplat/zones/material"
 )
 
-// Calendar is the plan's steps as days in a calendar, each from its first day to
+// CalendarOf is the steps of plans as days in one calendar, that of each site
+// named where there are several.
+func CalendarOf(plans []*Plan, product string) calendar.Calendar {
+	if len(plans) == 0 {
+		return calendar.Calendar{Product: product}
+	}
+	all := plans[0].calendar(product)
+	if len(plans) == 1 {
+		return all
+	}
+	all.Name, all.Events = plans[0].Program.Name, nil
+	for _, p := range plans {
+		for _, e := range p.calendar(product).Events {
+			e.Summary += ", " + p.Property.Name
+			all.Events = append(all.Events, e)
+		}
+	}
+	return all
+}
+
+// calendar is the plan's steps as days in a calendar, each from its first day to
 // its last; those that are skipped, or have no dates, are left out. The stamp is
 // the day of the plan, else the first of the season, so that a plan gives the
 // same calendar on any day.
-func (p *Plan) Calendar(product string) calendar.Calendar {
+func (p *Plan) calendar(product string) calendar.Calendar {
 	c := calendar.Calendar{Product: product, Name: p.Property.Name + ", " + p.Program.Name, Stamp: p.Today}
 	if c.Stamp.IsZero() {
 		c.Stamp = date(p.Year, 1, 1)

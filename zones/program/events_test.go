@@ -14,7 +14,7 @@ func TestCalendar(t *testing.T) {
 	for i, on := range []time.Time{{}, date(2026, 5, 18)} {
 		at := Occasion{Today: on}
 		plan := lay(t, p, yard(), at)
-		c := plan.Calendar("turfplat")
+		c := CalendarOf([]*Plan{plan}, "turfplat")
 		if err := c.Write(new(strings.Builder)); err != nil {
 			t.Fatal(err)
 		}
