@@ -22,9 +22,12 @@ func (o *order) feedLines(format string) route[*ingest.Collection] {
 	}
 	r := o.surveying(func(s surveyed) ([]byte, error) { return write(s.plat.FeedRows(s.measure, software())) })
 	r.head, r.mark, r.single = head, of, false
-	r.id = func(c *ingest.Collection) string { return rowMark(zones.IDOf(c), hex.EncodeToString(c.Digest[:])).id }
+	written := func(id string) string { return id }
 	if format == "csv" {
-		r.records = packing.Records
+		r.records, written = packing.Records, plainCell
+	}
+	r.id = func(c *ingest.Collection) string {
+		return rowMark(written(zones.IDOf(c)), hex.EncodeToString(c.Digest[:])).id
 	}
 	return r
 }

@@ -52,8 +52,8 @@ func printTasks(w io.Writer, plans []*program.Plan) error {
 	c.UseCRLF = true
 	c.Write(program.TaskColumns) // an error stays with the writer until it is flushed
 	for _, p := range plans {
-		if err := c.WriteAll(p.Tasks()); err != nil {
-			return err
+		for _, row := range p.Tasks() {
+			c.Write(plainCells(row))
 		}
 	}
 	c.Flush()
