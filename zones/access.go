@@ -15,6 +15,8 @@ type AccessNotes struct {
 	GateCode                                  string
 }
 
+const gateCode = "gate_code"
+
 // readAccess takes the member "access" of the site's header.
 func (s *Site) readAccess(header ingest.Properties) {
 	access, ok := header.Within("access")
@@ -26,7 +28,7 @@ func (s *Site) readAccess(header ingest.Properties) {
 	text := func(name string) string { return strings.TrimSpace(s.headerText(access, name)) }
 	s.Access = AccessNotes{
 		Gate: text("gate"), Parking: text("parking"), Dog: text("dog"), Water: text("water"), Power: text("power"), Contact: text("contact"),
-		GateCode: text("gate_code"),
+		GateCode: text(gateCode),
 	}
 	for _, said := range []string{s.Access.Gate, s.Access.Parking, s.Access.Dog, s.Access.Water, s.Access.Power, s.Access.Contact} {
 		if tellsCode.MatchString(said) {

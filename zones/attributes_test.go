@@ -147,6 +147,23 @@ func TestMisspeltKeyIsToldOnce(t *testing.T) {
 	}
 }
 
+// A code under a key of its own is not printed, and told where it belongs.
+func TestCodesUnderOtherKeys(t *testing.T) {
+	for _, key := range []string{"code", "Code", "pin", "keypad_code", "lockbox", "combination"} {
+		s := siteOf(t, sketch{lawn}.file(home, fmt.Sprintf(`"site":{"access":{%q:"1234"}}`, key)))
+		want := fmt.Sprintf("warning: yard.geojson: site access %q is not read (did you mean gate_code?)", key)
+		if got := told(s.Problems); got != want {
+			t.Errorf("%s: told %q, want %q", key, got, want)
+		}
+	}
+	for _, access := range []string{`"gate_code":"1","code":"2"`, `"encoded":"x"`, `"pinned":"x"`} {
+		s := siteOf(t, sketch{lawn}.file(home, `"site":{"access":{`+access+`}}`))
+		if got := told(s.Problems); got != "" {
+			t.Errorf("%s: told %q", access, got)
+		}
+	}
+}
+
 func TestMisspeltKeysOfTheSite(t *testing.T) {
 	s := siteOf(t, sketch{lawn}.file(home, `"site":{"id":"a","speceis":"tall fescue","unit":"metric","client":"7","access":{"gatecode":"12","water":"tap"}}`))
 	want := `warning: yard.geojson: site access "gatecode" is not read (did you mean gate_code?)

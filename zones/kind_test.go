@@ -75,6 +75,7 @@ func TestRefusedProperties(t *testing.T) {
 	}{
 		{"word of the trade", `"kind":"lawn"`, "Polygon", `error: yard.geojson: features[0]: kind "lawn" is not known (did you mean "turf"?)`},
 		{"plural", `"kind":"beds","name":"Back"`, "Polygon", `error: yard.geojson: features[0] "Back": kind "beds" is not known (did you mean "bed"?)`},
+		{"in two words", `"kind":"keep out"`, "Polygon", `error: yard.geojson: features[0]: kind "keep out" is not known (did you mean "keepout"?)`},
 		{"capitals", `"kind":" Turf"`, "Polygon", `error: yard.geojson: features[0]: kind " Turf" is not known (did you mean "turf"?)`},
 		{"driveway", `"kind":"driveway"`, "Polygon", `error: yard.geojson: features[0]: kind "driveway" is not known (did you mean "hardscape"?)`},
 		{"nothing like it", `"kind":"moat"`, "Polygon", `error: yard.geojson: features[0]: kind "moat" is not known`},

@@ -71,8 +71,17 @@ func (s *Site) tellMisspelt() {
 // whole.
 var (
 	headerKeys = []string{"id", "name", "units", "revision", "notes", "access", "species", "region"}
-	accessKeys = []string{"gate", "parking", "dog", "water", "power", "contact", "gate_code"}
+	accessKeys = []string{"gate", "parking", "dog", "water", "power", "contact", gateCode}
 )
+
+// codeWords are words of keys under which people write a code of the gate.
+var codeWords = []string{"code", "pin", "combination", "keypad", "lockbox"}
+
+// tellsOfCode reports whether a key is hardly anything but that of a code.
+func tellsOfCode(key string) bool {
+	words := strings.FieldsFunc(strings.ToLower(key), func(r rune) bool { return !unicode.IsLetter(r) })
+	return slices.ContainsFunc(words, func(word string) bool { return slices.Contains(codeWords, word) })
+}
 
 // tellHeaderSlips warns of keys of the header, or of its access, that are hardly
 // anything but a slip of one of ours.
@@ -81,7 +90,11 @@ func (s *Site) tellHeaderSlips(within string, header ingest.Properties, keys []s
 		if slices.Contains(keys, key) {
 			continue
 		}
-		if meant := nearestKey(key, keys); meant != "" && !header.Has(meant) {
+		meant := nearestKey(key, keys)
+		if meant == "" && slices.Contains(keys, gateCode) && tellsOfCode(key) {
+			meant = gateCode
+		}
+		if meant != "" && !header.Has(meant) {
 			s.problem(ingest.Warning, "key_unread", s.place(), fmt.Sprintf("%s %q is not read", within, key), "did you mean "+meant+"?")
 		}
 	}

@@ -130,7 +130,7 @@ func (k Kind) nearest() Kind {
 		return meant
 	}
 	for known := range shapes {
-		if strings.TrimSuffix(wanted, "s") == string(known) || wanted == string(known) {
+		if strings.TrimSuffix(wanted, "s") == string(known) || lettersOnly(wanted) == string(known) {
 			return known
 		}
 	}

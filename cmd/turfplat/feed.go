@@ -162,7 +162,8 @@ parquet is GeoParquet 1.1: the same columns, the ground of each row as geometry
 (WKB, longitude and latitude, WGS 84) and its bbox.
 
 Flags:
-    --format F     csv, json, ndjson or parquet; default: csv
+    --format F     csv, json, ndjson or parquet; default: csv. A run with parquet
+                   that breaks off leaves nothing for --resume
 ` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat feed yard.geojson -o yard.csv

@@ -215,8 +215,14 @@ func (o *order) sheets(s surveyed, d drawing) ([]*render.Sheet, error) {
 	if len(missing) > 0 {
 		o.tell("warning", fmt.Sprintf("%s: the map's typefaces have no %q, drawn as ?: name them in other letters too", s.site.ID, string(missing)))
 	}
+	if d.packet.planning != nil && len(d.packet.steps) == 0 && len(sheets) > manySheets {
+		o.tell("hint", fmt.Sprintf("%s: the packet of all steps has %d sheets: --step names those that are wanted, --on the day", s.site.ID, len(sheets)))
+	}
 	return sheets, nil
 }
+
+// manySheets are more than anybody prints unasked.
+const manySheets = 20
 
 // laneSheets lays the lanes of a site and draws them.
 func (o *order) laneSheets(s surveyed, work lanes.Work) sheetmaker {

@@ -24,6 +24,7 @@ func TestFaults(t *testing.T) {
 		{"two documents", head + "  - {id: a, does: mow}\n---\nprogram: q\n", `p.yaml: holds more than one document`},
 		{"alias", "program: &a p\nsteps:\n  - {id: *a, does: mow}\n", `p.yaml: line 1, column 10: anchors and aliases are not read`},
 		{"unknown key", head + "  - id: a\n    does: mow\n    passess: 2\n", `p.yaml: line 5, column 5: "a": a step has no key "passess" (did you mean passes?)`},
+		{"comma in braces", head + "  - id: a\n    does: spray\n    product: {active: 2,4-D}\n", `p.yaml: line 5, column 25: "a": product has no key "4-D" (in braces a comma ends a value: quote what holds one, as in "2,4-D")`},
 		{"far key", head + "  - {id: a, does: mow, wobble_quickly: 2}\n", `p.yaml: line 3, column 24: "a": a step has no key "wobble_quickly" (its keys are id, title, does, `},
 		{"key twice", head + "  - id: a\n    does: mow\n    does: core\n", `p.yaml: line 5, column 5: "a": key does stands twice in a step`},
 		{"no value", head + "  - id: a\n    does:\n", `p.yaml: line 4, column 5: "a": does has no value`},

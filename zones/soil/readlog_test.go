@@ -118,6 +118,18 @@ func daysText(l *Log, t *testing.T) string {
 	return strings.Join(list, " ")
 }
 
+// TestNoStations: a log without a station column has none to choose.
+func TestNoStations(t *testing.T) {
+	l := mustRead(t, "time,soil_5cm_c\n2026-04-01,11\n", "")
+	const want = `the log names no stations, so there is no "side": leave the station out`
+	if _, err := l.Station("side"); err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+	if _, err := l.Station(""); err != nil {
+		t.Error(err)
+	}
+}
+
 // TestStations: a log of several asks which; names that are not there are
 // answered with those that are.
 func TestStations(t *testing.T) {
