@@ -32,9 +32,10 @@ const (
 
 // Set implements [Block]. The table is as wide as the column of text: wrapping
 // columns, or else the first, take up the slack. If there is too little room,
-// words that wrap are broken into lines, then heads; then words that wrap stand
-// above the rest of their row. At last columns of words shrink, and when these
-// are narrow all columns without a width of their own.
+// words that wrap are broken into lines, then heads; then, or if that saves much
+// height, words that wrap stand above the rest of their row, in as many lines of
+// columns as it takes. At last columns of words shrink, and when these are narrow
+// all columns without a width of their own.
 func (t Table) Set(corner Point, width float64) (elements []Element, height float64) {
 	setter := tableSetter{table: t, corner: corner, width: width}
 	setter.columns, setter.bands = t.layout(width)
@@ -70,22 +71,75 @@ func (t Table) heads() []string {
 func (t Table) layout(width float64) (widths []float64, bands []int) {
 	one := []int{len(t.Columns)}
 	natural, headed, least := t.widths(t.naturalWidth), t.widths(t.headedWidth), t.widths(t.leastWidth)
+	above, under := t.wordsAbove(least, width)
 	switch {
 	case total(natural) <= width:
 		return t.loosened(natural, width), one
 	case total(headed) <= width:
-		return betweenWidths(headed, natural, width), one
+		widths = betweenWidths(headed, natural, width)
 	case total(least) <= width:
-		return betweenWidths(least, headed, width), one
+		widths = betweenWidths(least, headed, width)
+	case above != nil:
+		return above, under
+	default:
+		return t.narrowed(least, width), one
 	}
-	if wraps := t.wrapping(); len(wraps) == 1 {
-		words := wraps[0]
-		if room := width - total(least[:words]); room >= least[words] && total(least[words+1:]) <= width {
-			least[words] = room
-			return least, []int{words + 1, len(t.Columns)}
+	const much = 1.5
+	if above != nil && float64(t.lines(widths, one)) > much*float64(t.lines(above, under)) {
+		return above, under
+	}
+	return widths, one
+}
+
+// wordsAbove lays words that wrap over the rest of their row; nil if there are
+// none, or more than one column of them, or a column is wider than the table.
+func (t Table) wordsAbove(least []float64, width float64) (widths []float64, bands []int) {
+	wraps := t.wrapping()
+	if len(wraps) != 1 || wraps[0]+1 == len(t.Columns) {
+		return nil, nil
+	}
+	words := wraps[0]
+	room, under := width-total(least[:words]), bandsWithin(least, words+1, width)
+	if room < least[words] || under == nil {
+		return nil, nil
+	}
+	widths = slices.Clone(least)
+	widths[words] = room
+	return widths, append([]int{words + 1}, under...)
+}
+
+// lines counts those that the rows take in a layout.
+func (t Table) lines(widths []float64, bands []int) (count int) {
+	for _, row := range append(slices.Clip(t.Rows), t.Totals...) {
+		from := 0
+		for _, to := range bands {
+			most := 0
+			for i := from; i < min(to, len(row)); i++ {
+				content, in := indented(row[i])
+				most = max(most, len(t.fitted(content, t.Columns[i], Regular, widths[i]-2*cellMargin-in)))
+			}
+			count += most
+			from = to
 		}
 	}
-	return t.narrowed(least, width), one
+	return count
+}
+
+// bandsWithin parts the columns from one on into as few bands as hold them; nil if
+// one of them is wider than the table.
+func bandsWithin(widths []float64, from int, width float64) (bands []int) {
+	used := 0.0
+	for i := from; i < len(widths); i++ {
+		switch {
+		case widths[i] > width:
+			return nil
+		case used+widths[i] > width:
+			bands = append(bands, i)
+			used = 0
+		}
+		used += widths[i]
+	}
+	return append(bands, len(widths))
 }
 
 // wrapping are the columns that wrap and have no width of their own.
@@ -292,7 +346,7 @@ func (s *tableSetter) band(cells []string, face Face, from, to int) {
 		column := from + i
 		content, in := indented(cell(cells, column))
 		room := s.columns[column] - 2*cellMargin - in
-		text := s.fitted(content, c, face, room)
+		text := s.table.fitted(content, c, face, room)
 		for n, line := range text {
 			s.elements = append(s.elements, Text{
 				At:     Point{x + cellMargin + in + room*c.Anchor.share(), baseLine(s.corner.Y-s.down-rowMargin, n, face, size)},
@@ -307,10 +361,11 @@ func (s *tableSetter) band(cells []string, face Face, from, to int) {
 	s.down += float64(lines) * lineHeight(size)
 }
 
-func (s *tableSetter) fitted(text string, c Column, face Face, room float64) []string {
+// fitted are the lines of a cell.
+func (t Table) fitted(text string, c Column, face Face, room float64) []string {
 	const rounding = 1e-9 // so that the widest cell fits its own width
 	if c.Wrap {
-		return wrapped(text, face, s.table.Size, room+rounding)
+		return wrapped(text, face, t.Size, room+rounding)
 	}
-	return []string{shortened(text, face, s.table.Size, room+rounding)}
+	return []string{shortened(text, face, t.Size, room+rounding)}
 }

@@ -52,6 +52,36 @@ func TestTableStaysInItsColumn(t *testing.T) {
 	}
 }
 
+// Figures that find no room beside each other stand in lines under the words.
+func TestTableCutsNoFigures(t *testing.T) {
+	table := sampleTable()
+	for _, head := range []string{"A pass", "Mix a pass", "2 passes", "Left"} {
+		table.Columns = append(table.Columns, Column{Head: head, Anchor: End})
+		for i := range table.Rows[:2] {
+			table.Rows[i] = append(table.Rows[i], "1,234.5 fl oz")
+		}
+	}
+	for _, width := range []float64{35, 45, 60, 90} {
+		elements, _ := table.Set(Point{10, 200}, width)
+		texts, _ := textsAndRules(elements)
+		figures := 0
+		for _, text := range texts {
+			if strings.HasSuffix(text.String, "…") {
+				t.Errorf("%g mm: %q is cut", width, text.String)
+			}
+			if left := text.At.X - text.Width()*text.Anchor.share(); left < 10-1e-6 {
+				t.Errorf("%g mm: %q begins at %g, left of the table", width, text.String, left)
+			}
+			if text.String == "1,234.5 fl oz" {
+				figures++
+			}
+		}
+		if figures != 8 {
+			t.Errorf("%g mm: %d figures, want 8", width, figures)
+		}
+	}
+}
+
 func TestTableNumbersLineUp(t *testing.T) {
 	elements, _ := sampleTable().Set(Point{10, 200}, 60)
 	texts, _ := textsAndRules(elements)
