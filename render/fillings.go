@@ -13,7 +13,7 @@ import (
 func (l laneLayer) fillTable(most int) Block {
 	fills := l.plan.Fills
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Fill the hopper", Wrap: true}, {Head: l.filledWith("Put in"), Anchor: End}, {Head: l.filledWith("In it"), Anchor: End},
+		{Head: "Fill the hopper" + l.forEachPass(), Wrap: true}, {Head: l.filledWith("Put in"), Anchor: End}, {Head: l.filledWith("In it"), Anchor: End},
 	}}
 	for _, f := range fills {
 		t.Rows = append(t.Rows, []string{fillWords(f), l.filling(f.Ground), l.filling(f.Full)})
@@ -25,12 +25,20 @@ func (l laneLayer) fillTable(most int) Block {
 		t.Rows = append(t.Rows, []string{"by hand", l.filling(l.sum.ByHandM2), ""})
 	}
 	if len(t.Rows) > 1 {
-		t.Totals = [][]string{{"All", l.filling(l.sum.GroundM2 + l.sum.ByHandM2), ""}}
+		t.Totals = [][]string{{"All" + l.aPass(), l.filling(l.sum.GroundM2 + l.sum.ByHandM2), ""}}
 	}
 	if len(fills) == 0 {
 		return nil
 	}
 	return t
+}
+
+// forEachPass says that the hopper is filled so again for the next pass.
+func (l laneLayer) forEachPass() string {
+	if l.plan.Work.Load.Several() {
+		return ", for each pass"
+	}
+	return ""
 }
 
 // fillWords tell when the hopper is filled.

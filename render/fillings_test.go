@@ -62,7 +62,7 @@ func TestStepWithLanesFillsForThem(t *testing.T) {
 				t.Errorf("the hopper is filled: %q", hopper.Rows)
 			}
 			setting := slices.IndexFunc(s.settingRows(), func(r []string) bool { return r[0] == "Setting" })
-			if text := s.settingRows()[setting][1]; strings.Contains(text, "a pass") != walked {
+			if text := s.settingRows()[setting][1]; strings.Contains(text, "walked once") != walked {
 				t.Errorf("the setting is %q", text)
 			}
 		})
@@ -84,7 +84,7 @@ func feedWithHopper(t *testing.T, walked bool) stepSheet {
 		return newStepSheet(d, plan, i+1, false, nil)
 	}
 	step := plan.Steps[i].Step
-	rate, _ := step.VisitRate()
+	rate, _ := step.PassRate()
 	ground, err := rate.Covers(season.Settings(step, 1)[0].Hopper)
 	if err != nil {
 		t.Fatal(err)

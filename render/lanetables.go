@@ -46,8 +46,9 @@ func (l laneLayer) workTable() Table {
 	}
 	add("Lanes", l.countText())
 	add("Setting", fmt.Sprintf("%.0f %% of the rate, for a spreader calibrated at the swath", 100*s.SettingShare))
-	add("Walk", fmt.Sprintf("%s spreading, %s without, %d turns", f.lengthText(s.SpreadLengthM), f.lengthText(s.TravelLengthM), s.Turns))
-	add("Time", fmt.Sprintf("%.0f min at %s", math.Ceil(s.Minutes), l.speedText()))
+	add("Passes", l.passesText())
+	add("Walk", fmt.Sprintf("%s spreading, %s without, %d turns%s", f.lengthText(s.SpreadLengthM), f.lengthText(s.TravelLengthM), s.Turns, l.aPass()))
+	add("Time", fmt.Sprintf("%.0f min%s at %s", math.Ceil(s.Minutes), l.aPass(), l.speedText()))
 	add("Refill", l.refillText())
 	add("Covered", l.coveredText())
 	add("Off the turf", l.offTurfText())
@@ -61,11 +62,27 @@ func (l laneLayer) neededText(load *lanes.Load) string {
 		return "by its label"
 	}
 	f := material.Figures{Units: l.figures.Units}
-	text := fmt.Sprintf("%s at %s", f.Amount(load.For(l.sum.GroundM2+l.sum.ByHandM2)), f.Rate(load.Rate))
+	text := fmt.Sprintf("%s%s at %s", f.Amount(load.For(l.sum.GroundM2+l.sum.ByHandM2)), l.aPass(), f.Rate(load.Rate))
 	if l.byHandTold() {
 		text += fmt.Sprintf("; %s of it by hand", f.Amount(load.For(l.sum.ByHandM2)))
 	}
 	return text
+}
+
+// passesText says that all lanes are walked several times.
+func (l laneLayer) passesText() string {
+	if load := l.plan.Work.Load; load.Several() {
+		return fmt.Sprintf("%d: walk all lanes once for each; figures are of one pass", load.Passes)
+	}
+	return ""
+}
+
+// aPass tells figures of one of several passes from those of all.
+func (l laneLayer) aPass() string {
+	if l.plan.Work.Load.Several() {
+		return " a pass"
+	}
+	return ""
 }
 
 // leftHead and leftNumber tell what is left in the hopper: of a known product,

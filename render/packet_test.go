@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -13,6 +14,7 @@ import (
 	"example.org/turfplat/samples"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/lanes"
+	"example.org/turfplat/zones/material"
 	"example.org/turfplat/zones/program"
 )
 
@@ -68,6 +70,7 @@ steps:
     use: wetting_agent
     material: wetting agent
     rate: 3 fl oz / 1000 ft2
+    passes: 2
     carrier: 1.5 gal / 1000 ft2
     tank: 4 gal
     only_if: the ground sheds water at the edges of the drive, where the wind comes through
@@ -198,6 +201,20 @@ func TestPacketTextsKeepApart(t *testing.T) {
 					if lettersPlate(a).meets(lettersPlate(b)) {
 						t.Errorf("%s %s: %q lies on %q", c.name, sheet.ID, a.String, b.String)
 					}
+				}
+			}
+		}
+	}
+}
+
+// Figures of amounts are never cut: a crew would have to guess them.
+func TestPacketCutsNoFigures(t *testing.T) {
+	cut := regexp.MustCompile(`^[0-9][0-9.,]*…$`)
+	for _, c := range packetCases(t) {
+		for _, sheet := range c.sheets[1:] {
+			for _, text := range textsOf(sheet.Elements) {
+				if cut.MatchString(text.String) {
+					t.Errorf("%s %s: a figure is cut: %q", c.name, sheet.ID, text.String)
 				}
 			}
 		}
@@ -359,8 +376,9 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 				area += z.AreaM2
 				if done.Draw != nil {
 					drawn += done.Draw.Amount.Size
-					if want := s.amountText(done); cells[3] != want {
-						t.Errorf("%s, step %d: zone %s gets %s, want %s", c.name, i+1, z.Letter, cells[3], want)
+					amountsOfPasses(t, s, table, cells, s.step.OfVisit(done.Draw.Amount), fmt.Sprintf("%s, step %d, zone %s", c.name, i+1, z.Letter))
+					if want := cells[3] + s.aPass(); s.amountText(done) != want {
+						t.Errorf("%s, step %d: the map has %s on zone %s, want %s", c.name, i+1, s.amountText(done), z.Letter, want)
 					}
 				}
 			}
@@ -381,11 +399,31 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 				if whole := totals[0].Amount.Size; math.Abs(whole-drawn) > 1e-9*whole {
 					t.Errorf("%s, step %d: draws sum up to %g, the plan to %g", c.name, i+1, drawn, whole)
 				}
-				if want := s.measuredText(s.visitTotal()); table.Totals[0][3] != want {
-					t.Errorf("%s, step %d: total amount %s, want %s", c.name, i+1, table.Totals[0][3], want)
-				}
+				amountsOfPasses(t, s, table, table.Totals[0], s.visitTotal(), fmt.Sprintf("%s, step %d, total", c.name, i+1))
 			}
 		}
+	}
+}
+
+// amountsOfPasses holds a row of the table of quantities against what a visit
+// takes: a part of it in each pass and, where there are several, all of it.
+func amountsOfPasses(t *testing.T, s stepSheet, table Table, cells []string, ofVisit material.Amount, where string) {
+	t.Helper()
+	want := map[string]material.Amount{"Amount": ofVisit}
+	if n := s.step.Step.Passes; n > 1 {
+		want = map[string]material.Amount{"A pass": ofVisit.Times(1 / float64(n))}
+		if !s.hasMix() {
+			want[fmt.Sprintf("%d passes", n)] = ofVisit
+		}
+	}
+	for i, column := range table.Columns {
+		amount, there := want[column.Head]
+		if delete(want, column.Head); there && cells[i] != s.measuredText(amount) {
+			t.Errorf("%s: %s %s, want %s", where, column.Head, cells[i], s.measuredText(amount))
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("%s: no column for %v", where, want)
 	}
 }
 

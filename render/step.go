@@ -121,9 +121,9 @@ func (s stepSheet) areaText(z zones.ZoneMeasure) string {
 }
 
 func (s stepSheet) method() string {
-	text := "Amounts are the rate times the area of each zone, for one visit, without what is carried beyond need; they are rounded to what can be weighed and measured. "
+	text := "Amounts are the rate times the area of each zone, for one visit" + s.step.Step.InPasses() + ", without what is carried beyond need; they are rounded to what can be weighed and measured. "
 	if s.step.Step.Labelled() {
-		text = "Amounts are the rate times the area of each zone, for one visit, rounded down; nothing goes down beyond the label. "
+		text = "Amounts are the rate times the area of each zone, for one visit" + s.step.Step.InPasses() + ", rounded down; nothing goes down beyond the label. "
 	}
 	return text + fmt.Sprintf("Areas: on the WGS 84 ellipsoid, slopes not added, rounded to what their traced edges bear. Program %s, season %d. Input SHA-256 %.12s, revision %d.",
 		s.letters.of(s.plan.Program.Name), s.plan.Year, s.measured.InputSHA256, s.measured.Revision)

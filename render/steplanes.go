@@ -27,7 +27,7 @@ func (s stepSheet) walkTable() Block {
 	}
 	t := s.larger(s.lanes.workTable())
 	t.Rows = slices.DeleteFunc(t.Rows, func(row []string) bool { // the other tables tell
-		return slices.Contains([]string{"Step", "Material", "Needed", "Refill"}, row[0])
+		return slices.Contains([]string{"Step", "Material", "Needed", "Refill", "Passes"}, row[0])
 	})
 	return t
 }

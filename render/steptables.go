@@ -61,23 +61,38 @@ func (s stepSheet) quantityColumns() []Column {
 	case step.Does == program.Mow:
 		return []Column{{Head: "Cut to", Anchor: End}, {Head: "When at", Anchor: End}}
 	case len(s.step.Totals) > 0:
-		columns := []Column{{Head: "Amount", Anchor: End}}
+		columns := []Column{{Head: s.amountHead(), Anchor: End}}
 		if s.hasMix() {
-			columns = append(columns, Column{Head: "Mix", Anchor: End})
+			columns = append(columns, Column{Head: s.mixHead(), Anchor: End})
 		}
-		if step.Passes > 1 {
-			columns = append(columns, Column{Head: "A pass", Anchor: End})
+		if s.tellsAllPasses() {
+			columns = append(columns, Column{Head: fmt.Sprintf("%d passes", step.Passes), Anchor: End})
 		}
-		if s.zoneByZone() {
+		if s.tellsLeft() {
 			columns = append(columns, Column{Head: "Left", Anchor: End})
 		}
 		return columns
 	case step.ByLabel() && s.hasMix():
-		return []Column{{Head: "Amount", Anchor: End}, {Head: "Mix", Anchor: End}}
+		return []Column{{Head: "Amount", Anchor: End}, {Head: s.mixHead(), Anchor: End}}
 	case step.ByLabel():
 		return []Column{{Head: "Amount", Anchor: End}}
 	}
 	return nil
+}
+
+// amountHead heads what goes on a zone each time it is gone over.
+func (s stepSheet) amountHead() string {
+	if s.step.Step.Passes > 1 {
+		return "A pass"
+	}
+	return "Amount"
+}
+
+func (s stepSheet) mixHead() string {
+	if s.step.Step.Passes > 1 {
+		return "Mix a pass"
+	}
+	return "Mix"
 }
 
 // quantityCells are those of a zone; left is what remains of the visit's amount
@@ -98,23 +113,37 @@ func (s stepSheet) quantityCells(z program.ZonePlan, left material.Amount) []str
 	case z.Draw == nil:
 		return nil
 	}
-	amount := s.step.OfVisit(z.Draw.Amount)
-	cells := []string{s.measuredText(amount)}
-	if s.hasMix() {
-		cells = append(cells, s.mixText(z.AreaM2))
-	}
-	if step.Passes > 1 {
-		cells = append(cells, s.measuredText(amount.Times(1/float64(step.Passes))))
-	}
-	if s.zoneByZone() {
+	cells := s.amountCells(s.step.OfVisit(z.Draw.Amount), z.AreaM2)
+	if s.tellsLeft() {
 		cells = append(cells, s.leftText(left))
 	}
 	return cells
 }
 
-// zoneByZone reports whether one zone is done after the other: lanes run through
-// several.
-func (s stepSheet) zoneByZone() bool { return len(s.done) > 1 && s.lanes == nil }
+// amountCells are what goes on ground, in square metres: in one pass first, with
+// its mix, or then in all of them.
+func (s stepSheet) amountCells(ofVisit material.Amount, groundM2 float64) []string {
+	passes := s.step.Step.Passes
+	cells := []string{s.measuredText(ofVisit.Times(1 / float64(passes)))}
+	if s.hasMix() {
+		cells = append(cells, s.mixText(groundM2))
+	}
+	if s.tellsAllPasses() {
+		cells = append(cells, s.measuredText(ofVisit))
+	}
+	return cells
+}
+
+// tellsAllPasses reports whether the amounts of all passes are told zone by zone;
+// of a mix those of one are, with its water.
+func (s stepSheet) tellsAllPasses() bool { return s.step.Step.Passes > 1 && !s.hasMix() }
+
+// tellsLeft reports whether what is left is told zone by zone. It is not where
+// lanes run through several zones, tanks are mixed, or the ground is gone over
+// more than once.
+func (s stepSheet) tellsLeft() bool {
+	return len(s.done) > 1 && s.lanes == nil && !s.hasMix() && s.step.Step.Passes == 1
+}
 
 // leftText writes what is left; what rounding leaves of nothing is nothing.
 func (s stepSheet) leftText(left material.Amount) string {
@@ -157,14 +186,7 @@ func (s stepSheet) totalCells(total material.Amount, groundM2 float64) []string 
 	case len(s.step.Totals) == 0:
 		return nil
 	}
-	cells := []string{s.measuredText(total)}
-	if s.hasMix() {
-		cells = append(cells, s.mixText(groundM2))
-	}
-	if n := s.step.Step.Passes; n > 1 {
-		cells = append(cells, s.measuredText(total.Times(1/float64(n))))
-	}
-	return cells
+	return s.amountCells(total, groundM2)
 }
 
 func (s stepSheet) hasMix() bool { return s.step.Step.Carrier.PerM2 > 0 }
@@ -185,12 +207,20 @@ func (s stepSheet) measuredText(a material.Amount) string {
 	return s.step.Step.Measured(s.amounts, a).String()
 }
 
-// amountText is what one visit puts on a zone; "" of nothing, or by label.
+// amountText is what one pass puts on a zone; "" of nothing, or by label.
 func (s stepSheet) amountText(z program.ZonePlan) string {
 	if z.Draw == nil {
 		return ""
 	}
-	return s.measuredText(s.step.OfVisit(z.Draw.Amount))
+	return s.measuredText(s.step.OfPass(z.Draw.Amount)) + s.aPass()
+}
+
+// aPass tells figures of one of several passes from those of a visit.
+func (s stepSheet) aPass() string {
+	if s.step.Step.Passes > 1 {
+		return " a pass"
+	}
+	return ""
 }
 
 // zoneWords names a zone with what makes work on it different.
@@ -251,7 +281,7 @@ func (s stepSheet) howTable() Block {
 		add("Leave alone", "%s", rest)
 	}
 	if step.Product.Name != "" {
-		add("Material", "%s", s.letters.of(step.Product.Name))
+		add("Material", "%s%s", s.letters.of(step.Product.Name), s.amountInPasses())
 	}
 	if rate, ok := step.VisitRate(); ok {
 		add("Rate", "%s", s.rateText(rate))
@@ -260,10 +290,10 @@ func (s stepSheet) howTable() Block {
 	}
 	t.Rows = append(t.Rows, s.settingRows()...)
 	if step.Passes > 1 {
-		add("Passes", "%d, each over the whole of a zone, the next one across", step.Passes)
+		add("Passes", "%s", s.passesText())
 	}
 	if s.hasMix() {
-		add("Mix", "%s at %s", s.amounts.Mix(s.step.Mix()), s.amounts.MixRate(step.Carrier))
+		add("Mix", "%s%s at %s", s.amounts.Mix(s.step.Mix()), s.aPass(), s.amounts.MixRate(step.Carrier))
 	}
 	if n := s.step.Visits(); n > 1 {
 		add("Visits", "%d in the season; figures are for one", n)
@@ -283,11 +313,31 @@ func (s stepSheet) howTable() Block {
 	return orNone(t)
 }
 
-// rateText writes the rate of a visit.
-func (s stepSheet) rateText(rate material.Rate) string {
-	text := s.amounts.Rate(rate).String()
-	if s.step.Step.Passes > 1 {
-		text += fmt.Sprintf(" in all, %s a pass", s.amounts.Rate(rate.Times(1/float64(s.step.Step.Passes))))
+// amountInPasses is what all passes of a visit take together; "" if there is one.
+func (s stepSheet) amountInPasses() string {
+	if s.step.Step.Passes < 2 || len(s.step.Totals) == 0 {
+		return ""
+	}
+	return ", " + s.measuredText(s.visitTotal()) + s.step.Step.InPasses()
+}
+
+// rateText writes the rate of a visit, that of a pass first.
+func (s stepSheet) rateText(ofVisit material.Rate) string {
+	n := s.step.Step.Passes
+	if n == 1 {
+		return s.amounts.Rate(ofVisit).String()
+	}
+	return fmt.Sprintf("%s a pass, %s in %d passes", s.amounts.Rate(ofVisit.Times(1/float64(n))), s.amounts.Rate(ofVisit), n)
+}
+
+// passesText says how a zone is gone over several times.
+func (s stepSheet) passesText() string {
+	text := fmt.Sprintf("%d, each over the whole of a zone, the next one across", s.step.Step.Passes)
+	switch {
+	case s.lanes != nil:
+		text = fmt.Sprintf("%d: walk all lanes once for each; lanes, fillings and what is left are of one pass", s.step.Step.Passes)
+	case s.step.Step.Tank > 0 && s.hasMix():
+		text += "; tanks are of one pass, mix them anew for the next"
 	}
 	return text
 }
@@ -314,11 +364,15 @@ func (s stepSheet) settingRows() [][]string {
 	if len(rows) == 0 {
 		rows = [][]string{{"Setting", "______ by own calibration" + s.passText(rate)}}
 	}
+	once := "a pass"
+	if s.lanes != nil {
+		once = "walked once" // two lanes may make a pass
+	}
 	strip := geo.Area(500 * geo.FootM * geo.FootM)
 	if s.figures.Metric() {
 		strip = 50
 	}
-	return append(rows, []string{"Test strip", fmt.Sprintf("%s %s take %s a pass", s.figures.Area(float64(strip), 0), s.figures.areaUnit(), s.amounts.Amount(rate.Times(s.settingShare()).Over(strip)))})
+	return append(rows, []string{"Test strip", fmt.Sprintf("%s %s take %s %s", s.figures.Area(float64(strip), 0), s.figures.areaUnit(), s.amounts.Amount(rate.Times(s.settingShare()).Over(strip)), once)})
 }
 
 // passText is the rate for which a spreader is set where that is not all of it.
@@ -327,7 +381,7 @@ func (s stepSheet) passText(rate material.Rate) string {
 	if share == 1 {
 		return ""
 	}
-	return fmt.Sprintf(", for %s a pass", s.amounts.Rate(rate.Times(share)))
+	return fmt.Sprintf(", for %s walked once", s.amounts.Rate(rate.Times(share)))
 }
 
 // hopperTable says how often the hopper is filled and with how much: as it is
@@ -337,17 +391,17 @@ func (s stepSheet) hopperTable() Block {
 	if s.lanes != nil {
 		return s.laneFillings()
 	}
-	rate, ok := s.step.Step.VisitRate()
+	rate, ok := s.step.Step.PassRate()
 	if !ok || s.step.Step.Does != program.Spread {
 		return nil
 	}
-	total := s.visitTotal()
+	total := s.visitTotal().Times(1 / float64(s.step.Step.Passes))
 	for _, setting := range s.plan.Program.Settings(s.step.Step, s.settingShare()) {
 		hopper := setting.Hopper
 		if hopper.Size <= 0 || hopper.By != total.By {
 			continue
 		}
-		t := Table{Size: stepSize, Columns: []Column{{Head: "Hopper, " + s.letters.of(setting.Spreader)}, {Head: "Fill with", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End}}}
+		t := Table{Size: stepSize, Columns: []Column{{Head: "Hopper" + s.aPass() + ", " + s.letters.of(setting.Spreader)}, {Head: "Fill with", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End}}}
 		add := func(head string, a material.Amount) {
 			t.Rows = append(t.Rows, []string{head, s.measuredText(a), s.reachText(a.Size / rate.PerM2)})
 		}
@@ -379,7 +433,7 @@ func (s stepSheet) tankTable() Block {
 		return s.mixTable()
 	}
 	t := Table{Size: stepSize, Columns: []Column{
-		{Head: "Tanks"}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End},
+		{Head: "Tanks" + s.aPass()}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End},
 	}}
 	add := func(head string, fill material.Fill) {
 		t.Rows = append(t.Rows, []string{head, s.amounts.Mix(fill.Mix).String(), s.measuredText(fill.Product), s.reachText(float64(fill.Area))})
@@ -395,7 +449,7 @@ func (s stepSheet) tankTable() Block {
 
 // mixTable is the table of tanks of what goes in by its label.
 func (s stepSheet) mixTable() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Tanks"}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}}}
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Tanks" + s.aPass()}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}}}
 	tank, mix := s.step.Step.Tank, s.step.Mix()
 	full := int(float64(mix/tank) + 1e-9)
 	if full > 0 {

@@ -119,14 +119,25 @@ func lanesFile(spread spreading) func(surveyed) (*ingest.Collection, error) {
 	}
 }
 
+// forPass tells amounts of one of several passes from those of all.
+func forPass(head string, p *lanes.LoadSummary) string {
+	if p.Passes > 1 {
+		head += " a pass"
+	}
+	return head
+}
+
 func lanesTable(f figures, s lanes.Summary) *table {
 	t := newTable("lr")
 	if p := s.Product; p != nil {
 		t.row("step", p.Step)
 		t.row("material", p.Material)
 		if p.Unit != "" {
-			t.row("needed", fmt.Sprintf("%.1f %s", p.Total, p.Unit))
+			t.row(forPass("needed", p), fmt.Sprintf("%.1f %s", p.Total, p.Unit))
 			t.row("of it by hand", fmt.Sprintf("%.1f %s", p.ByHand, p.Unit))
+		}
+		if p.AllTotal > 0 {
+			t.row(fmt.Sprintf("in %d passes", p.Passes), fmt.Sprintf("%.1f %s", p.AllTotal, p.Unit))
 		}
 	}
 	t.row("ground", f.Area(s.GroundM2, 0)+" "+f.areaUnit())

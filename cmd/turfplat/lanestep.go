@@ -106,10 +106,10 @@ func (s spreading) on(site surveyed) (lanes.Work, func(zones.Zone) bool, error) 
 	return work, treats, err
 }
 
-// loadOf is what a spreader is filled with for a step.
+// loadOf is what a spreader is filled with for one pass of a step.
 func loadOf(step *program.Step) *lanes.Load {
-	load := &lanes.Load{Step: step.ID, Material: step.Product.Name}
-	if rate, known := step.VisitRate(); known {
+	load := &lanes.Load{Step: step.ID, Material: step.Product.Name, Passes: step.Passes}
+	if rate, known := step.PassRate(); known {
 		load.Rate = rate
 	}
 	return load

@@ -92,10 +92,10 @@ func workedIn(plan *program.Plan, step *program.StepPlan) func(zones.Zone) bool 
 	return func(z zones.Zone) bool { return worked[z.ID] }
 }
 
-// fillingOf is the ground that one filling of the user's own spreader serves, in
-// square metres; 0 = not known.
+// fillingOf is the ground that one filling of the user's own spreader serves in
+// one pass, in square metres; 0 = not known.
 func fillingOf(p *program.Program, step *program.Step) float64 {
-	rate, known := step.VisitRate()
+	rate, known := step.PassRate()
 	if !known {
 		return 0
 	}

@@ -134,7 +134,18 @@ func (p *planPage) load() {
 		}
 		parts = append(parts, part)
 	}
-	p.wrapped("", "LOAD for one visit, carry included: "+strings.Join(parts, ", "), "  ")
+	p.wrapped("", "LOAD for one visit, "+p.allPasses()+"carry included: "+strings.Join(parts, ", "), "  ")
+}
+
+// allPasses says that a load is for all passes, where a step that is ready has
+// several.
+func (p *planPage) allPasses() string {
+	for i := range p.Steps {
+		if s := &p.Steps[i]; s.Status == program.Ready && len(s.Totals) > 0 && s.Step.Passes > 1 {
+			return "all passes and "
+		}
+	}
+	return ""
 }
 
 // next tells the steps whose dates come next.
@@ -209,9 +220,20 @@ func (p *planPage) takes(s *program.StepPlan) string {
 	}
 	var parts []string
 	for _, t := range s.Totals {
-		parts = append(parts, p.amount(s, t.Amount)+" "+t.Material)
+		parts = append(parts, p.amount(s, t.Amount)+" "+t.Material+inVisits(s))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// inVisits says that an amount is of all visits, and of all their passes.
+func inVisits(s *program.StepPlan) string {
+	switch n := s.Visits(); {
+	case n > 1 && s.Step.Passes > 1:
+		return fmt.Sprintf(" in %d visits of %d passes", n, s.Step.Passes)
+	case n > 1:
+		return fmt.Sprintf(" in %d visits", n)
+	}
+	return s.Step.InPasses()
 }
 
 // howMuch says what one visit takes.
@@ -221,7 +243,7 @@ func (p *planPage) howMuch(s *program.StepPlan) string {
 	}
 	var parts []string
 	for _, t := range s.Totals {
-		parts = append(parts, fmt.Sprintf("%s of %s", p.amount(s, s.OfVisit(t.Amount)), t.Material))
+		parts = append(parts, fmt.Sprintf("%s of %s%s", p.amount(s, s.OfVisit(t.Amount)), t.Material, s.Step.InPasses()))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -61,14 +61,15 @@ func (p *planPage) when(s *program.StepPlan) string {
 	return text
 }
 
-// amountsByZone names the zones, with what goes on each in one visit.
+// amountsByZone names the zones, with what goes on each in one visit, or in one
+// pass if there are several.
 func (p *planPage) amountsByZone(s *program.StepPlan) string {
 	var parts []string
 	for _, z := range s.Zones {
 		part := z.Label()
 		switch {
 		case z.Draw != nil:
-			part += " " + p.amount(s, s.OfVisit(z.Draw.Amount))
+			part += " " + p.amount(s, s.OfPass(z.Draw.Amount)) + aPass(s)
 		case z.Closed():
 			part += " none"
 		}
@@ -97,12 +98,12 @@ func (p *planPage) how(s *program.StepPlan) string {
 	var parts []string
 	add := func(format string, v ...any) { parts = append(parts, fmt.Sprintf(format, v...)) }
 	if rate, ok := s.Step.VisitRate(); ok {
-		add("%s of %s at %s", p.howMuchIn(s), s.Step.Product.Name, p.amounts.Rate(rate))
+		add("%s of %s at %s%s", p.howMuchIn(s), s.Step.Product.Name, p.amounts.Rate(rate), s.Step.InPasses())
 	} else if s.Step.ByLabel() {
 		add("%s at the rate of its label", s.Step.Product.Name)
 	}
 	if s.Step.Passes > 1 {
-		add("%d passes", s.Step.Passes)
+		add("%s", p.passes(s))
 	}
 	if n := s.Visits(); n > 1 {
 		add("%d visits in the season", n)
@@ -122,6 +123,23 @@ func (p *planPage) how(s *program.StepPlan) string {
 	return strings.Join(parts, "; ")
 }
 
+// passes says how often the ground is gone over, and what each time takes.
+func (p *planPage) passes(s *program.StepPlan) string {
+	text := fmt.Sprintf("%d passes", s.Step.Passes)
+	if rate, ok := s.Step.PassRate(); ok && len(s.Totals) > 0 {
+		text = fmt.Sprintf("each pass %s at %s", p.amount(s, s.OfPass(s.Totals[0].Amount)), p.amounts.Rate(rate))
+	}
+	return text
+}
+
+// aPass tells amounts of one of several passes from those of a visit.
+func aPass(s *program.StepPlan) string {
+	if s.Step.Passes < 2 {
+		return ""
+	}
+	return " a pass"
+}
+
 func (p *planPage) howMuchIn(s *program.StepPlan) string {
 	if len(s.Totals) == 0 {
 		return "nothing"
@@ -129,9 +147,9 @@ func (p *planPage) howMuchIn(s *program.StepPlan) string {
 	return p.amount(s, s.OfVisit(s.Totals[0].Amount))
 }
 
-// tanks says how the mix is made up.
+// tanks says how the mix of a pass is made up.
 func (p *planPage) tanks(s *program.StepPlan) string {
-	mix := fmt.Sprintf("%s of mix at %s", p.amounts.Mix(s.Mix()), p.amounts.MixRate(s.Step.Carrier))
+	mix := fmt.Sprintf("%s of mix%s at %s", p.amounts.Mix(s.Mix()), aPass(s), p.amounts.MixRate(s.Step.Carrier))
 	f, ok := s.Fills()
 	if !ok {
 		return mix
@@ -146,7 +164,7 @@ func (p *planPage) tanks(s *program.StepPlan) string {
 	if f.Last.Area > 0 {
 		parts = append(parts, "the last "+each(f.Last))
 	}
-	return mix + ", tanks: " + strings.Join(parts, ", ")
+	return mix + ", tanks" + aPass(s) + ": " + strings.Join(parts, ", ")
 }
 
 // skipped tells why steps are left out.

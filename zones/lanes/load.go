@@ -10,8 +10,12 @@ import (
 type Load struct {
 	Step     string
 	Material string
-	Rate     material.Rate // of the product, all that goes on a place; zero = by label
+	Rate     material.Rate // of the product, what goes on a place when the lanes are walked once; zero = by label
+	Passes   int           // how often they are walked; 0 = once
 }
+
+// Several reports whether the lanes are walked more than once.
+func (l *Load) Several() bool { return l != nil && l.Passes > 1 }
 
 // Known reports whether it is known how much goes on the ground.
 func (l *Load) Known() bool { return l != nil && l.Rate.PerM2 > 0 }
@@ -53,15 +57,17 @@ func (l *Load) On(units zones.Units, ground float64) float64 {
 }
 
 // A LoadSummary is what of a product the plan takes, in the form in which
-// machines read it. Amounts are the rate times the ground; what is loaded
-// beyond that is not in them.
+// machines read it. Amounts are the rate times the ground, of one pass but for
+// total_all_passes; what is loaded beyond that is not in them.
 type LoadSummary struct {
 	Step     string  `json:"step"`
 	Material string  `json:"material"`
 	Unit     string  `json:"unit,omitempty"`
+	Passes   int     `json:"passes,omitempty"`      // how often the lanes are walked, if more than once
 	Rate     float64 `json:"rate_per_m2,omitempty"` // of the unit
 	Total    float64 `json:"total,omitempty"`       // on lanes and by hand
 	ByHand   float64 `json:"by_hand,omitempty"`
+	AllTotal float64 `json:"total_all_passes,omitempty"` // if there are several
 }
 
 func (l *Load) summary(units zones.Units, c Coverage) *LoadSummary {
@@ -69,9 +75,13 @@ func (l *Load) summary(units zones.Units, c Coverage) *LoadSummary {
 		return nil
 	}
 	s := &LoadSummary{Step: l.Step, Material: l.Material}
+	if l.Several() {
+		s.Passes = l.Passes
+	}
 	if l.Known() {
 		s.Unit, s.Rate = l.Unit(units).String(), l.On(units, 1)
 		s.Total, s.ByHand = l.On(units, c.Ground+c.Hand), l.On(units, c.Hand)
+		s.AllTotal = float64(s.Passes) * s.Total
 	}
 	return s
 }

@@ -61,23 +61,29 @@ func (s *Step) Labelled() bool { return s.Use.pesticide() }
 // ByLabel reports whether a step puts down what has no rate here.
 func (s *Step) ByLabel() bool { return s.Rate == nil && s.Does.lays() }
 
-// VisitRate is the rate of the product on one visit, all passes together; false
-// if there is none.
-func (s *Step) VisitRate() (material.Rate, bool) {
+// PassRate is the rate of the product in one pass; false if there is none.
+func (s *Step) PassRate() (material.Rate, bool) {
 	if s.Rate == nil {
 		return material.Rate{}, false
 	}
-	r, err := s.Product.Rate(s.Rate.Times(float64(s.Passes)))
+	r, err := s.Product.Rate(*s.Rate)
 	return r, err == nil
+}
+
+// VisitRate is the rate of the product on one visit, all passes together; false
+// if there is none.
+func (s *Step) VisitRate() (material.Rate, bool) {
+	r, ok := s.PassRate()
+	return r.Times(float64(s.Passes)), ok
 }
 
 // Visits is how often the step is done in the season.
 func (s *StepPlan) Visits() int { return s.visits() }
 
-// Fills are the tanks of one visit to all the step's zones; false if the step
+// Fills are the tanks of one pass over all the step's zones; false if the step
 // has no rate, carrier and tank.
 func (s *StepPlan) Fills() (material.Fills, bool) {
-	rate, ok := s.Step.VisitRate()
+	rate, ok := s.Step.PassRate()
 	ground := s.treated()
 	if !ok || s.Step.Tank == 0 || ground == 0 {
 		return material.Fills{}, false
@@ -86,7 +92,7 @@ func (s *StepPlan) Fills() (material.Fills, bool) {
 	return f, err == nil
 }
 
-// Mix is the finished mix of one visit to all the step's zones.
+// Mix is the finished mix of one pass over all the step's zones.
 func (s *StepPlan) Mix() material.Volume {
 	return material.Volume(s.Step.Carrier.Over(s.treated()).Size)
 }

@@ -70,7 +70,7 @@ func (d *document) mapping(n *yaml.Node, name string, keys []key) map[string]*ya
 		found := findKey(keys, k.Value)
 		switch {
 		case found == nil && isNull(value) && n.Style&yaml.FlowStyle != 0:
-			d.refuse(k, "program_key", fmt.Sprintf("%s has no key %s", name, quoted(k.Value)), "in braces a comma ends a value: quote what holds one, as in \"2,4-D\"")
+			d.refuse(k, "program_key", fmt.Sprintf("%s has no key %s", name, ingest.Quoted(k.Value)), "in braces a comma ends a value: quote what holds one, as in \"2,4-D\"")
 		case found == nil:
 			d.refuse(k, "program_key", fmt.Sprintf("%s has no key %s", name, ingest.Quoted(k.Value)), keyHint(k.Value, keys))
 		case at[k.Value] != nil:

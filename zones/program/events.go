@@ -66,7 +66,7 @@ func (p *Plan) eventText(s *StepPlan) string {
 		line := z.Label()
 		switch {
 		case z.Draw != nil:
-			line += ": " + figures.Amount(z.Draw.Amount.Times(1/float64(s.visits()))).String() + " " + z.Draw.Product
+			line += ": " + figures.Amount(s.OfVisit(z.Draw.Amount)).String() + " " + z.Draw.Product + s.Step.InPasses()
 		case s.Step.ByLabel():
 			line += ": " + s.Step.Product.Name + " by label"
 		}

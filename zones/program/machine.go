@@ -24,6 +24,8 @@ type StepDocument struct {
 	ID      string           `json:"id"`
 	Does    Job              `json:"does"`
 	Status  Status           `json:"status"`
+	Visits  int              `json:"visits"` // in the season; amounts are of all of them
+	Passes  int              `json:"passes"` // of a visit; amounts are of all of them
 	Window  WindowDocument   `json:"window"`
 	Zones   []ZoneDocument   `json:"zones"`
 	Totals  []AmountDocument `json:"totals"`
@@ -108,6 +110,7 @@ func (p *Plan) Document() Document {
 
 func (p *Plan) stepDocument(s *StepPlan) StepDocument {
 	d := StepDocument{ID: s.Step.ID, Does: s.Step.Does, Status: s.Status,
+		Visits: s.visits(), Passes: s.Step.Passes,
 		Window: WindowDocument{isoDay(s.From), isoDay(s.To), joinNonempty("; ", s.Why, s.Dates)},
 		Zones:  []ZoneDocument{}, Totals: []AmountDocument{}, Reasons: []ReasonDocument{}}
 	for _, z := range s.Zones {

@@ -38,7 +38,7 @@ type Step struct {
 	Passes   int            // of one visit
 	Every    time.Duration  // between visits while the window is open; 0 = one visit
 	Product  Product
-	Carrier  material.Rate   // of the finished mix; zero = none stated
+	Carrier  material.Rate   // of the finished mix, of one pass; zero = none stated
 	Tank     material.Volume // of the mix; 0 = not stated
 
 	WaterIn    *WaterIn

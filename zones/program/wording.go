@@ -1,6 +1,7 @@
 package program
 
 import (
+	"fmt"
 	"time"
 
 	"example.org/turfplat/zones/material"
@@ -36,4 +37,17 @@ func (s *Step) Measured(f material.Figures, a material.Amount) material.Figure {
 // OfVisit is the part of an amount of the whole season that one visit takes.
 func (s *StepPlan) OfVisit(a material.Amount) material.Amount {
 	return a.Times(1 / float64(s.Visits()))
+}
+
+// OfPass is the part of an amount of the whole season that one pass takes.
+func (s *StepPlan) OfPass(a material.Amount) material.Amount {
+	return s.OfVisit(a).Times(1 / float64(s.Step.Passes))
+}
+
+// InPasses says that an amount is of all passes of a visit; "" if there is one.
+func (s *Step) InPasses() string {
+	if s.Passes < 2 {
+		return ""
+	}
+	return fmt.Sprintf(" in %d passes", s.Passes)
 }

@@ -80,7 +80,7 @@ func (l *Log) Station(name string) (*Station, error) {
 	case len(l.stations) == 0:
 		return nil, fmt.Errorf("the log has no readings")
 	case len(l.stations) == 1 && l.stations[0].Name == "":
-		return nil, fmt.Errorf("the log names no stations, so there is no %s: leave the station out", quoted(name))
+		return nil, fmt.Errorf("the log names no stations, so there is no %s: leave the station out", ingest.Quoted(name))
 	case name == "":
 		return nil, fmt.Errorf("the log has %d stations: choose one of %s", len(l.stations), names)
 	}
