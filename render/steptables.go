@@ -296,7 +296,7 @@ func (s stepSheet) howTable() Block {
 		add("Mix", "%s%s at %s", s.amounts.Mix(s.step.Mix()), s.aPass(), s.amounts.MixRate(step.Carrier))
 	}
 	if n := s.step.Visits(); n > 1 {
-		add("Visits", "%d in the season; figures are for one", n)
+		add("Visits", "%d in the season%s; figures are for one", n, s.step.ThereofDone())
 	}
 	if w := step.WaterIn; w != nil {
 		add("Water in", "%s within %s", s.amounts.Height(w.Depth), program.Lasting(w.Within))

@@ -106,7 +106,7 @@ func (p *planPage) how(s *program.StepPlan) string {
 		add("%s", p.passes(s))
 	}
 	if n := s.Visits(); n > 1 {
-		add("%d visits in the season", n)
+		add("%d visits in the season%s", n, s.ThereofDone())
 	}
 	if s.Step.Carrier.PerM2 > 0 {
 		add("%s", p.tanks(s))

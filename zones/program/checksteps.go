@@ -26,6 +26,7 @@ func (d *document) checkSteps(p *Program) {
 		s := &p.Steps[i]
 		d.checkReferences(p, s)
 		d.checkMaterial(s)
+		d.checkDone(s)
 	}
 	d.checkCircles(p)
 }

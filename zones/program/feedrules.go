@@ -31,22 +31,6 @@ func (s *Step) visitFeed() material.Nutrients {
 // soluble is the nitrogen of a visit that acts at once.
 func (s *Step) soluble() float64 { return s.visitFeed().N * (1 - float64(s.Product.Slow)) }
 
-// visits is how often a step is done while its dates last.
-func (s *StepPlan) visits() int {
-	if s.Step.Every == 0 || s.timing.span.empty() || !s.Step.Done.IsZero() {
-		return 1
-	}
-	return 1 + int(s.timing.span.to.Sub(s.timing.span.from)/s.Step.Every)
-}
-
-// visitsLeft is how many of them are still to come.
-func (pl *planner) visitsLeft(s *StepPlan) int {
-	if s.Step.Every == 0 || !pl.past(s.timing.span.from) || !s.Step.Done.IsZero() {
-		return s.visits()
-	}
-	return 1 + int(s.timing.span.to.Sub(pl.Today)/s.Step.Every)
-}
-
 var (
 	poundPer1000 = must(material.ParseUnit("lb / 1000 ft2"))
 	gramPerM2    = must(material.ParseUnit("g / m2"))

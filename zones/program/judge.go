@@ -38,11 +38,12 @@ func (s *StepPlan) may() bool { return len(s.Zones) > 0 && !s.timing.span.empty(
 
 // comes reports whether a step is still to be done.
 func (s *StepPlan) comes(pl *planner) bool {
-	return s.may() && s.timing.over == "" && s.Step.Done.IsZero() && !pl.past(s.timing.span.to)
+	return s.may() && s.timing.over == "" && !s.done() && !pl.past(s.timing.span.to)
 }
 
 // others gives the steps, but for one, that may be done where it is, with the
-// zones in common.
+// zones in common; a series under way twice, by what is to come of it and then by
+// the last visit.
 func (pl *planner) others(s *StepPlan, such func(*Step) bool) func(yield func(*StepPlan, []Ground) bool) {
 	return func(yield func(*StepPlan, []Ground) bool) {
 		for i := range pl.Steps {
@@ -50,8 +51,11 @@ func (pl *planner) others(s *StepPlan, such func(*Step) bool) func(yield func(*S
 			if other == s || !other.may() || !such(other.Step) {
 				continue
 			}
-			if on := shared(other, s); len(on) > 0 && !yield(other, on) {
-				return
+			on := shared(other, s)
+			for _, dose := range other.doses() {
+				if len(on) > 0 && !yield(dose, on) {
+					return
+				}
 			}
 		}
 	}
@@ -60,7 +64,7 @@ func (pl *planner) others(s *StepPlan, such func(*Step) bool) func(yield func(*S
 // precedes reports whether the program has a step done before another one that
 // is not done yet: it stands first, and its dates allow that.
 func (s *StepPlan) precedes(other *StepPlan) bool {
-	return other.Step.Done.IsZero() && s.standsBefore(other) && !s.timing.span.from.After(other.timing.span.to)
+	return !other.done() && s.standsBefore(other) && !s.timing.span.from.After(other.timing.span.to)
 }
 
 // standsBefore reports whether a step stands before another one in the program.
@@ -114,8 +118,8 @@ func inWords(n int) string {
 
 // lastDay says of a step when its effect begins at the latest.
 func (s *StepPlan) lastDay() string {
-	if !s.Step.Done.IsZero() {
-		return "done on " + isoDay(s.Step.Done)
+	if s.done() {
+		return "done on " + isoDay(s.Step.lastDone())
 	}
 	if s.timing.span.from.Equal(s.timing.span.to) {
 		return "on " + isoDay(s.timing.span.to)

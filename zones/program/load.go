@@ -20,12 +20,17 @@ func (pl *planner) load() error {
 		if err != nil {
 			return err
 		}
-		if len(draws) == 0 {
+		before, err := pl.drawnBefore(s)
+		if err != nil {
+			return err
+		}
+		laid = append(laid, before...)
+		if len(draws)+len(before) == 0 {
 			continue
 		}
 		products = withProduct(products, s.Step.Product.Product)
 		laid = append(laid, draws...)
-		if s.Step.Done.IsZero() && s.Step.Does != Water {
+		if !s.done() && s.Step.Does != Water {
 			share := 1 / float64(s.visits())
 			bought = append(bought, scaled(draws, share*float64(pl.visitsLeft(s)))...)
 			if s.Status == Ready {
@@ -98,14 +103,14 @@ func withProduct(list []material.Product, p material.Product) []material.Product
 
 // draw lays a step's material on its zones, for all visits.
 func (pl *planner) draw(s *StepPlan) ([]material.Draw, error) {
-	if s.Step.Rate == nil || s.Status == Skipped && s.Step.Done.IsZero() {
+	if s.Step.Rate == nil || s.Status == Skipped && !s.done() {
 		return nil, nil
 	}
 	var all []material.Draw
 	rate := s.Step.Rate.Times(float64(s.Step.Passes * s.visits()))
 	for i := range s.Zones {
 		z := &s.Zones[i]
-		if z.closed && s.Step.Done.IsZero() {
+		if z.closed && !s.done() {
 			continue
 		}
 		draws, err := material.Spread(s.Step.Product.Product, rate, []zones.ZoneMeasure{z.ZoneMeasure})
@@ -120,6 +125,21 @@ func (pl *planner) draw(s *StepPlan) ([]material.Draw, error) {
 	}
 	s.total(all)
 	return all, nil
+}
+
+// drawnBefore is what the visits of a series that were done laid on zones which are
+// closed to those that were to come.
+func (pl *planner) drawnBefore(s *StepPlan) ([]material.Draw, error) {
+	if s.Step.Rate == nil || s.done() || s.timing.before == 0 {
+		return nil, nil
+	}
+	var closed []zones.ZoneMeasure
+	for _, z := range s.Zones {
+		if z.closed {
+			closed = append(closed, z.ZoneMeasure)
+		}
+	}
+	return material.Spread(s.Step.Product.Product, s.Step.Rate.Times(float64(s.Step.Passes*s.timing.before)), closed)
 }
 
 func (s *StepPlan) total(draws []material.Draw) {

@@ -1,6 +1,8 @@
 package program
 
 import (
+	"time"
+
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/material"
 )
@@ -25,6 +27,7 @@ type StepDocument struct {
 	Does    Job              `json:"does"`
 	Status  Status           `json:"status"`
 	Visits  int              `json:"visits"` // in the season; amounts are of all of them
+	Done    []string         `json:"done"`   // the days of those that were done
 	Passes  int              `json:"passes"` // of a visit; amounts are of all of them
 	Window  WindowDocument   `json:"window"`
 	Zones   []ZoneDocument   `json:"zones"`
@@ -110,7 +113,7 @@ func (p *Plan) Document() Document {
 
 func (p *Plan) stepDocument(s *StepPlan) StepDocument {
 	d := StepDocument{ID: s.Step.ID, Does: s.Step.Does, Status: s.Status,
-		Visits: s.visits(), Passes: s.Step.Passes,
+		Visits: s.visits(), Done: isoDays(s.Step.Done), Passes: s.Step.Passes,
 		Window: WindowDocument{isoDay(s.From), isoDay(s.To), joinNonempty("; ", s.Why, s.Dates)},
 		Zones:  []ZoneDocument{}, Totals: []AmountDocument{}, Reasons: []ReasonDocument{}}
 	for _, z := range s.Zones {
@@ -127,6 +130,14 @@ func (p *Plan) stepDocument(s *StepPlan) StepDocument {
 		d.Reasons = append(d.Reasons, ReasonDocument{v.Rule, v.Severity, v.WithZones(s), isoDay(v.Until), v.Source})
 	}
 	return d
+}
+
+func isoDays(days []time.Time) []string {
+	texts := []string{}
+	for _, day := range days {
+		texts = append(texts, isoDay(day))
+	}
+	return texts
 }
 
 // amountIn is an amount in the unit that people of the site's units use for

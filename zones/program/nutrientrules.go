@@ -88,7 +88,7 @@ func (pl *planner) judgeYear() {
 		n, p := 0.0, 0.0
 		for i := range pl.Steps {
 			s := &pl.Steps[i]
-			if !s.comes(pl) && s.Step.Done.IsZero() || s.slipped() || !among(s.grounds(), g.ID) {
+			if !s.comes(pl) && !s.done() || s.slipped() || !among(s.grounds(), g.ID) {
 				continue
 			}
 			feed, times := s.Step.visitFeed(), float64(s.visits())

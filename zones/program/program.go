@@ -54,7 +54,7 @@ type Step struct {
 	Notes    []string // practice and advice, with their sources
 	Checked  []Check
 	Override []Override
-	Done     time.Time // the day it was done; zero = not yet
+	Done     []time.Time // the days on which it was done, in order; of a step without Every one
 
 	figures material.Figures        // in which advice on it is told
 	places  map[string]ingest.Place // of its keys in the file

@@ -149,7 +149,7 @@ steps:
 	if s.WaterIn.Within != 48*time.Hour || s.WaterIn.Depth != 0.0254/4 || s.KeepDry != 24*time.Hour || s.BlocksSeed != 14*7*24*time.Hour {
 		t.Errorf("%+v", s)
 	}
-	if s.Rate.Of != material.Nitrogen || !*s.Where.Irrigated || s.Where.Zones[0] != "front" || isoDay(s.Done) != "2026-04-03" {
+	if s.Rate.Of != material.Nitrogen || !*s.Where.Irrigated || s.Where.Zones[0] != "front" || isoDay(s.lastDone()) != "2026-04-03" {
 		t.Errorf("%+v", s)
 	}
 	soil := s.When.Soil

@@ -85,7 +85,7 @@ func (d *document) stepKeys(s *Step) []key {
 		values(d, "notes", &s.Notes, asText),
 		values(d, "checked", &s.Checked, oneOf(checks)),
 		{"override", func(n *yaml.Node) { d.items(n, func(item *yaml.Node) { d.readOverride(item, s) }) }},
-		value(d, "done", &s.Done, asDate),
+		values(d, "done", &s.Done, asDate),
 	}
 }
 

@@ -7,6 +7,7 @@ func (pl *planner) judgeSeed(s *StepPlan) {
 	if !isSeed(s.Step) {
 		return
 	}
+	told := make(map[*Step]bool)
 	for first, on := range pl.others(s, isPreEmergent) {
 		wait := seedWaitAfter(first.Step.Product.Active)
 		if wait.allowed && first.Step.BlocksSeed == 0 {
@@ -14,8 +15,8 @@ func (pl *planner) judgeSeed(s *StepPlan) {
 				Text: first.Step.Product.Active + " may be used at seeding: look at its label"})
 			continue
 		}
-		if n, source := seedDays(first.Step, s.Step, wait); n > 0 {
-			pl.judgeLive(s, first, on, n, source)
+		if n, source := seedDays(first.Step, s.Step, wait); n > 0 && !told[first.Step] {
+			told[first.Step] = pl.judgeLive(s, first, on, n, source)
 		}
 	}
 }
@@ -31,16 +32,17 @@ func seedDays(first, seed *Step, wait seedWait) (n int, source string) {
 	return 7 * wait.broadcast, wait.source
 }
 
-func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source string) {
+// judgeLive holds seed against one pre-emergent, and reports whether that is live.
+func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source string) bool {
 	free := first.timing.span.to.AddDate(0, 0, n)
 	seed := s.timing.span
 	if seed.to.Before(first.timing.span.from) || !seed.from.Before(free) || s.precedes(first) {
-		return
+		return false
 	}
 	v := verdict("preemergent_seed", on, "no seed for %s after %s (%s)", inWords(n), first.Step.Name(), first.lastDay())
 	v.Until, v.Source = free, source
 	switch forGood := seed.to.Before(free); {
-	case first.Step.OnlyIf != "" && first.Step.Done.IsZero():
+	case first.Step.OnlyIf != "" && !first.done():
 		v.Severity = Warn
 		v.Text = "seed or " + first.Step.Name() + ", not both: " + v.Text
 	case forGood:
@@ -48,6 +50,7 @@ func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source stri
 		v.Text += ": that is past this step's dates"
 	}
 	s.add(v)
+	return true
 }
 
 // judgeBarrier warns of work that breaks or buries a pre-emergent, and of one
@@ -55,12 +58,14 @@ func (pl *planner) judgeLive(s, first *StepPlan, on []Ground, n int, source stri
 func (pl *planner) judgeBarrier(s *StepPlan) {
 	does := s.Step.Does
 	if does == Core || does == Rake || does == Topdress {
+		told := make(map[*Step]bool)
 		for first, on := range pl.others(s, isPreEmergent) {
 			n, _ := seedDays(first.Step, &Step{}, seedWaitAfter(first.Step.Product.Active))
 			free := first.timing.span.to.AddDate(0, 0, n)
-			if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 || s.precedes(first) {
+			if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || n == 0 || s.precedes(first) || told[first.Step] {
 				continue
 			}
+			told[first.Step] = true
 			name, what := "preemergent_disturbed", "breaks"
 			if does == Topdress {
 				name, what = "preemergent_buried", "buries"

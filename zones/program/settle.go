@@ -53,8 +53,8 @@ func (pl *planner) closeZones(s *StepPlan) {
 func (pl *planner) status(s *StepPlan) (Status, string) {
 	t := s.timing
 	switch {
-	case !s.Step.Done.IsZero():
-		return Skipped, "done on " + isoDay(s.Step.Done)
+	case s.done():
+		return Skipped, s.doneOn()
 	case len(s.Zones) == 0 && len(s.Reasons) > 0:
 		return Blocked, s.Reasons[0].Text
 	case len(s.Zones) == 0:

@@ -15,6 +15,9 @@ type timing struct {
 	why      []string // what the dates rest on
 	waits    []string // for what, though the dates would allow it
 	over     string   // why it will not come in this season any more
+	done     bool     // it was done, and nothing of it is to come
+	before   int      // visits of a series that were done in the season
+	left     int      // those of a series begun that are still to come
 	resolved bool
 }
 
@@ -41,19 +44,23 @@ func (pl *planner) resolve(i int) {
 		t.span = pl.season.span(*when.Window)
 		t.why = append(t.why, "dates of the program")
 	}
-	if !s.Step.Done.IsZero() {
-		t.span = span{s.Step.Done, s.Step.Done}
-		t.why = []string{"done"}
+	if len(s.Step.Done) > 0 && s.Step.Every == 0 {
+		s.doneWhole()
 		return
 	}
 	if when == (When{}) && i > 0 {
 		pl.resolve(i - 1)
-		t.span.from = pl.Steps[i-1].timing.span.from
+		t.span.from = pl.Steps[i-1].begins()
 		t.why = append(t.why, "in order, after "+pl.Steps[i-1].Step.Name())
 	}
 	pl.follow(s)
-	pl.heed(s)
+	if pl.log != nil || len(s.Step.Done) == 0 {
+		pl.heed(s)
+	}
 	pl.countMowings(s)
+	if len(s.Step.Done) > 0 {
+		pl.goOn(s)
+	}
 }
 
 // follow moves a step's dates to those of the step it comes after.
@@ -67,9 +74,9 @@ func (pl *planner) follow(s *StepPlan) {
 			pl.resolve(i)
 		}
 	}
-	base := pl.find(a.Step)
+	base := pl.find(a.Step).doseFor(*a, pl.Today)
 	t := &s.timing
-	if base.timing.over != "" || len(base.Zones) == 0 {
+	if base.timing.over != "" && !base.done() || len(base.Zones) == 0 {
 		t.over = fmt.Sprintf("it follows %s, which is skipped", base.Step.Name())
 		return
 	}
@@ -81,9 +88,20 @@ func (pl *planner) follow(s *StepPlan) {
 	switch {
 	case t.span.empty():
 		t.over = fmt.Sprintf("there is no day left after %s", base.Step.Name())
-	case base.Step.Done.IsZero() && pl.known():
+	case !base.done() && pl.known():
 		t.waits = append(t.waits, base.Step.Name()+" to be done")
 	}
+}
+
+// doseFor is the visit that a step comes after: of a series under way the last one
+// done, until there is no day left after it.
+func (s *StepPlan) doseFor(a After, today time.Time) *StepPlan {
+	doses := s.doses()
+	last := doses[len(doses)-1]
+	if a.Most >= 0 && last.timing.span.to.AddDate(0, 0, a.Most).Before(today) {
+		return s
+	}
+	return last
 }
 
 func (a After) words(title string) string {
@@ -167,15 +185,30 @@ func (pl *planner) countMowings(s *StepPlan) {
 		t.waits = append(t.waits, fmt.Sprintf("%d mowings: count them", n))
 		return
 	}
-	begins := mow.timing.span.from
+	since := time.Time{}
 	if s.Step.When.After != nil {
-		begins = later(begins, t.span.from)
+		since = t.span.from
 	}
-	t.span.from = later(t.span.from, begins.Add(time.Duration(n)*mow.Step.Every).Truncate(24*time.Hour))
+	t.span.from = later(t.span.from, mow.mownBy(n, since))
 	t.why = append(t.why, fmt.Sprintf("%d mowings, at %s", n, mow.Step.Name()))
 	if t.span.empty() {
 		t.over = fmt.Sprintf("its dates end before %d mowings", n)
 	}
+}
+
+// mownBy is the day by which grass was, or will be, mown so often since a day.
+func (s *StepPlan) mownBy(n int, since time.Time) time.Time {
+	mown := 0
+	for _, day := range s.Step.Done {
+		if day.Before(since) {
+			continue
+		}
+		if mown++; mown == n {
+			return day
+		}
+	}
+	begins := later(s.timing.span.from, since)
+	return begins.Add(time.Duration(n-mown) * s.Step.Every).Truncate(24 * time.Hour)
 }
 
 func (pl *planner) firstMowing() *StepPlan {
@@ -191,17 +224,17 @@ func (pl *planner) firstMowing() *StepPlan {
 // keepBefore ends a step where the one begins that it must come before.
 func (pl *planner) keepBefore(s *StepPlan) {
 	t := &s.timing
-	if s.Step.When.Before == "" || !s.Step.Done.IsZero() || t.over != "" {
+	if s.Step.When.Before == "" || s.done() || t.over != "" {
 		return
 	}
 	next := pl.find(s.Step.When.Before)
-	if len(next.Zones) == 0 || next.timing.over != "" {
+	if len(next.Zones) == 0 || next.timing.over != "" && !next.done() {
 		return
 	}
 	t.why = append(t.why, "before "+next.Step.Name())
 	switch {
-	case !next.Step.Done.IsZero() && !next.Step.Done.Before(t.span.from):
-		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.Name(), isoDay(next.Step.Done))
+	case len(next.Step.Done) > 0 && !next.Step.firstDone().Before(t.span.from):
+		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.Name(), isoDay(next.Step.firstDone()))
 	case next.timing.span.to.Before(t.span.from):
 		s.add(Verdict{Rule: "before", Severity: rules["before"].severity, Zones: shared(next, s), Source: rules["before"].source,
 			Text: fmt.Sprintf("it should come before %s, whose dates end on %s already", next.Step.Name(), isoDay(next.timing.span.to))})

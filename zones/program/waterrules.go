@@ -11,13 +11,13 @@ func (pl *planner) judgeWater(s *StepPlan) {
 		n := days(dry.Step.KeepDry)
 		wet, spray := s.timing.span, dry.timing.span
 		bothDue := wet.holds(pl.Today) && spray.holds(pl.Today)
-		if !dry.dryMeets(s, n) || canPart(spray, wet, n) && !bothDue && dry.Step.Done.IsZero() {
+		if !dry.dryMeets(s, n) || canPart(spray, wet, n) && !bothDue && !dry.done() {
 			continue // the spray tells of it
 		}
 		v := verdict("water_dry", on, "it needs water and %s (%s) must stay dry for %s: not on one day, spray first", dry.Step.Name(), dry.lastDay(), inWords(n))
 		switch {
-		case !dry.Step.Done.IsZero():
-			v.Until = dry.Step.Done.AddDate(0, 0, n)
+		case dry.done():
+			v.Until = dry.Step.lastDone().AddDate(0, 0, n)
 			v.forGood = wet.to.Before(v.Until)
 		case canPart(spray, wet, n) && dry.Step.OnlyIf != "":
 			v.Severity = Warn
@@ -92,7 +92,7 @@ func (pl *planner) judgeMowing(s *StepPlan) {
 		return
 	}
 	for spray, on := range pl.others(s, isFoliar) {
-		if n := figureDays("mow_foliar"); spray.Step.Done.IsZero() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n+1) {
+		if n := figureDays("mow_foliar"); !spray.done() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n+1) {
 			s.add(verdict("mow_foliar", on, "not within %s before or after %s (%s)", inWords(n), spray.Step.Name(), spray.lastDay()))
 		}
 	}

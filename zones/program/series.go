@@ -1,0 +1,140 @@
+package program
+
+import (
+	"fmt"
+	"slices"
+	"time"
+)
+
+// A series is a step that is done every so often while its dates last. Its file
+// notes each visit that was done; the next one falls due so long after the last.
+
+// done reports whether nothing of the step is still to come because it was done:
+// of a series, none is due before its dates end.
+func (s *StepPlan) done() bool { return s.timing.done }
+
+// firstDone and lastDone are the days of the first and the last visit that was
+// done; zero if none was.
+func (s *Step) firstDone() time.Time {
+	if len(s.Done) == 0 {
+		return time.Time{}
+	}
+	return s.Done[0]
+}
+
+func (s *Step) lastDone() time.Time {
+	if len(s.Done) == 0 {
+		return time.Time{}
+	}
+	return s.Done[len(s.Done)-1]
+}
+
+// begins is the day on which the step was first done, else the first on which it
+// can be.
+func (s *StepPlan) begins() time.Time {
+	if first := s.Step.firstDone(); !first.IsZero() {
+		return first
+	}
+	return s.timing.span.from
+}
+
+// doneWhole dates a step of which nothing is to come by its last visit.
+func (s *StepPlan) doneWhole() {
+	last := s.Step.lastDone()
+	s.timing = timing{span: span{last, last}, why: []string{"done"}, over: s.timing.over, resolved: true, done: true, before: max(1, s.timing.before)}
+}
+
+// goOn moves the dates of a series to its next visit, or ends it if that would
+// come after them. What opened it for the first visit is not awaited again.
+func (pl *planner) goOn(s *StepPlan) {
+	last := s.Step.lastDone()
+	t := &s.timing
+	for _, day := range s.Step.Done {
+		if !day.Before(pl.season.first()) && !day.After(pl.season.last()) {
+			t.before++
+		}
+	}
+	if t.before > 0 {
+		t.waits = nil
+	}
+	next := last.Add(s.Step.Every).Truncate(24 * time.Hour)
+	t.span.from = later(t.span.from, next)
+	if t.over == "" && t.span.empty() {
+		t.over = fmt.Sprintf("the next visit would fall due on %s, after its dates end", isoDay(next))
+	}
+	if t.over == "" && pl.past(t.span.to) {
+		t.over = "its dates ended on " + isoDay(t.span.to)
+	}
+	if t.over != "" {
+		s.doneWhole()
+		return
+	}
+	t.why = append(t.why, fmt.Sprintf("every %s, last done on %s", Lasting(s.Step.Every), isoDay(last)))
+	t.left = 1 + int(t.span.to.Sub(later(t.span.from, pl.Today))/s.Step.Every)
+}
+
+// doneOn tells when a step was done.
+func (s *StepPlan) doneOn() string {
+	text := "done on " + isoDay(s.Step.lastDone())
+	if n := len(s.Step.Done); n > 1 {
+		text = fmt.Sprintf("done %d times, last on %s", n, isoDay(s.Step.lastDone()))
+	}
+	return joinNonempty("; ", text, s.timing.over)
+}
+
+// doses are a step as others meet it: what is to come of it, and of a series the
+// last visit that was done.
+func (s *StepPlan) doses() []*StepPlan {
+	if len(s.Step.Done) == 0 || s.done() {
+		return []*StepPlan{s}
+	}
+	last := *s
+	last.doneWhole()
+	last.timing.over = ""
+	return []*StepPlan{s, &last}
+}
+
+// visits is how often a step is done in the season: what was done of a series,
+// and what is to come.
+func (s *StepPlan) visits() int {
+	if s.Step.Every == 0 || s.timing.span.empty() {
+		return 1
+	}
+	if len(s.Step.Done) > 0 {
+		return s.timing.before + s.timing.left
+	}
+	return 1 + int(s.timing.span.to.Sub(s.timing.span.from)/s.Step.Every)
+}
+
+// ThereofDone says how many of the visits in the season were done; "" if none was.
+func (s *StepPlan) ThereofDone() string {
+	if s.timing.before == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %d of them done", s.timing.before)
+}
+
+// visitsLeft is how many of them are still to come.
+func (pl *planner) visitsLeft(s *StepPlan) int {
+	switch {
+	case len(s.Step.Done) > 0:
+		return s.timing.left
+	case s.Step.Every == 0 || !pl.past(s.timing.span.from):
+		return s.visits()
+	}
+	return 1 + int(s.timing.span.to.Sub(pl.Today)/s.Step.Every)
+}
+
+// checkDone refuses days that stand twice, and several of a step that is done
+// once.
+func (d *document) checkDone(s *Step) {
+	slices.SortFunc(s.Done, time.Time.Compare)
+	if len(s.Done) > 1 && s.Every == 0 {
+		d.refuseStep(s, "done", fmt.Sprintf("it was done %d times, and has no every", len(s.Done)), "state every, or a step for each time")
+	}
+	for i := 1; i < len(s.Done); i++ {
+		if s.Done[i].Equal(s.Done[i-1]) {
+			d.refuseStep(s, "done", fmt.Sprintf("%s stands twice", isoDay(s.Done[i])), "name each day once")
+		}
+	}
+}

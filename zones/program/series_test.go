@@ -1,0 +1,122 @@
+package program
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// A series is done every so often: a day notes one visit, and the next falls due
+// so long after the last.
+func TestSeriesUnderWay(t *testing.T) {
+	for _, tt := range []struct {
+		name, every, window, done, on string
+		status                        Status
+		from, to, why                 string
+		visits                        int
+		left                          float64 // visits that are bought for
+	}{
+		{"none done", "6 weeks", "03-01..06-30", "", "2026-03-02", Ready, "2026-03-01", "2026-06-30", "until", 3, 3},
+		{"one", "6 weeks", "03-01..06-30", "2026-03-20", "2026-04-10", Waiting, "2026-05-01", "2026-06-30", "until 2026-05-01", 3, 2},
+		{"one, and the next is due", "6 weeks", "03-01..06-30", "2026-03-20", "2026-05-10", Ready, "2026-05-01", "2026-06-30", "until 2026-06-30", 3, 2},
+		{"two", "6 weeks", "03-01..06-30", "[2026-05-02, 2026-03-20]", "2026-05-10", Waiting, "2026-06-13", "2026-06-30", "until 2026-06-13", 3, 1},
+		{"all", "6 weeks", "03-01..06-30", "[2026-03-20, 2026-05-02, 2026-06-13]", "2026-06-20", Skipped, "2026-06-13", "2026-06-13", "done 3 times, last on 2026-06-13; the next visit would fall due on 2026-07-25", 3, 0},
+		{"its dates are over", "6 weeks", "03-01..06-30", "2026-03-20", "2026-07-02", Skipped, "2026-03-20", "2026-03-20", "done on 2026-03-20; its dates ended on 2026-06-30", 1, 0},
+		{"last season", "6 weeks", "03-01..06-30", "2025-06-20", "2026-03-02", Ready, "2026-03-01", "2026-06-30", "until", 3, 3},
+		{"mowing", "7 d", "04-01..10-31", "2026-04-10", "2026-05-10", Ready, "2026-04-17", "2026-10-31", "until", 26, 25},
+		{"half weeks", "3.5 d", "04-01..04-30", "2026-04-10", "2026-04-11", Waiting, "2026-04-13", "2026-04-30", "until 2026-04-13", 6, 5},
+		{"no series", "", "03-01..06-30", "2026-03-20", "2026-05-10", Skipped, "2026-03-20", "2026-03-20", "done on 2026-03-20", 1, 0},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			text := "program: p\nsteps:\n  - {id: a, does: spread, material: feed, rate: 0.5 lb N / 1000 ft2, product: {grade: 25-0-10}, where: {zone: front}, when: {window: " + tt.window + "}"
+			if tt.every != "" {
+				text += ", every: " + tt.every
+			}
+			if tt.done != "" {
+				text += ", done: " + tt.done
+			}
+			plan := lay(t, read(t, text+"}\n"), yard(), Occasion{Today: day(t, tt.on)})
+			s := stepOf(t, plan, "a")
+			if s.Status != tt.status || isoDay(s.From) != tt.from || isoDay(s.To) != tt.to || !strings.HasPrefix(s.Why, tt.why) {
+				t.Errorf("%s %s, from %s to %s", s.Status, s.Why, isoDay(s.From), isoDay(s.To))
+			}
+			if s.Visits() != tt.visits {
+				t.Errorf("%d visits, want %d", s.Visits(), tt.visits)
+			}
+			// 2 lb of 25-0-10 / 1000 ft2 a visit, on 250 m2 = 2,691 ft2: 5.382 lb = 2.4412 kg
+			const visit = 2 * 0.45359237 * 250 / 92.90304
+			near := func(got, visits float64) bool { return math.Abs(got-visits*visit) < 1e-9 }
+			if got := s.Totals[0].Amount.Size; !near(got, float64(tt.visits)) {
+				t.Errorf("%.4f kg in the season, want %d times %.4f", got, tt.visits, visit)
+			}
+			if got := s.OfVisit(s.Totals[0].Amount).Size; !near(got, 1) {
+				t.Errorf("%.4f kg a visit, want %.4f", got, visit)
+			}
+			bought := 0.0
+			for _, b := range plan.Purchases {
+				bought += b.Needed.Size
+			}
+			if !near(bought, tt.left) {
+				t.Errorf("%.4f kg to buy, want %g times %.4f", bought, tt.left, visit)
+			}
+			perVisit := 0.5 * 0.45359237 / 92.90304
+			for _, f := range plan.Feeds {
+				if want := float64(tt.visits) * perVisit; f.ID == "zone/front" && math.Abs(f.N-want) > 1e-12 {
+					t.Errorf("%g kg N / m2, want %g", f.N, want)
+				}
+			}
+		})
+	}
+}
+
+// What comes after a series counts from the last visit that was done, or that may
+// still be.
+func TestAfterASeries(t *testing.T) {
+	const pre = "program: p\nsteps:\n  - {id: pre, does: spread, use: pre_emergent, material: pre, every: 6 weeks, when: {window: 03-01..05-15}, done: DONE}\n"
+	const seed = "  - {id: next, does: seed, material: seed, when: {window: 06-01..11-30}}\n"
+	const mow = "program: p\nsteps:\n  - {id: pre, does: mow, every: 7 d, when: {window: 04-01..10-31}, done: DONE}\n"
+	for _, tt := range []struct {
+		name, text, done, on string
+		from                 string
+	}{
+		// 16 weeks after the second dose, which may come until 15 May
+		{"seed, the second to come", pre + seed, "2026-03-10", "2026-04-20", "2026-09-04"},
+		{"seed, both done", pre + seed, "[2026-03-10, 2026-04-21]", "2026-05-10", "2026-08-11"},
+		{"seed, the second left out", pre + seed, "2026-03-10", "2026-05-20", "2026-06-30"},
+		{"seed before the next dose", pre + "  - {id: next, does: seed, material: seed, when: {window: 03-15..07-15}}\n", "2026-03-10", "2026-05-20", "2026-06-30"},
+		{"within days of the last", mow + "  - {id: next, does: rake, when: {after: {step: pre, days: 2..4}}}\n", "[2026-04-03, 2026-04-10]", "2026-04-11", "2026-04-12"},
+		{"within days of the next", mow + "  - {id: next, does: rake, when: {after: {step: pre, days: 2..4}}}\n", "[2026-04-03, 2026-04-10]", "2026-04-16", "2026-04-19"},
+		{"two mowings counted", mow + "  - {id: next, does: core, when: {window: 04-01..10-31, mowings: 2}}\n", "[2026-04-03, 2026-04-11]", "2026-04-12", "2026-04-11"},
+		{"one of three mowings to come", mow + "  - {id: next, does: core, when: {window: 04-01..10-31, mowings: 3}}\n", "[2026-04-03, 2026-04-11]", "2026-04-12", "2026-04-25"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			plan := lay(t, read(t, strings.Replace(tt.text, "DONE", tt.done, 1)), yard(), Occasion{Today: day(t, tt.on)})
+			s := stepOf(t, plan, "next")
+			if got := isoDay(s.From); got != tt.from {
+				t.Errorf("from %s, want %s: %s %s, %+v", got, tt.from, s.Status, s.Why, s.Reasons)
+			}
+			blocks := 0
+			for _, v := range s.Reasons {
+				if v.Rule == "preemergent_seed" {
+					blocks++
+				}
+			}
+			if blocks > 1 {
+				t.Errorf("the wait for seed is told %d times", blocks)
+			}
+		})
+	}
+}
+
+func TestDoneRefused(t *testing.T) {
+	for text, want := range map[string]string{
+		"does: core, done: [2026-03-01, 2026-03-08]":                        "it was done 2 times, and has no every",
+		"does: mow, every: 7 d, done: [2026-03-08, 2026-03-01, 2026-03-08]": "2026-03-08 stands twice",
+		"does: mow, every: 7 d, done: [2026-03-08, soon]":                   `done: "soon" is no day such as 2026-04-15`,
+	} {
+		_, problems := Read(strings.NewReader("program: p\nsteps:\n  - {id: a, "+text+"}\n"), "p.yaml")
+		if len(problems) != 1 || problems[0].Text != want {
+			t.Errorf("%s: %v", text, problems)
+		}
+	}
+}
