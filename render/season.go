@@ -73,7 +73,7 @@ func (s season) strip() Block {
 	for i := range s.plan.Steps {
 		p := &s.plan.Steps[i]
 		var letters []string
-		for _, z := range p.Zones {
+		for _, z := range p.Open() {
 			letters = append(letters, z.Letter)
 		}
 		strip.rows = append(strip.rows, stripRow{

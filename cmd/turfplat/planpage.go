@@ -105,7 +105,7 @@ func (p *planPage) list(head string, status program.Status) {
 }
 
 func (p *planPage) item(i int, s *program.StepPlan) {
-	text := fmt.Sprintf("%2d. %s in %s", i+1, s.Step.Name(), p.where(s))
+	text := fmt.Sprintf("%2d. %s in %s", i+1, s.Step.Name(), p.where(s, p.workable(s)))
 	if s.Step.OnlyIf != "" {
 		text += ", only if " + s.Step.OnlyIf
 	}
@@ -114,10 +114,31 @@ func (p *planPage) item(i int, s *program.StepPlan) {
 	}
 	p.wrapped("  ", text+" ("+s.Why+")", "      ")
 	for _, v := range s.Reasons {
-		if v.Severity == program.Warn {
+		switch {
+		case v.Severity == program.Warn:
 			p.wrapped("      ! ", v.WithZones(s), "        ")
+		case v.Severity == program.Block && s.Status == program.Ready:
+			p.wrapped("      not ", reasonText(v, s), "        ")
 		}
 	}
+}
+
+// workable are the zones that an item is about: of a step that is ready those on
+// which it can be done now.
+func (p *planPage) workable(s *program.StepPlan) []program.ZonePlan {
+	if s.Status == program.Ready {
+		return p.Now(s)
+	}
+	return s.Zones
+}
+
+// reasonText is what a rule says of a step, and until when.
+func reasonText(v program.Verdict, s *program.StepPlan) string {
+	text := v.WithZones(s)
+	if !v.Until.IsZero() {
+		text += ", until " + program.ShortDay(v.Until)
+	}
+	return text
 }
 
 // load says what to put on the truck for what is ready.
@@ -181,22 +202,22 @@ func (p *planPage) season() {
 	p.table(t)
 }
 
-// letters are those of a step's zones.
+// letters are those of the zones on which a step is done in the season.
 func (p *planPage) letters(s *program.StepPlan) string {
 	var letters []string
-	for _, z := range s.Zones {
+	for _, z := range s.Open() {
 		letters = append(letters, z.Letter)
 	}
 	return strings.Join(letters, " ")
 }
 
-// where names a step's zones.
-func (p *planPage) where(s *program.StepPlan) string {
-	if p.Everywhere(s) {
+// where names zones of a step.
+func (p *planPage) where(s *program.StepPlan, on []program.ZonePlan) string {
+	if p.Everywhere(s, on) {
 		return p.allZones(s)
 	}
 	var names []string
-	for _, z := range s.Zones {
+	for _, z := range on {
 		names = append(names, z.Label())
 	}
 	return strings.Join(names, "; ")
@@ -236,14 +257,20 @@ func inVisits(s *program.StepPlan) string {
 	return s.Step.InPasses()
 }
 
-// howMuch says what one visit takes.
+// howMuch says what one visit takes on the zones that it is about.
 func (p *planPage) howMuch(s *program.StepPlan) string {
 	if s.Step.ByLabel() {
 		return s.Step.Product.Name + " by label"
 	}
 	var parts []string
 	for _, t := range s.Totals {
-		parts = append(parts, fmt.Sprintf("%s of %s%s", p.amount(s, s.OfVisit(t.Amount)), t.Material, s.Step.InPasses()))
+		sum := material.Amount{By: t.Amount.By}
+		for _, z := range p.workable(s) {
+			if z.Draw != nil {
+				sum.Size += z.Draw.Amount.Size
+			}
+		}
+		parts = append(parts, fmt.Sprintf("%s of %s%s", p.amount(s, s.OfVisit(sum)), t.Material, s.Step.InPasses()))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -29,11 +29,7 @@ func (p *planPage) step(i int, s *program.StepPlan) {
 	p.entry("where", p.amountsByZone(s))
 	p.entry("how", p.how(s))
 	for _, v := range s.Reasons {
-		text := v.WithZones(s)
-		if !v.Until.IsZero() {
-			text += ", until " + program.ShortDay(v.Until)
-		}
-		p.entry(string(v.Severity), fmt.Sprintf("%s [%s: %s]", text, v.Rule, v.Source))
+		p.entry(string(v.Severity), fmt.Sprintf("%s [%s: %s]", reasonText(v, s), v.Rule, v.Source))
 	}
 	for _, c := range s.Step.Minding() {
 		p.entry("mind", c)
@@ -78,7 +74,7 @@ func (p *planPage) amountsByZone(s *program.StepPlan) string {
 		}
 		parts = append(parts, part)
 	}
-	if plain := len(s.Totals) == 0 && s.Step.Does != program.Mow; plain && p.Everywhere(s) {
+	if plain := len(s.Totals) == 0 && s.Step.Does != program.Mow; plain && p.Everywhere(s, s.Zones) {
 		return p.allZones(s)
 	}
 	return strings.Join(parts, "; ")

@@ -147,13 +147,13 @@ func (p *Plan) Barred(s *StepPlan) bool {
 	return s.Step.Does.lays() && slices.ContainsFunc(p.Grounds, func(g Ground) bool { return !g.Apply })
 }
 
-// Everywhere reports whether a step is done on every zone that it could be.
-func (p *Plan) Everywhere(s *StepPlan) bool {
+// Everywhere reports whether zones are all those on which a step could be done.
+func (p *Plan) Everywhere(s *StepPlan, on []ZonePlan) bool {
 	could := 0
 	for _, g := range p.Grounds {
 		if g.Apply || !s.Step.Does.lays() {
 			could++
 		}
 	}
-	return len(s.Zones) == could
+	return len(on) == could
 }

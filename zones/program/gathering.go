@@ -3,12 +3,15 @@ package program
 import "slices"
 
 // gatherReasons tells once what one rule says alike of several zones of a step,
-// with the zones in their order.
+// with the zones in their order, and leaves out what holds no longer.
 func (pl *planner) gatherReasons() {
 	for i := range pl.Steps {
 		s := &pl.Steps[i]
 		var once []Verdict
 		for _, v := range s.Reasons {
+			if pl.lapsed(v) {
+				continue
+			}
 			at := slices.IndexFunc(once, v.says)
 			if at < 0 {
 				once = append(once, v)
@@ -18,6 +21,11 @@ func (pl *planner) gatherReasons() {
 		}
 		s.Reasons = once
 	}
+}
+
+// lapsed reports whether a verdict no longer holds on the day of the plan.
+func (pl *planner) lapsed(v Verdict) bool {
+	return pl.known() && !v.Until.IsZero() && !v.Until.After(pl.Today)
 }
 
 // says reports whether two verdicts differ in their zones at most.

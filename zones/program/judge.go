@@ -7,6 +7,21 @@ import (
 	"time"
 )
 
+// near reports whether days on which two steps may still be done, or were, can lie
+// less than so many days apart.
+func (pl *planner) near(a, b *StepPlan, days int) bool {
+	return pl.ahead(a).within(pl.ahead(b), days)
+}
+
+// ahead are the days of a step that are left, of one whose dates are over all.
+func (pl *planner) ahead(s *StepPlan) span {
+	left := s.timing.span
+	if !pl.past(left.to) {
+		left.from = later(left.from, pl.Today)
+	}
+	return left
+}
+
 // judge holds every rule against every step. Rules look at the dates that the
 // steps' own triggers give; what a Block moves does not set off another one.
 func (pl *planner) judge() {

@@ -34,7 +34,7 @@ func (pl *planner) load() error {
 			share := 1 / float64(s.visits())
 			bought = append(bought, scaled(draws, share*float64(pl.visitsLeft(s)))...)
 			if s.Status == Ready {
-				pl.plan.Visit = append(pl.plan.Visit, scaled(s.open(draws), share)...)
+				pl.plan.Visit = append(pl.plan.Visit, scaled(onZones(draws, pl.Now(s)), share)...)
 			}
 		}
 	}
@@ -46,16 +46,11 @@ func (pl *planner) load() error {
 	return pl.feed(laid, products)
 }
 
-// open are the draws on zones that no rule holds back on the day of the plan.
-func (s *StepPlan) open(draws []material.Draw) []material.Draw {
-	var list []material.Draw
-	for _, d := range draws {
-		spared := slices.ContainsFunc(s.Zones, func(z ZonePlan) bool { return z.ID == d.Zone && z.spared })
-		if !spared {
-			list = append(list, d)
-		}
-	}
-	return list
+// onZones are the draws on some zones.
+func onZones(draws []material.Draw, on []ZonePlan) []material.Draw {
+	return slices.DeleteFunc(slices.Clone(draws), func(d material.Draw) bool {
+		return !slices.ContainsFunc(on, func(z ZonePlan) bool { return z.ID == d.Zone })
+	})
 }
 
 // scaled are draws of a part of all visits.

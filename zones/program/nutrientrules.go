@@ -35,7 +35,7 @@ func (pl *planner) judgePhosphate(s *StepPlan) {
 func (pl *planner) sown(s *StepPlan, g Ground) bool {
 	const about = 30 // days, in which a starter feed serves the seed
 	for seed, on := range pl.others(s, isSeed) {
-		if among(on, g.ID) && s.timing.span.within(seed.timing.span, about) {
+		if among(on, g.ID) && pl.near(s, seed, about) {
 			return true
 		}
 	}
@@ -61,7 +61,7 @@ func (pl *planner) judgeSalt(s *StepPlan) {
 	for _, g := range s.grounds() {
 		sum, with := own, ""
 		for other, on := range pl.others(s, func(o *Step) bool { return o.salts() > 0 }) {
-			if other.standsBefore(s) && !other.slipped() && among(on, g.ID) && s.timing.span.within(other.timing.span, window) {
+			if other.standsBefore(s) && !other.slipped() && among(on, g.ID) && pl.near(s, other, window) {
 				sum += other.Step.salts()
 				with = " with " + other.Step.Name()
 			}

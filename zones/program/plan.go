@@ -1,6 +1,7 @@
 package program
 
 import (
+	"slices"
 	"time"
 
 	"example.org/turfplat/geo/ingest"
@@ -37,7 +38,7 @@ type Plan struct {
 	Steps    []StepPlan // in the program's order
 
 	Purchases []material.Purchase // for all that is still to come
-	Visit     []material.Draw     // what the steps that are ready take on one visit
+	Visit     []material.Draw     // what the steps that are ready take on one visit, on the zones that can be worked
 	Products  []material.Product
 	Feeds     []Feed
 	Problems  []ingest.Problem // of the program on this property; none of them refuses it
@@ -110,6 +111,27 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 // HeldBack reports whether a rule holds a zone back while the step may be done
 // on others.
 func (z ZonePlan) HeldBack() bool { return z.spared }
+
+// Now are the zones on which a step can be worked: of one that is ready those that
+// no rule holds back on the day of the plan, of others those that are not closed.
+func (p *Plan) Now(s *StepPlan) []ZonePlan {
+	var list []ZonePlan
+	for _, z := range s.Zones {
+		if !z.closed && !z.spared {
+			list = append(list, z)
+		}
+	}
+	return list
+}
+
+// Open are the zones that are not closed for the season, or all if all of them are.
+func (s *StepPlan) Open() []ZonePlan {
+	open := slices.DeleteFunc(slices.Clone(s.Zones), ZonePlan.Closed)
+	if len(open) == 0 {
+		return s.Zones
+	}
+	return open
+}
 
 // Closed reports whether no day of the season is left for the zone.
 func (z ZonePlan) Closed() bool { return z.closed }

@@ -22,6 +22,7 @@ type opening struct {
 	opened, closed time.Time // zero = not yet
 	decided        string    // the reading that opened it, in words
 	now            string    // how it stands and which way it goes, in words; "" = not known
+	expected       time.Time // the day on which it opens if the trend lasts; zero = not known
 	unsure         string    // why the log cannot say, or not for sure; "" if it can
 	told           string    // what is to be told of the sensor; may be empty
 }
@@ -67,7 +68,7 @@ func (r *record) soil(t SoilTrigger, season time.Time) opening {
 			r.degrees(w.Opened.Mean), isoDay(w.Opened.Day), r.degrees(w.Opened.Reading.Value), days.Column)
 	}
 	if o.opened.IsZero() {
-		o.now = joinNonempty(", ", o.now, likely(w, rule, r.today))
+		o.expected = expected(w, rule, r.today)
 	}
 	o.unsure = w.Doubt
 	o.told = days.Note
@@ -96,17 +97,27 @@ func (r *record) standing(w soil.Window) string {
 	return text + ", steady"
 }
 
-// likely says when a window that is still shut opens if the trend lasts; "" if
-// it leads away, or the day it points at is past.
-func likely(w soil.Window, rule soil.Rule, today time.Time) string {
+// expected is the day on which a window that is still shut opens if the trend
+// lasts; zero if it leads away, or the day it points at is past.
+func expected(w soil.Window, rule soil.Rule, today time.Time) time.Time {
 	days, ok := w.Trend.DaysTo(w.Now.Mean, rule.Opens)
-	if !ok {
+	day := w.Now.Day.AddDate(0, 0, days)
+	if !ok || !day.After(today) {
+		return time.Time{}
+	}
+	return day
+}
+
+// likely says when a trigger opens if the trend lasts, or that this is after the
+// last day of the dates; "" if it is not known.
+func (o opening) likely(last, today time.Time) string {
+	day := o.expected
+	if day.IsZero() {
 		return ""
 	}
-	day := w.Now.Day.AddDate(0, 0, days)
 	switch left := int(day.Sub(today) / (24 * time.Hour)); {
-	case left < 1:
-		return ""
+	case day.After(last):
+		return fmt.Sprintf("not likely to open before its dates end on %s", isoDay(last))
 	case left == 1:
 		return fmt.Sprintf("likely to open tomorrow, %s", isoDay(day))
 	default:

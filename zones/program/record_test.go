@@ -25,10 +25,11 @@ func TestLikely(t *testing.T) {
 		{"trend not known", 6, 12, 0.4, 13, true, ""},
 		{"in months", 6, 2, 0.1, 13, false, ""},
 		{"log of two days ago", 4, 12, 0.4, 13, false, "likely to open tomorrow, 2026-04-07"},
+		{"after its dates end", 6, 12, 0.2, 13, false, "not likely to open before its dates end on 2026-04-10"},
 		{"log that ended before that day", 1, 12, 0.4, 13, false, ""},
 	} {
 		w := soil.Window{Now: soil.Trailing{Day: day(tt.last), Mean: material.Temperature(tt.mean)}, Trend: soil.Trend{PerDay: material.Temperature(tt.perDay), Known: !tt.unknown}}
-		if got := likely(w, soil.Rule{Opens: material.Temperature(tt.to)}, day(6)); got != tt.want {
+		if got := (opening{expected: expected(w, soil.Rule{Opens: material.Temperature(tt.to)}, day(6))}).likely(day(9+1), day(6)); got != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
 		}
 	}

@@ -97,7 +97,7 @@ func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
 		}
 		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), first.Step.Name(), first.lastDay(), why)
 		v.Until = free
-		if pl.known() && !first.Step.Done.IsZero() {
+		if pl.known() && first.done() {
 			v.Severity = Block
 			v.forGood = s.timing.span.to.Before(free)
 		}

@@ -10,8 +10,11 @@ func (pl *planner) settle() {
 	for i := range pl.Steps {
 		s := &pl.Steps[i]
 		s.Dates = joined(s.timing.why)
-		if !s.timing.span.empty() {
+		if window := s.Step.When.Window; !s.timing.span.empty() {
 			s.From, s.To = s.timing.span.from, s.timing.span.to
+		} else if s.timing.over != "" && window != nil {
+			dates := pl.season.span(*window)
+			s.From, s.To = dates.from, dates.to
 		}
 		pl.closeZones(s)
 		s.Status, s.Why = pl.status(s)

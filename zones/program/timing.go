@@ -139,7 +139,7 @@ func (pl *planner) open(s *StepPlan, trigger string, look func() opening) {
 	case o.opened.IsZero() && o.unsure != "":
 		t.waits = append(t.waits, trigger+": "+o.unsure)
 	case o.opened.IsZero():
-		t.waits = append(t.waits, joinNonempty(": ", trigger, o.now))
+		t.waits = append(t.waits, joinNonempty(": ", trigger, joinNonempty(", ", o.now, o.likely(t.span.to, pl.Today))))
 	default:
 		t.span.from = later(t.span.from, o.opened)
 	}
@@ -147,11 +147,16 @@ func (pl *planner) open(s *StepPlan, trigger string, look func() opening) {
 	if !o.opened.IsZero() && o.unsure != "" {
 		s.doubt(trigger, o.unsure)
 	}
-	if o.closed.IsZero() {
-		return
+	last := t.span.to
+	if !o.closed.IsZero() {
+		t.span.to = earlier(last, o.closed.AddDate(0, 0, -1))
 	}
-	t.span.to = earlier(t.span.to, o.closed.AddDate(0, 0, -1))
-	if t.span.empty() || pl.past(t.span.to) {
+	switch {
+	case o.opened.After(last):
+		t.over = fmt.Sprintf("its dates ended on %s, and it opened on %s: %s", isoDay(last), isoDay(o.opened), trigger)
+	case !o.closed.IsZero() && o.closed.After(last) && pl.past(last):
+		t.over = "its dates ended on " + isoDay(last)
+	case !o.closed.IsZero() && (t.span.empty() || pl.past(t.span.to)):
 		t.over = fmt.Sprintf("its time ended on %s: %s", isoDay(o.closed), joinNonempty(", ", trigger, o.now))
 	}
 }

@@ -53,7 +53,7 @@ func (pl *planner) judgeSpray(s *StepPlan) {
 	var mown []Ground
 	for mow, on := range pl.others(s, isMow) {
 		for _, g := range on {
-			if s.timing.span.within(mow.timing.span, n+1) && !among(mown, g.ID) {
+			if pl.near(s, mow, n+1) && !among(mown, g.ID) {
 				mown = append(mown, g)
 			}
 		}
@@ -92,7 +92,7 @@ func (pl *planner) judgeMowing(s *StepPlan) {
 		return
 	}
 	for spray, on := range pl.others(s, isFoliar) {
-		if n := figureDays("mow_foliar"); !spray.done() && spray.timing.over == "" && s.timing.span.within(spray.timing.span, n+1) {
+		if n := figureDays("mow_foliar"); !spray.done() && spray.timing.over == "" && pl.near(s, spray, n+1) {
 			s.add(verdict("mow_foliar", on, "not within %s before or after %s (%s)", inWords(n), spray.Step.Name(), spray.lastDay()))
 		}
 	}
@@ -100,7 +100,7 @@ func (pl *planner) judgeMowing(s *StepPlan) {
 		return
 	}
 	for grains, on := range pl.others(s, isGranular) {
-		if n := figureDays("mow_granules"); s.timing.span.within(grains.timing.span, n) {
+		if n := figureDays("mow_granules"); pl.near(s, grains, n) {
 			s.add(verdict("mow_granules", on, "no bagger for 24 h after %s: it takes the granules up", grains.Step.Name()))
 		}
 	}
@@ -113,7 +113,7 @@ func (pl *planner) judgeGranules(s *StepPlan) {
 	}
 	for first, on := range pl.others(s, isGranular) {
 		n := figureDays("granular_twice")
-		if first.Step.WaterIn == nil && first.standsBefore(s) && s.timing.span.within(first.timing.span, n) && !pl.waterBetween(first, s, on) {
+		if first.Step.WaterIn == nil && first.standsBefore(s) && pl.near(s, first, n) && !pl.waterBetween(first, s, on) {
 			s.add(verdict("granular_twice", on, "%s has no water after it: leave %s between the two, or water", first.Step.Name(), inWords(n)))
 		}
 	}
@@ -152,12 +152,13 @@ func (pl *planner) judgeMicrobes(s *StepPlan) {
 	}
 	for near, on := range pl.others(s, using(other)) {
 		n := figureDays("fungicide_microbial")
-		if !s.timing.span.within(near.timing.span, n) {
+		if !pl.near(s, near, n) {
 			continue
 		}
 		v := verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.Name(), near.lastDay())
-		if done := near.Step.Done; pl.known() && !done.IsZero() && s.Step.Use == Microbial {
-			v.Severity, v.Until = Block, done.AddDate(0, 0, n)
+		last := near.Step.lastDone()
+		if free := last.AddDate(0, 0, n); pl.known() && !last.IsZero() && free.After(pl.Today) && s.Step.Use == Microbial {
+			v.Severity, v.Until = Block, free
 			v.forGood = s.timing.span.to.Before(v.Until)
 		}
 		pl.addApart(s, near, v)
