@@ -39,6 +39,8 @@ type planning struct {
 	year    int       // 0 = not stated
 	grasses *turf.Table
 	told    *sparing // of all sites together
+
+	seasonTold bool // that most of the season lies in the past
 }
 
 // planning reads the flags that say what is planned, and the program.
@@ -111,7 +113,9 @@ func (o *order) readProgram(name string) (*program.Program, error) {
 // what several sites have in common the first few.
 func (p *planning) planOn(s surveyed) (*program.Plan, error) {
 	plan, problems, err := p.planFor(s)
-	p.told.tell(problems)
+	if p.told.tell(problems); err == nil {
+		p.hintSeason(plan)
+	}
 	return plan, err
 }
 
@@ -153,6 +157,27 @@ func (p *planning) occasion(at orb.Point) (program.Occasion, []ingest.Problem, e
 		occasion.Year = p.now().Year() // the only clock there is
 	}
 	return occasion, problems, nil
+}
+
+// hintSeason tells once, where no year was stated, that little of the season is
+// left on the day of the plan, or without one that most of it is past by the clock
+// that gave the year.
+func (p *planning) hintSeason(plan *program.Plan) {
+	today, part := plan.Today, 0.8
+	if today.IsZero() {
+		today, part = p.now(), 0.5
+	}
+	past, all := plan.StepsBefore(today)
+	if p.year != 0 || p.seasonTold || float64(past) <= part*float64(all) {
+		return
+	}
+	p.seasonTold = true
+	text := fmt.Sprintf("%d of %d steps of season %d had to be done before %s", past, all, plan.Year, today.Format(time.DateOnly))
+	hint := fmt.Sprintf("--year %d plans the next season", plan.Year+1)
+	if plan.Today.IsZero() {
+		hint += fmt.Sprintf(", --on %s what is left of this one", today.Format(time.DateOnly))
+	}
+	p.tell("hint", text+": "+hint)
 }
 
 // readSoil reads the log and finds the station in it.

@@ -112,6 +112,22 @@ func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
 // on others.
 func (z ZonePlan) HeldBack() bool { return z.spared }
 
+// StepsBefore counts the steps whose dates end before a day, and all that have
+// dates in the season.
+func (p *Plan) StepsBefore(day time.Time) (past, all int) {
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		if s.To.IsZero() {
+			continue
+		}
+		all++
+		if s.To.Before(day) {
+			past++
+		}
+	}
+	return past, all
+}
+
 // Now are the zones on which a step can be worked: of one that is ready those that
 // no rule holds back on the day of the plan, of others those that are not closed.
 func (p *Plan) Now(s *StepPlan) []ZonePlan {

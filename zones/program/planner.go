@@ -65,6 +65,7 @@ func (pl *planner) tellAssumptions(half Hemisphere) {
 	pl.noteExposure()
 	pl.noteRegion()
 	pl.noteSeason()
+	pl.tellUnnamed()
 }
 
 // noteSeason tells that a program for grass of one season lies on grass of the

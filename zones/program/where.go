@@ -22,6 +22,8 @@ type Ground struct {
 	zones.ZoneMeasure
 	Grass turf.Species
 	Known bool // Grass is
+
+	partOf []string // names of what it was divided from
 }
 
 // Label names a zone for people.
@@ -42,6 +44,7 @@ func grounds(measured []zones.ZoneMeasure, grasses *turf.Table) []Ground {
 		}
 		list = append(list, g)
 	}
+	tellParts(list)
 	return list
 }
 
@@ -55,14 +58,6 @@ func (g Ground) season(otherwise turf.Season) turf.Season {
 
 // shaded reports whether grass grows slowly there for want of sun.
 func (g Ground) shaded() bool { return g.Exposure == "shade" || g.Exposure == "deep" }
-
-// named reports whether a list names the zone.
-func (g Ground) named(list []string) bool {
-	return slices.ContainsFunc(list, func(name string) bool {
-		return strings.EqualFold(name, g.Name) || strings.EqualFold(name, g.Letter) ||
-			strings.EqualFold(name, g.ID) || strings.EqualFold("zone/"+name, g.ID)
-	})
-}
 
 // holds reports whether a step is done on the zone, were it allowed there.
 func (w Where) holds(g Ground, otherwise turf.Season, grasses *turf.Table) bool {
