@@ -73,9 +73,9 @@ func (s stepSheet) quantityColumns() []Column {
 		}
 		return columns
 	case step.ByLabel() && s.hasMix():
-		return []Column{{Head: "Amount", Anchor: End}, {Head: s.mixHead(), Anchor: End}}
+		return []Column{{Head: s.amountHead(), Anchor: End}, {Head: s.mixHead(), Anchor: End}}
 	case step.ByLabel():
-		return []Column{{Head: "Amount", Anchor: End}}
+		return []Column{{Head: s.amountHead(), Anchor: End}}
 	}
 	return nil
 }
@@ -107,9 +107,9 @@ func (s stepSheet) quantityCells(z program.ZonePlan, left material.Amount) []str
 		}
 		return []string{s.amounts.Height(height), s.amounts.Height(at)}
 	case z.Draw == nil && step.ByLabel() && s.hasMix():
-		return []string{"by label", s.mixText(z.AreaM2)}
+		return []string{step.PassByLabel(), s.mixText(z.AreaM2)}
 	case z.Draw == nil && step.ByLabel():
-		return []string{"by label"}
+		return []string{step.PassByLabel()}
 	case z.Draw == nil:
 		return nil
 	}
@@ -286,7 +286,7 @@ func (s stepSheet) howTable() Block {
 	if rate, ok := step.VisitRate(); ok {
 		add("Rate", "%s", s.rateText(rate))
 	} else if step.ByLabel() {
-		add("Rate", "only the label's: __________________")
+		add("Rate", "only the label's%s: __________________", step.InPasses())
 	}
 	t.Rows = append(t.Rows, s.settingRows()...)
 	if step.Passes > 1 {
@@ -453,10 +453,10 @@ func (s stepSheet) mixTable() Block {
 	tank, mix := s.step.Step.Tank, s.step.Mix()
 	full := int(float64(mix/tank) + 1e-9)
 	if full > 0 {
-		t.Rows = append(t.Rows, []string{fmt.Sprintf("%d full", full), s.amounts.Mix(tank).String(), "by label"})
+		t.Rows = append(t.Rows, []string{fmt.Sprintf("%d full", full), s.amounts.Mix(tank).String(), s.step.Step.PassByLabel()})
 	}
 	if last := mix - material.Volume(full)*tank; last > 1e-9*mix {
-		t.Rows = append(t.Rows, []string{lastTank(full), s.amounts.Mix(last).String(), "by label"})
+		t.Rows = append(t.Rows, []string{lastTank(full), s.amounts.Mix(last).String(), s.step.Step.PassByLabel()})
 	}
 	return orNone(t)
 }

@@ -260,7 +260,7 @@ func inVisits(s *program.StepPlan) string {
 // howMuch says what one visit takes on the zones that it is about.
 func (p *planPage) howMuch(s *program.StepPlan) string {
 	if s.Step.ByLabel() {
-		return s.Step.Product.Name + " by label"
+		return s.Step.Product.Name + " by label" + s.Step.InPasses()
 	}
 	var parts []string
 	for _, t := range s.Totals {

@@ -122,6 +122,9 @@ func (p *planPage) how(s *program.StepPlan) string {
 // passes says how often the ground is gone over, and what each time takes.
 func (p *planPage) passes(s *program.StepPlan) string {
 	text := fmt.Sprintf("%d passes", s.Step.Passes)
+	if s.Step.ByLabel() {
+		return fmt.Sprintf("%s, each %s", text, s.Step.PassByLabel())
+	}
 	if rate, ok := s.Step.PassRate(); ok && len(s.Totals) > 0 {
 		text = fmt.Sprintf("each pass %s at %s", p.amount(s, s.OfPass(s.Totals[0].Amount)), p.amounts.Rate(rate))
 	}

@@ -68,7 +68,7 @@ func (p *Plan) eventText(s *StepPlan) string {
 		case z.Draw != nil:
 			line += ": " + figures.Amount(s.OfVisit(z.Draw.Amount)).String() + " " + z.Draw.Product + s.Step.InPasses()
 		case s.Step.ByLabel():
-			line += ": " + s.Step.Product.Name + " by label"
+			line += ": " + s.Step.Product.Name + " by label" + s.Step.InPasses()
 		}
 		lines = append(lines, line)
 	}

@@ -34,7 +34,7 @@ func (p *Plan) Tasks() [][]string {
 func (p *Plan) zoneCells(s *StepPlan, z ZonePlan) []string {
 	cells := []string{z.ID, z.Name, plain(z.AreaM2), s.Step.materialName(), "", "", "", strconv.Itoa(s.visits()), p.reasonsOn(s, z.ID), strconv.Itoa(s.Step.Passes), ""}
 	if s.Step.ByLabel() {
-		cells[4], cells[10] = "by label", "by label"
+		cells[4], cells[10] = "by label", s.Step.PassByLabel()
 	}
 	if z.Draw != nil {
 		figures := material.Figures{Units: p.Property.Units}

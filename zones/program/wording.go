@@ -44,6 +44,15 @@ func (s *StepPlan) OfPass(a material.Amount) material.Amount {
 	return s.OfVisit(a).Times(1 / float64(s.Step.Passes))
 }
 
+// PassByLabel says how much of what has no rate here goes down in a pass: what the
+// label allows at one time, or of several passes a part of it each.
+func (s *Step) PassByLabel() string {
+	if s.Passes < 2 {
+		return "by label"
+	}
+	return fmt.Sprintf("1/%d of label", s.Passes)
+}
+
 // InPasses says that an amount is of all passes of a visit; "" if there is one.
 func (s *Step) InPasses() string {
 	if s.Passes < 2 {
