@@ -69,8 +69,16 @@ func (pl *planner) goOn(s *StepPlan) {
 		s.doneWhole()
 		return
 	}
-	t.why = append(t.why, fmt.Sprintf("every %s, last done on %s", Lasting(s.Step.Every), isoDay(last)))
+	t.why = append(t.why, fmt.Sprintf("every %s, last done on %s", apart(s.Step.Every), isoDay(last)))
 	t.left = 1 + int(t.span.to.Sub(later(t.span.from, pl.Today))/s.Step.Every)
+}
+
+// apart writes the time between visits, of which half days are read too.
+func apart(d time.Duration) string {
+	if d%(24*time.Hour) != 0 {
+		return fmt.Sprintf("%.3g days", d.Hours()/24)
+	}
+	return Lasting(d)
 }
 
 // doneOn tells when a step was done.
