@@ -154,16 +154,17 @@ Usage:
 area_quote_ft2 is the area up to the next 100 ft2. ci95_ft2 is half of the 95 %
 interval. Zone rows have a zone_id, cover rows have none: sum one sort only.
 apply is false where nothing is applied, as on a setback or keepout: treated_ft2
-is the part of the row's ground that is left, 0 there, and in the row of the turf
-the sum over its zones. Price treatments by it, mowing by the area. In CSV a text
-that a spreadsheet would take for a formula (= + - @) has an apostrophe before it.
+is the part of the row's ground that is left, 0 there, and in the row of the
+turf the sum over its zones. Price treatments by it, mowing by the area. In CSV
+a text that a spreadsheet would take for a formula (= + - @) has an apostrophe
+before it.
 
 parquet is GeoParquet 1.1: the same columns, the ground of each row as geometry
 (WKB, longitude and latitude, WGS 84) and its bbox.
 
 Flags:
-    --format F     csv, json, ndjson or parquet; default: csv. A run with parquet
-                   that breaks off leaves nothing for --resume
+    --format F     csv, json, ndjson or parquet; default: csv. A run with
+                   parquet that breaks off leaves nothing for --resume
 ` + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat feed yard.geojson -o yard.csv

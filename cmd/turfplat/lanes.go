@@ -178,8 +178,8 @@ Where a filling of the hopper is known, it is topped up before the lane on which
 it would run out, and the last time filled with no more than the lanes to come
 take: put_in_m2 and left_m2 tell for how much ground.
 
-zone is where the most of a lane lies; zones lists all through which it runs, with
-length, ground and amount: sum those for a zone.
+zone is where the most of a lane lies; zones lists all through which it runs,
+with length, ground and amount: sum those for a zone.
 
 With --program and --step only the zones of that step are walked, at its rate:
 each lane then tells what it takes of the product, what is put into the hopper

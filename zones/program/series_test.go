@@ -28,7 +28,7 @@ func TestSeriesUnderWay(t *testing.T) {
 		{"no series", "", "03-01..06-30", "2026-03-20", "2026-05-10", Skipped, "2026-03-20", "2026-03-20", "done on 2026-03-20", 1, 0},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			text := "program: p\nsteps:\n  - {id: a, does: spread, material: feed, rate: 0.5 lb N / 1000 ft2, product: {grade: 25-0-10}, where: {zone: front}, when: {window: " + tt.window + "}"
+			text := "program: p\nsteps:\n  - {id: a, does: spread, material: feed, rate: 0.1 lb N / 1000 ft2, product: {grade: 25-0-10}, where: {zone: front}, when: {window: " + tt.window + "}"
 			if tt.every != "" {
 				text += ", every: " + tt.every
 			}
@@ -43,8 +43,8 @@ func TestSeriesUnderWay(t *testing.T) {
 			if s.Visits() != tt.visits {
 				t.Errorf("%d visits, want %d", s.Visits(), tt.visits)
 			}
-			// 2 lb of 25-0-10 / 1000 ft2 a visit, on 250 m2 = 2,691 ft2: 5.382 lb = 2.4412 kg
-			const visit = 2 * 0.45359237 * 250 / 92.90304
+			// 0.4 lb of 25-0-10 / 1000 ft2 a visit, on 250 m2 = 2,691 ft2: 1.076 lb = 0.4882 kg
+			const visit = 0.4 * 0.45359237 * 250 / 92.90304
 			near := func(got, visits float64) bool { return math.Abs(got-visits*visit) < 1e-9 }
 			if got := s.Totals[0].Amount.Size; !near(got, float64(tt.visits)) {
 				t.Errorf("%.4f kg in the season, want %d times %.4f", got, tt.visits, visit)
@@ -59,7 +59,7 @@ func TestSeriesUnderWay(t *testing.T) {
 			if !near(bought, tt.left) {
 				t.Errorf("%.4f kg to buy, want %g times %.4f", bought, tt.left, visit)
 			}
-			perVisit := 0.5 * 0.45359237 / 92.90304
+			perVisit := 0.1 * 0.45359237 / 92.90304
 			for _, f := range plan.Feeds {
 				if want := float64(tt.visits) * perVisit; f.ID == "zone/front" && math.Abs(f.N-want) > 1e-12 {
 					t.Errorf("%g kg N / m2, want %g", f.N, want)
