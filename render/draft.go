@@ -23,7 +23,8 @@ type draft struct {
 	upright lie        // of that ground, north up
 	turned  []lie
 	site    geo.Region
-	near    geo.Region // the site and what is close to it
+	near    geo.Region                   // the site and what is close to it
+	uncut   map[*zones.Object][]geo.Line // of cutlines, what parts no zones
 
 	laid   arrangement // as the sheet was last laid out
 	lie    lie         // on that sheet
@@ -69,6 +70,9 @@ func newDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) 
 	d.site = site
 	d.show(shells(site))
 	if d.near, err = site.Buffer(closeBy); err != nil {
+		return nil, err
+	}
+	if err := d.findUncut(); err != nil {
 		return nil, err
 	}
 	if d.tally, err = tallyOf(p, d.letters); err != nil {

@@ -70,7 +70,8 @@ func (d *draft) legend() legend {
 	add(!g.Outline.Empty(), "Site outline", lineSample(outlinePen))
 	add(len(d.fixesDrawn()) > 0, "Fix of a walk", fixSample)
 	d.legendOfTrees(add)
-	d.legendOfBarriers(add, zones.Fence, zones.Wall, zones.Hedge, zones.Cutline)
+	d.legendOfBarriers(add, zones.Fence, zones.Wall, zones.Hedge)
+	add(slices.ContainsFunc(d.plat.Site.Of(zones.Cutline), func(o *zones.Object) bool { return len(d.uncut[o]) > 0 }), "Cutline, parts nothing", lineSample(cutline))
 	for _, s := range signs {
 		add(d.has(s.kind, anyObject), s.word, func(box Rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
 	}
@@ -98,7 +99,7 @@ func (d *draft) legendOfTrees(add func(bool, string, func(Rect) []Element)) {
 	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) == 0 }), "Tree crowns", func(box Rect) []Element { return canopy(box.Polygon()) })
 }
 
-var barrierWords = map[zones.Kind]string{zones.Fence: "Fence", zones.Wall: "Wall", zones.Hedge: "Hedge", zones.Cutline: "Cutline"}
+var barrierWords = map[zones.Kind]string{zones.Fence: "Fence", zones.Wall: "Wall", zones.Hedge: "Hedge"}
 
 func (d *draft) legendOfBarriers(add func(bool, string, func(Rect) []Element), kinds ...zones.Kind) {
 	for _, kind := range kinds {

@@ -248,16 +248,16 @@ func leafOf(o *zones.Object) Leaf {
 }
 
 // barriers draws lines of some kinds, the lowest first: fences, walls, hedges,
-// and cutlines where they divide turf.
+// and cutlines where they part nothing.
 func (d *draft) barriers(v view, kinds ...zones.Kind) []Element {
 	var elements []Element
 	for _, kind := range kinds {
-		in := d.near
-		if kind == zones.Cutline {
-			in = d.plat.Ground.Cover(zones.Turf)
-		}
 		for _, o := range d.plat.Site.Of(kind) {
-			if lines := v.lines(o.Lines, in); len(lines) > 0 {
+			lines := v.lines(o.Lines, d.near)
+			if kind == zones.Cutline {
+				lines = v.inWindow(d.uncut[o])
+			}
+			if len(lines) > 0 {
 				elements = append(elements, Group{ID: o.ID, Title: d.letters.of(o.Label()), Elements: barriers[kind](lines)})
 			}
 		}

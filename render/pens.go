@@ -58,7 +58,7 @@ func hedge(lines []Line) []Element {
 	return []Element{Path{Lines: shrubs, Fill: White, Stroke: accent, Weight: ThinLine}}
 }
 
-// cutline is where a person divided the turf.
+// cutline is where a person meant to divide the turf.
 func cutline(lines []Line) []Element {
 	return []Element{Path{Lines: lines, Stroke: Grey, Weight: ThinLine, Dash: []float64{1, 0.8}}}
 }
