@@ -22,9 +22,10 @@ type PacketOptions struct {
 	Lanes func(*program.StepPlan) (*StepLanes, error)
 }
 
-// lanesOf lays the lanes of a step; nil if none are asked for, or it has none.
+// lanesOf lays the lanes of a step; nil if none are asked for, it has none, or it
+// may not be done.
 func (o PacketOptions) lanesOf(step *program.StepPlan) (*StepLanes, error) {
-	if o.Lanes == nil || !step.Step.Spreadable() {
+	if o.Lanes == nil || !step.Step.Spreadable() || step.Status.KeepsOff() {
 		return nil, nil
 	}
 	return o.Lanes(step)

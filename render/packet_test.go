@@ -251,7 +251,7 @@ func TestStepSheetsAreReadInGloves(t *testing.T) {
 		}
 		wanted := 0
 		for i := range c.plan.Steps {
-			if s := &c.plan.Steps[i]; s.Status != program.Skipped {
+			if s := &c.plan.Steps[i]; !s.Status.KeepsOff() {
 				wanted += len(s.Step.Ticks())
 			}
 		}
@@ -320,9 +320,13 @@ func TestPacketLeavesNothingOut(t *testing.T) {
 				continue
 			}
 			said := strings.Join(strings.Fields(wordsOf(sheets)), " ")
-			wanted := append([]string{"Signature", "Hazards", "Time in", "Gates closed"}, s.Step.Notes...)
-			wanted = append(wanted, s.Step.Minding()...)
-			if s.Step.WaterIn != nil {
+			wanted := append([]string{"Hazards"}, s.Step.Notes...)
+			if s.Status == program.Blocked {
+				wanted = append(append(wanted, "Do not do it"), s.LiftedBy()...)
+			} else {
+				wanted = append(append(wanted, "Signature", "Time in", "Gates closed"), s.Step.Minding()...)
+			}
+			if s.Step.WaterIn != nil && s.Status != program.Blocked {
 				wanted = append(wanted, "Water in", "Watering note left")
 			}
 			for _, words := range wanted {

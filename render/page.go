@@ -143,14 +143,23 @@ func (w *webPage) stepSection(number int) (pageSection, error) {
 	drawn := newStepSheet(w.draft.again(), w.plan, number, w.options.Codes, walked)
 	s := pageSection{
 		ID: "step-" + told.step.Step.ID, Title: told.letters.of(told.step.Step.Name()), Number: number, Intro: told.intro(), Standing: told.standing().word,
-		Blocks: pageBlocks(told.standing(), told.quantityTable(), told.reasonTable(), told.howTable(), told.tankTable(), told.hopperTable(),
-			told.walkTable(), told.hazardList(), told.cautionTable(), told.tickList(), told.noteTable()),
+		Blocks: pageBlocks(told.toldOnPages()...),
 		ground: drawn.onPage, key: drawn.legend().(legend), amounts: told.amountsByZone(),
 	}
 	if told.lanes != nil {
 		s.Ticks = told.lanes.ticks()
 	}
 	return s, nil
+}
+
+// toldOnPages are the blocks of a step but those for paper.
+func (s stepSheet) toldOnPages() (blocks []Block) {
+	for _, b := range s.told {
+		if !b.paper {
+			blocks = append(blocks, b.Block)
+		}
+	}
+	return blocks
 }
 
 // intro says which step it is, what is done in it, and when.

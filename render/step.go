@@ -23,7 +23,7 @@ type stepSheet struct {
 	number  int // of the step, from 1
 	codes   bool
 	amounts material.Figures
-	done    map[string]program.ZonePlan // zones on which the step is done, by id
+	done    map[string]program.ZonePlan // zones on which the step is done, by id; none if it may not be
 	lanes   *laneLayer                  // nil: none are drawn
 	told    []toldBlock
 }
@@ -34,6 +34,7 @@ type toldBlock struct {
 	Block
 	called string
 	first  bool // it must stand beside the map
+	paper  bool // it is for paper: a page for a phone has it elsewhere, or in another form
 }
 
 // stepSheets draws a step of a plan: a map with what goes where, and, if there
@@ -63,7 +64,7 @@ func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *
 		amounts: material.Figures{Units: d.options.Units}, done: make(map[string]program.ZonePlan),
 	}
 	for _, z := range s.step.Zones {
-		if !z.Closed() {
+		if !z.Closed() && !s.withheld() {
 			s.done[z.ID] = z
 		}
 	}
@@ -121,12 +122,15 @@ func (s stepSheet) areaText(z zones.ZoneMeasure) string {
 }
 
 func (s stepSheet) method() string {
+	made := fmt.Sprintf("Program %s, season %d. Input SHA-256 %.12s, revision %d.", s.letters.of(s.plan.Program.Name), s.plan.Year, s.measured.InputSHA256, s.measured.Revision)
+	if s.withheld() {
+		return "The step may not be done, so this sheet tells no amounts. " + made
+	}
 	text := "Amounts are the rate times the area of each zone, for one visit" + s.step.Step.InPasses() + ", without what is carried beyond need; they are rounded to what can be weighed and measured. "
 	if s.step.Step.Labelled() {
 		text = "Amounts are the rate times the area of each zone, for one visit" + s.step.Step.InPasses() + ", rounded down; nothing goes down beyond the label. "
 	}
-	return text + fmt.Sprintf("Areas: on the WGS 84 ellipsoid, slopes not added, rounded to what their traced edges bear. Program %s, season %d. Input SHA-256 %.12s, revision %d.",
-		s.letters.of(s.plan.Program.Name), s.plan.Year, s.measured.InputSHA256, s.measured.Revision)
+	return text + "Areas: on the WGS 84 ellipsoid, slopes not added, rounded to what their traced edges bear. " + made
 }
 
 func (s stepSheet) objectRows() int { return 0 }
@@ -186,22 +190,43 @@ func (s stepSheet) hopperFirst() bool {
 
 // tell sets up the blocks in the order in which they are read.
 func (s stepSheet) tell() []toldBlock {
-	all := []toldBlock{
-		{s.standing(), "", true},
-		{s.quantityTable(), "quantities", true},
-		{s.reasonTable(), "what holds it back", false},
-		{s.howTable(), "how", true},
-		{s.tankTable(), "tanks", true},
-		{s.hopperTable(), "hopper", s.hopperFirst()},
-		{s.hazardList(), "hazards", false},
-		{s.walkTable(), "walking", false},
-		{s.cautionTable(), "cautions", false},
-		{s.tickList(), "boxes to tick", false},
-		{s.legend(), "key", false},
-		{s.accessTable(), "access", false},
-		{s.noteTable(), "notes on the step", false},
-		{s.laneTable(), "lanes", false},
-		{s.record(), "weather and sign-off", false},
+	all := s.tellWork()
+	if s.withheld() {
+		all = s.tellWhyNot()
 	}
 	return slices.DeleteFunc(all, func(b toldBlock) bool { return b.Block == nil })
+}
+
+// tellWork is what a crew needs to do the step.
+func (s stepSheet) tellWork() []toldBlock {
+	return []toldBlock{
+		{Block: s.standing(), first: true},
+		{Block: s.quantityTable(), called: "quantities", first: true},
+		{Block: s.reasonTable(), called: "what holds it back"},
+		{Block: s.howTable(), called: "how", first: true},
+		{Block: s.tankTable(), called: "tanks", first: true},
+		{Block: s.hopperTable(), called: "hopper", first: s.hopperFirst()},
+		{Block: s.hazardList(), called: "hazards"},
+		{Block: s.walkTable(), called: "walking"},
+		{Block: s.cautionTable(), called: "cautions"},
+		{Block: s.tickList(), called: "boxes to tick"},
+		{Block: s.legend(), called: "key", paper: true},
+		{Block: s.accessTable(), called: "access", paper: true},
+		{Block: s.noteTable(), called: "notes on the step"},
+		{Block: s.laneTable(), called: "lanes", paper: true},
+		{Block: s.record(), called: "weather and sign-off", paper: true},
+	}
+}
+
+// tellWhyNot is what a crew reads of a step that may not be done.
+func (s stepSheet) tellWhyNot() []toldBlock {
+	return []toldBlock{
+		{Block: s.standing(), first: true},
+		{Block: s.withheldTable(), called: "why it may not be done", first: true},
+		{Block: s.reasonTable(), called: "what holds it back"},
+		{Block: s.hazardList(), called: "hazards"},
+		{Block: s.legend(), called: "key", paper: true},
+		{Block: s.accessTable(), called: "access", paper: true},
+		{Block: s.noteTable(), called: "notes on the step"},
+	}
 }

@@ -28,6 +28,10 @@ func (s stepSheet) standing() standing {
 	return standing{standingWords[s.step.Status], why, s.step.Status == program.Ready}
 }
 
+// withheld reports whether the step may not be done: what one would need to do it
+// is then left off, so that nobody does it who reads no more than a table.
+func (s stepSheet) withheld() bool { return s.step.Status.KeepsOff() }
+
 func (s stepSheet) heldLetters() string {
 	var letters []string
 	for _, z := range s.measured.Zones {

@@ -304,11 +304,12 @@ With --program the packet follows: a sheet for each step that is not left out,
 or for those named with --step, then the sun, then the season and what to buy.
 A step's sheet shows which zones are worked, what goes on each, how tanks or the
 hopper are filled, hazards, cautions, boxes to tick, and room for weather and
-signature. It says READY, WAIT or BLOCKED as plan does on that day. What does
-not fit beside the map goes on to a second sheet. Gate codes are left out. With
---swath, steps that are spread have their lanes, in place of a sheet of all
-lanes; the hopper of your own calibration, if the program has one, tells where
-to refill.
+signature. It says READY, WAIT or BLOCKED as plan does on that day; of a step
+that is blocked or left out it tells why, and what would lift that, in place of
+rates and amounts. What does not fit beside the map goes on to a second sheet.
+Gate codes are left out. With --swath, steps that are spread have their lanes,
+in place of a sheet of all lanes; the hopper of your own calibration, if the
+program has one, tells where to refill.
 
 A page (.html) is one file that loads nothing and needs no network: the map, to
 be moved and zoomed, with layers to switch; zones that tell, when tapped, what

@@ -84,6 +84,9 @@ func TestConflicts(t *testing.T) {
 			if v.Severity != c.severity || isoDay(v.Until) != c.until || v.Source == "" || v.Text == "" {
 				t.Errorf("guilty: %s until %q (%s, %s)", v.Severity, isoDay(v.Until), v.Text, v.Source)
 			}
+			if c.severity == Block && lifts[c.rule] == "" {
+				t.Errorf("nothing is told that lifts %s", c.rule)
+			}
 			if _, innocent := c.reasons(t, "innocent"); len(innocent) > 0 {
 				t.Errorf("innocent: %+v", innocent)
 			}
