@@ -49,6 +49,22 @@ func fillWords(f lanes.Filling) string {
 	return fmt.Sprintf("before lane %d", f.Lane)
 }
 
+// putIn tells a filling in a sentence.
+func (l laneLayer) putIn(f lanes.Filling) string {
+	amount, held := l.filling(f.Ground), l.filling(f.Full)
+	if !l.plan.Work.Load.Known() {
+		amount, held = "enough for "+l.areaText(f.Ground), "enough for "+l.areaText(f.Full)
+	}
+	text := fillWords(f) + " put in " + amount
+	if f.On {
+		text = fillWords(f) + ", once the hopper is empty, put in " + amount
+	}
+	if held != amount {
+		text += ", which makes " + held
+	}
+	return text
+}
+
 // filledWith heads what goes in: of a known product, or enough for so much
 // ground.
 func (l laneLayer) filledWith(head string) string {

@@ -97,3 +97,40 @@ func feedWithHopper(t *testing.T, walked bool) stepSheet {
 	}
 	return newStepSheet(d, plan, i+1, false, laid)
 }
+
+// A page has every filling of the hopper before the lane that it is for, with the
+// amounts of the table.
+func TestTicksHaveTheFillings(t *testing.T) {
+	p, m := surveyed(t, threeLawns().geoJSON(t), "three")
+	for name, load := range map[string]*lanes.Load{
+		"of a product":     {Step: "spring-feed", Material: "feed 25-0-10", Rate: material.Rate{By: material.Weight, PerM2: 0.05}},
+		"of what is known": nil,
+	} {
+		for _, filling := range []float64{300, 20} { // the smaller one ends on lanes
+			w := spreadWork(t, 2.5, lanes.Single)
+			w.Units, w.Load, w.Filling = "us", load, filling
+			d, err := laneDrawing(t, w)(p, m, MapOptions{Paper: A3})
+			if err != nil {
+				t.Fatal(err)
+			}
+			l := d.subject.(laneMap).lanes
+			table := l.fillTable(len(l.plan.Fills)).(Table)
+			told := 0
+			for _, tick := range l.ticks() {
+				for _, text := range tick.Fills {
+					row := table.Rows[told]
+					told++
+					if !strings.HasPrefix(text, row[0]) || !strings.HasSuffix(row[0], fmt.Sprintf(" lane %d", tick.N)) || !strings.Contains(text, " "+row[1]) || !strings.Contains(text, row[2]) {
+						t.Errorf("%s, fillings for %g m2: lane %d is told %q, the table has %q", name, filling, tick.N, text, row)
+					}
+				}
+			}
+			if told != len(l.plan.Fills) || told < 3 {
+				t.Errorf("%s: %d of %d fillings are told", name, told, len(l.plan.Fills))
+			}
+			if on := slices.ContainsFunc(l.plan.Fills, func(f lanes.Filling) bool { return f.On }); on != (filling == 20) {
+				t.Errorf("%s, fillings for %g m2: some end on lanes: %v", name, filling, on)
+			}
+		}
+	}
+}

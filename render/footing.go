@@ -12,6 +12,9 @@ import (
 const cautionText = "This map is a planning aid: verify on site before work. Follow product labels and local rules. " +
 	"Before digging or coring call the one-call centre (811 in the US), then flag heads, valves and shallow lines."
 
+// noLawnText goes with every map on which turf is what nobody mapped.
+const noLawnText = "No lawn is mapped: turf is what is left of the outline."
+
 // footing sets the caution, and beside it how the figures came about.
 func (d *draft) footing(corner Point, width float64) (elements []Element, height float64) {
 	return d.footingWith(cautionText, d.subject.method(), corner, width)
@@ -28,7 +31,7 @@ func (d *draft) footingWith(caution, method string, corner Point, width float64)
 		blocks = append(blocks, Paragraph{Text: d.lacking, Face: Medium, Size: mapSize, Ink: Black})
 	}
 	if d.plat.TurfResidual() {
-		blocks = append(blocks, Paragraph{Text: "No lawn is mapped: turf is what is left of the outline.", Face: Medium, Size: mapSize, Ink: Black})
+		blocks = append(blocks, Paragraph{Text: noLawnText, Face: Medium, Size: mapSize, Ink: Black})
 	}
 	blocks = append(blocks, Paragraph{Text: method, Size: footSize, Ink: Grey})
 	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {

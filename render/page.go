@@ -3,7 +3,6 @@ package render
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/material"
@@ -76,12 +75,6 @@ type pageSection struct {
 	key     legend                        // what its map shows beyond the site map
 	amounts map[string][][2]string        // what goes on a zone, head and figure, by letter; nil of what is no step
 	sun     func(view) ([]Element, error) // the hours of sun, if it shows them
-}
-
-// A pageTick is a lane to tick off.
-type pageTick struct {
-	N    int
-	Text string
 }
 
 func (w *webPage) allSections() ([]pageSection, error) {
@@ -213,20 +206,6 @@ func (w *webPage) seasonSection() pageSection {
 		Blocks: pageBlocks(append([]Block{s.strip()}, s.tables()...)...),
 		ground: w.siteMap().onPage,
 	}
-}
-
-// ticks lists the lanes that spread, in walking order.
-func (l laneLayer) ticks() []pageTick {
-	left, unit := l.leftHead(), ""
-	if i := strings.LastIndex(left, " "); i >= 0 {
-		left, unit = strings.ToLower(left[:i]), left[i:]
-	}
-	var all []pageTick
-	for _, lane := range l.spreading() {
-		all = append(all, pageTick{lane.N, fmt.Sprintf("%s, %s, %s; %s %s%s",
-			l.zoneWords(lane), wayText(lane, l.plan.Work.Shield), l.figures.lengthText(l.lengthOf(lane)), left, l.leftNumber(lane), unit)})
-	}
-	return all
 }
 
 // amountsByZone are the figures of the table of quantities, zone by zone.

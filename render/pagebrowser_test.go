@@ -10,6 +10,7 @@ import (
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/samples"
+	"example.org/turfplat/zones/lanes"
 )
 
 var (
@@ -36,7 +37,7 @@ func TestPageInABrowser(t *testing.T) {
 		run  func(*testing.T, *chromium, crewFile)
 	}{
 		{"laws", pageKeepsItsLawsOnScreens}, {"tap", tapOnAZoneTellsWhatItGets},
-		{"drag", dragAndPinchMoveTheMap}, {"layers", layersAreSwitched}, {"ticks", ticksAreKept},
+		{"drag", dragAndPinchMoveTheMap}, {"layers", layersAreSwitched}, {"ticks", ticksAreKept}, {"fillings", fillingsAreToldBeforeTheirLanes},
 		{"nothing kept", ticksWorkWhereNothingIsKept}, {"keys", pageIsWorkedByKeys}, {"readers", pageSaysItselfToReaders},
 		{"where", whereAmI}, {"no scripts", pageWithoutScripts}, {"hostile", hostileNamesDoNothing},
 		{"both ways", namesBothWaysKeepTheirPlace},
@@ -330,6 +331,42 @@ func ticksAreKept(t *testing.T, c *chromium, crew crewFile) {
 	b.reload()
 	if got := count(); got != 0 {
 		t.Errorf("%v ticks when cleared and loaded again", got)
+	}
+	b.clean()
+}
+
+func fillingsAreToldBeforeTheirLanes(t *testing.T, c *chromium, _ crewFile) {
+	p, m := surveyed(t, string(samples.AlderLane), samples.AlderLaneName)
+	w := spreadWork(t, 3.048, lanes.Tight)
+	w.Filling = 300
+	walked := walkedOn(t, p, w)
+	_, file := sitePage(t, p, m, PageOptions{Walked: walked})
+	b := c.open(phone, onDisk(t, file))
+	b.section("lanes")
+	next := func() string { return b.text(`byID(shown.id).querySelector(".next").textContent`) }
+	tick := func(name string) {
+		b.eval(fmt.Sprintf(`byID(shown.id).querySelector("[data-tick=%s]").click()`, name), nil)
+	}
+	if said := next(); !strings.HasPrefix(said, "Next is lane 1: before lane 1 put in enough for 3,230 ft²; 0 of ") {
+		t.Errorf("at first the page says %q", said)
+	}
+	tick("fill-1-0")
+	if said := next(); !strings.HasPrefix(said, "Next is lane 1; 0 of ") {
+		t.Errorf("once the hopper is filled the page says %q", said)
+	}
+	again := walked.Plan.Fills[1]
+	for n := 1; n < again.Lane; n++ {
+		tick(fmt.Sprintf("lane-%d", n))
+	}
+	if said := next(); !strings.HasPrefix(said, fmt.Sprintf("Next is lane %d: before lane %d put in ", again.Lane, again.Lane)) {
+		t.Errorf("before lane %d the page says %q", again.Lane, said)
+	}
+	b.eval(fmt.Sprintf(`byID(shown.id).querySelector("[data-tick=fill-%d-0]").scrollIntoView({block: "center"})`, again.Lane), nil)
+	b.shoot("fillings", false)
+	b.reload()
+	b.settle()
+	if !b.holds(`byID(shown.id).querySelector("[data-tick=fill-1-0]").checked`) {
+		t.Error("a filling is not kept as ticked")
 	}
 	b.clean()
 }

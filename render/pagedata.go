@@ -38,10 +38,10 @@ type dataZone struct {
 type dataPart struct {
 	ID      string                 `json:"id"`
 	Title   string                 `json:"title"`
-	Group   string                 `json:"group"`             // first part of the ids of its groups
-	Mark    string                 `json:"mark"`              // changes when what is to be ticked does
-	Sun     bool                   `json:"sun,omitempty"`     // shows the hours
-	Amounts map[string][][2]string `json:"amounts,omitzero"`   // head and figure, by letter
+	Group   string                 `json:"group"`            // first part of the ids of its groups
+	Mark    string                 `json:"mark"`             // changes when what is to be ticked does
+	Sun     bool                   `json:"sun,omitempty"`    // shows the hours
+	Amounts map[string][][2]string `json:"amounts,omitzero"` // head and figure, by letter
 }
 
 // dataCorners tell where places stand on the map: x and y of the corners of a

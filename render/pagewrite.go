@@ -111,12 +111,15 @@ func (w *webPage) keySheet() ([]byte, error) {
 	return SVG(s)
 }
 
-// facts are the lines under the name of the site.
+// facts are the lines at the foot of the page.
 func (w *webPage) facts() []string {
 	t := w.told
 	facts := []string{
 		"net turf " + t.figures.areaInWords(t.tally.net.AreaM2, t.tally.net.CI95M2),
 		fmt.Sprintf("site %s, revision %d", t.letters.of(t.measured.ID), t.measured.Revision),
+	}
+	if t.plat.TurfResidual() {
+		facts = append(facts, noLawnText)
 	}
 	if w.plan != nil {
 		facts = append(facts, fmt.Sprintf("program %s, season %d, as of: %s", t.letters.of(w.plan.Program.Name), w.plan.Year, asOf(w.plan)))

@@ -314,7 +314,8 @@ program has one, tells where to refill.
 A page (.html) is one file that loads nothing and needs no network: the map, to
 be moved and zoomed, with layers to switch; zones that tell, when tapped, what
 they are and what they get; with --program a section a step, with --swath lanes
-to tick off as they are walked, with --sun the hours. Ticks stay on the device.
+to tick off as they are walked, with what goes into the hopper before them; with
+--sun the hours. Ticks stay on the device.
 Where the browser allows it, the page shows where on the map one stands.
 
 Flags:

@@ -10,6 +10,9 @@ function ticksOf(section) {
   const ticked = () => boxes.filter(b => b.checked).map(b => b.dataset.tick);
   const set = names => { for (const b of boxes) b.checked = Array.isArray(names) && names.includes(b.dataset.tick); };
 
+  // fillsFor tells what is still to be put into the hopper for a lane.
+  const fillsFor = lane => boxes.filter(b => b.dataset.fills === lane && !b.checked).map(b => ": " + b.dataset.words).join("");
+
   // show marks lanes on the map, and the one to walk next.
   function show() {
     const lanes = boxes.filter(b => b.dataset.lane), next = lanes.find(b => !b.checked);
@@ -22,7 +25,7 @@ function ticksOf(section) {
       lane.classList.toggle("onward", b === next);
     }
     const told = part.querySelector(".next");
-    if (told) told.textContent = next ? "Next is lane " + next.dataset.lane + "; " + lanes.filter(b => b.checked).length + " of " + lanes.length + " walked." : "All lanes walked.";
+    if (told) told.textContent = next ? "Next is lane " + next.dataset.lane + fillsFor(next.dataset.lane) + "; " + lanes.filter(b => b.checked).length + " of " + lanes.length + " walked." : "All lanes walked.";
     button.textContent = before ? "Bring ticks back" : "Clear ticks";
     button.disabled = !before && !ticked().length;
   }

@@ -1,0 +1,33 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+)
+
+// A pageTick is a lane to tick off, and before it what is put into the hopper for
+// it.
+type pageTick struct {
+	N     int
+	Text  string
+	Fills []string
+}
+
+// ticks lists the lanes that spread, in walking order.
+func (l laneLayer) ticks() []pageTick {
+	left, unit := l.leftHead(), ""
+	if i := strings.LastIndex(left, " "); i >= 0 {
+		left, unit = strings.ToLower(left[:i]), left[i:]
+	}
+	fills := make(map[int][]string)
+	for _, f := range l.plan.Fills {
+		fills[f.Lane] = append(fills[f.Lane], l.putIn(f))
+	}
+	var all []pageTick
+	for _, lane := range l.spreading() {
+		text := fmt.Sprintf("%s, %s, %s; %s %s%s",
+			l.zoneWords(lane), wayText(lane, l.plan.Work.Shield), l.figures.lengthText(l.lengthOf(lane)), left, l.leftNumber(lane), unit)
+		all = append(all, pageTick{lane.N, text, fills[lane.N]})
+	}
+	return all
+}
