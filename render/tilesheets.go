@@ -7,30 +7,63 @@ import (
 
 // sheets draws the site on one sheet where that is legible, or is the scale
 // that was asked for; else on a key map with the tables, and on sheets of its
-// parts at a larger scale, which follow it.
+// parts at a larger scale, which follow it, if they are worth it: the parts are
+// much larger, or have letters of zones for which the whole has no room.
 func (d *draft) sheets() ([]*Sheet, error) {
-	a, err := d.arrange()
 	asked := d.options.Scale
-	if err == nil && (asked != 0 || a.scale <= smallestLegible) {
-		sheet, err := d.whole(a)
-		return []*Sheet{sheet}, err
+	a, noRoom := d.arrange()
+	if noRoom == nil && (asked != 0 || a.scale <= smallestLegible) {
+		return d.onOne(a)
 	}
-	parts, tooMany := d.parts(asked)
-	if tooMany != nil && err == nil { // nobody asked for them
-		sheet, err := d.whole(a)
-		return []*Sheet{sheet}, err
+	t, tooMany := d.tiled(asked)
+	switch {
+	case noRoom != nil && tooMany != nil:
+		return nil, tooMany
+	case noRoom != nil:
+		return d.parts(t)
+	case tooMany != nil: // nobody asked for them
+		return d.onOne(a)
+	case float64(a.scale) >= leastGain*float64(t.scale):
+		return d.parts(t)
 	}
-	return parts, tooMany
+	return d.forLetters(a, t)
+}
+
+// forLetters draws the site on one sheet, or on sheets of its parts if these have
+// the letters of more zones.
+func (d *draft) forLetters(a arrangement, t tiling) ([]*Sheet, error) {
+	whole, err := d.onOne(a)
+	if err != nil || len(whole[0].Unlabelled) == 0 {
+		return whole, err
+	}
+	parts, err := d.parts(t)
+	if err != nil || lettersLacking(parts[1:]) < len(whole[0].Unlabelled) {
+		return parts, err
+	}
+	return d.onOne(a) // the draft is to be that of the sheet
+}
+
+// onOne draws all of the site on one sheet.
+func (d *draft) onOne(a arrangement) ([]*Sheet, error) {
+	sheet, err := d.whole(a)
+	return []*Sheet{sheet}, err
+}
+
+// lettersLacking counts the zones of which some part has no room for the letter.
+func lettersLacking(parts []*Sheet) int {
+	lacking := make(map[string]bool)
+	for _, s := range parts {
+		for _, letter := range s.Unlabelled {
+			lacking[letter] = true
+		}
+	}
+	return len(lacking)
 }
 
 // parts draws the site on a key map and on sheets of its parts.
-func (d *draft) parts(asked Scale) ([]*Sheet, error) {
+func (d *draft) parts(t tiling) ([]*Sheet, error) {
 	d.joined = true
 	defer func() { d.joined = false }()
-	t, err := d.tiled(asked)
-	if err != nil {
-		return nil, err
-	}
 	whole, err := d.arrangeAt(0, []lie{t.lie})
 	if err != nil {
 		return nil, err

@@ -15,6 +15,11 @@ const (
 	// with a rim.
 	smallestLegible Scale = 960
 
+	// leastGain is how many times as large the parts of a site must be drawn as the
+	// whole to be worth their sheets. Larger paper alone gives 1.41 (A4 to A3) to
+	// 1.55 (letter to tabloid), on one sheet and without match lines.
+	leastGain = 1.6
+
 	overlap   = 12.0 // mm of ground, at least, that two neighbouring sheets both show
 	mostTiles = 99   // of a site
 	mostCells = 2000 // of the grid, many of which may hold nothing
@@ -100,6 +105,8 @@ func (t tiling) count() int { return len(t.across.middles) * len(t.down.middles)
 // tiled divides a site into as few sheets as can be at the scale that is asked
 // for, or else at a legible one, with north up unless a turn saves sheets.
 func (d *draft) tiled(asked Scale) (tiling, error) {
+	d.joined = true
+	defer func() { d.joined = false }()
 	best, err := d.tiledAs(d.upright, asked)
 	for _, l := range d.turned {
 		if t, failed := d.tiledAs(l, asked); failed == nil && (err != nil || len(t.tiles) < len(best.tiles)) {

@@ -330,6 +330,47 @@ func TestGDALReadsTiles(t *testing.T) {
 	}
 }
 
+// A site goes into parts where these are much larger than the whole, or have the
+// letters of more zones; a scale that is asked for is kept.
+func TestPartsMustBeWorthTheirSheets(t *testing.T) {
+	grounds := func(width, height float64, strips int) *inventedSite {
+		s := &inventedSite{place: orb.Point{-83, 40}, header: map[string]any{"id": "grounds", "name": "Grounds", "units": "us"}}
+		s.area("turf", "lawn", "", block(0, 0, width, height))
+		for i := range strips {
+			x, y := 2+3.1*float64(i%60), 50+8*float64(i/60)
+			s.area("zone", fmt.Sprintf("strip-%d", i), fmt.Sprintf("Strip %d", i+1), block(x, y, x+3, y+5))
+		}
+		return s
+	}
+	for _, tt := range []struct {
+		name    string
+		site    *inventedSite
+		options MapOptions
+		scales  []Scale // of the first sheet and of those that follow
+	}{
+		{"legible", grounds(180, 120, 0), MapOptions{}, []Scale{960}},
+		{"one step from legible", grounds(220, 150, 0), MapOptions{}, []Scale{1200}},
+		{"the same in metric units", grounds(185, 125, 0), MapOptions{Units: zones.Metric}, []Scale{1000}},
+		{"far from legible", grounds(330, 220, 0), MapOptions{}, []Scale{1800, 960, 960, 960, 960}},
+		{"letters that only the parts have", grounds(210, 140, 72), MapOptions{}, []Scale{1200, 960, 960}},
+		{"on one sheet, as asked", grounds(330, 220, 0), MapOptions{Scale: 2400}, []Scale{2400}},
+		{"in parts, as asked", grounds(220, 150, 0), MapOptions{Scale: 960}, []Scale{1200, 960, 960}},
+	} {
+		p, m := surveyed(t, tt.site.geoJSON(t), tt.name)
+		sheets, err := SiteMaps(p, m, tt.options)
+		if err != nil {
+			t.Fatalf("%s: %v", tt.name, err)
+		}
+		var scales []Scale
+		for _, s := range sheets {
+			scales = append(scales, s.Scale)
+		}
+		if !slices.Equal(scales, tt.scales) {
+			t.Errorf("%s: drawn at %v, want %v", tt.name, scales, tt.scales)
+		}
+	}
+}
+
 // Lawns far apart take the sheets that show them, and those too far apart one.
 func TestScatteredSite(t *testing.T) {
 	for _, tt := range []struct {
