@@ -210,28 +210,16 @@ func (l laneLayer) deflectorText() string {
 // laneList writes numbers of lanes, in order, as "lanes 1 to 4, 7", and counts
 // them where that would be long.
 func laneList(numbers []int) string {
-	const most = 6 // parts
-	var parts []string
-	for i := 0; i < len(numbers); {
-		j := i
-		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
-			j++
-		}
-		part := strconv.Itoa(numbers[i])
-		if j > i {
-			part += " to " + strconv.Itoa(numbers[j])
-		}
-		parts = append(parts, part)
-		i = j + 1
-	}
-	if len(parts) > most {
+	const most = 6 // runs
+	runs, more := zones.Runs(numbers, most)
+	if more {
 		return fmt.Sprintf("%d lanes", len(numbers))
 	}
 	word := "lanes "
 	if len(numbers) == 1 {
 		word = "lane "
 	}
-	return word + strings.Join(parts, ", ")
+	return word + strings.Join(runs, ", ")
 }
 
 // wayText tells how a lane runs, and of a lap by which hard edges.

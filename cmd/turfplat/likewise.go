@@ -2,10 +2,10 @@ package main
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones"
 )
 
 // told are problems as people are told them: of those whose cause is the whole
@@ -52,24 +52,13 @@ func (l *likes) problem() ingest.Problem {
 	}
 }
 
-// spans writes numbers in rising order, those that follow each other as 2-7; of
-// many spans the first ones.
+// spans writes numbers of features in rising order; of many runs the first ones.
 func spans(numbers []int) string {
 	const most = 12
-	var parts []string
-	for i := 0; i < len(numbers); {
-		if len(parts) == most {
-			return strings.Join(parts, ", ") + " and more"
-		}
-		j := i
-		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
-			j++
-		}
-		part := strconv.Itoa(numbers[i])
-		if j > i {
-			part += "-" + strconv.Itoa(numbers[j])
-		}
-		parts, i = append(parts, part), j+1
+	runs, more := zones.Runs(numbers, most)
+	text := strings.Join(runs, ", ")
+	if more {
+		text += " and more"
 	}
-	return strings.Join(parts, ", ")
+	return text
 }
