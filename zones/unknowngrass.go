@@ -18,7 +18,7 @@ func (s *Site) tellUnknownGrasses() {
 			return
 		}
 		told[name] = true
-		hint := "name a grass of the table, or add this one to it with --species FILE, where a command has that flag"
+		hint := "name a grass of the table, or add this one to it with --species FILE"
 		if near := s.grasses.Nearest(species); near != "" {
 			hint = fmt.Sprintf("did you mean %q?", near)
 		}

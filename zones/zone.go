@@ -31,6 +31,10 @@ type Zone struct {
 	place      ingest.Place
 }
 
+// Place is where the object stands that the zone was made from; parts of one
+// have the same.
+func (z Zone) Place() ingest.Place { return z.place }
+
 // steepest is a slope, in percent, on which nobody keeps turf (45 degrees).
 const steepest = 100.0
 

@@ -8,6 +8,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/lanes"
 )
 
 func checkCommand(d *desk) *cli.Command {
@@ -15,7 +16,7 @@ func checkCommand(d *desk) *cli.Command {
 		Name:               "check",
 		CustomHelpTemplate: checkHelp,
 		OnUsageError:       onUsageError,
-		Flags:              streamFlags(),
+		Flags:              streamFlags(grassFlag()),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -102,7 +103,13 @@ func (o *order) checkLines() route[*ingest.Collection] {
 	return r
 }
 
+// checked is a site with its problems, and with what its slopes ask of those who
+// work on it: commands that lay lanes or plan steps tell that of the work.
 func checked(s surveyed) checkedSite {
+	if s.plat != nil {
+		lanes.TellSlopes(s.plat, lanes.CommonPractice())
+		tellSite(s.site)
+	}
 	return checkedSite{ID: s.site.ID, Name: s.site.Name, Usable: s.plat != nil, Problems: findings(s.site.Problems)}
 }
 
@@ -147,12 +154,13 @@ Usage:
     turfplat check [flags] [FILE ...]
 
 Every problem is told, on standard error, with its file, feature and place:
-errors keep the site from being measured, warnings tell of repairs and doubts.
+errors keep the site from being measured, warnings tell of repairs, of doubts and
+of slopes on which machines are not to be ridden, or not to be used.
 The verdict on each site goes to standard output. Exit status 1 if any site
 cannot be measured.
 
 Flags:
-` + readingHelp + linesHelp + textOutHelp + `
+` + grassHelp + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat check yard.geojson
 `

@@ -15,7 +15,7 @@ func feedCommand(d *desk) *cli.Command {
 		Name:               "feed",
 		CustomHelpTemplate: feedHelp,
 		OnUsageError:       onUsageError,
-		Flags:              streamFlags(&cli.StringFlag{Name: "format"}),
+		Flags:              streamFlags(grassFlag(), &cli.StringFlag{Name: "format"}),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -165,7 +165,7 @@ parquet is GeoParquet 1.1: the same columns, the ground of each row as geometry
 Flags:
     --format F     csv, json, ndjson or parquet; default: csv. A run with
                    parquet that breaks off leaves nothing for --resume
-` + readingHelp + linesHelp + textOutHelp + `
+` + grassHelp + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat feed yard.geojson -o yard.csv
     $ turfplat feed --lines --format parquet route.ndjson -o route.parquet

@@ -82,7 +82,11 @@ func (d *desk) order(c *cli.Context) (*order, error) {
 		return nil, err
 	}
 	key, err := mapKey(c.String("tags"))
-	o.reading = zones.Reading{Key: key, Repair: c.Bool("repair"), Region: region, Units: o.units}
+	if err != nil {
+		return nil, err
+	}
+	known, err := grasses(c.String("species"))
+	o.reading = zones.Reading{Key: key, Grasses: known, Repair: c.Bool("repair"), Region: region, Units: o.units}
 	return o, err
 }
 

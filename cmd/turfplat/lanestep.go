@@ -24,11 +24,11 @@ type spreading struct {
 
 // spreadingFlags are the flags of a command that lays lanes, of a step of a
 // program or of none.
-func spreadingFlags() []cli.Flag { return laneFlags(stepFlags()...) }
+func spreadingFlags() []cli.Flag { return laneFlags(append(stepFlags(), grassFlag())...) }
 
 // stepFlags are those of them that mean nothing without a program.
 func stepFlags() []cli.Flag {
-	return planningFlags(&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"}, grassFlag())
+	return planningFlags(&cli.StringFlag{Name: "step"}, &cli.StringFlag{Name: "hopper"})
 }
 
 // spreading reads the flags that say what is spread, and where.

@@ -16,7 +16,7 @@ func measureCommand(d *desk) *cli.Command {
 		Name:               "measure",
 		CustomHelpTemplate: measureHelp,
 		OnUsageError:       onUsageError,
-		Flags:              streamFlags(&cli.StringFlag{Name: "by"}),
+		Flags:              streamFlags(grassFlag(), &cli.StringFlag{Name: "by"}),
 		Action: func(c *cli.Context) error {
 			o, err := d.order(c)
 			if err != nil {
@@ -123,7 +123,7 @@ figures are rounded to what that error bears. --json has them in full.
 
 Flags:
     --by WHAT      site or zone: a row each, in place of a page a site
-` + readingHelp + linesHelp + textOutHelp + `
+` + grassHelp + readingHelp + linesHelp + textOutHelp + `
 Example:
     $ turfplat measure --units metric yard.geojson
 `

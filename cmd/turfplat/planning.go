@@ -12,11 +12,9 @@ import (
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/program"
 	"example.org/turfplat/zones/soil"
-	"example.org/turfplat/zones/turf"
 )
 
-// planningFlags are the flags of commands that lay a program on a site. One that
-// says by which grasses is shared with those of the sun.
+// planningFlags are the flags of commands that lay a program on a site.
 func planningFlags(more ...cli.Flag) []cli.Flag {
 	return append([]cli.Flag{
 		&cli.StringFlag{Name: "program", TakesFile: true},
@@ -37,8 +35,7 @@ type planning struct {
 	station string
 	day     time.Time // zero = not stated
 	year    int       // 0 = not stated
-	grasses *turf.Table
-	told    *sparing // of all sites together
+	told    *sparing  // of all sites together
 
 	seasonTold bool // that most of the season lies in the past
 }
@@ -61,10 +58,6 @@ func (o *order) planning(c *cli.Context) (*planning, error) {
 			return nil, usageErrorf("--columns: %w", err)
 		}
 	}
-	if p.grasses, err = grasses(c.String("species")); err != nil {
-		return nil, err
-	}
-	o.reading.Grasses = p.grasses
 	p.program, err = o.readProgram(c.String("program"))
 	return p, err
 }
@@ -142,7 +135,7 @@ func propertyOf(s surveyed) program.Property {
 
 // occasion finds the day of the plan, its year and its log.
 func (p *planning) occasion(at orb.Point) (program.Occasion, []ingest.Problem, error) {
-	occasion := program.Occasion{Today: p.day, Year: p.year, Grasses: p.grasses}
+	occasion := program.Occasion{Today: p.day, Year: p.year, Grasses: p.reading.Grasses}
 	var problems []ingest.Problem
 	if p.soil != "" {
 		var err error

@@ -21,20 +21,15 @@ func sunFlags(more ...cli.Flag) []cli.Flag {
 	}, more...)
 }
 
-// grassFlag names a table of grasses; commands of the sun and of programs have
-// it.
+// grassFlag names a table of grasses; all commands that lay zones have it.
 func grassFlag() cli.Flag { return &cli.StringFlag{Name: "species", TakesFile: true} }
 
 // readSun settles whether and how hours of sun are worked out. The flags that
 // say how mean nothing without --sun.
 func (o *order) readSun(c *cli.Context) error {
 	if !c.Bool("sun") {
-		for _, f := range sunFlags(&cli.StringFlag{Name: "explain"}, grassFlag())[1:] {
-			name := f.Names()[0]
-			if name == "species" && c.IsSet("program") {
-				continue // the program has a use for it
-			}
-			if c.IsSet(name) {
+		for _, f := range sunFlags(&cli.StringFlag{Name: "explain"})[1:] {
+			if name := f.Names()[0]; c.IsSet(name) {
 				return usageErrorf("--%s says how hours of sun are worked out: add --sun", name)
 			}
 		}
@@ -58,8 +53,7 @@ func (o *order) readSun(c *cli.Context) error {
 		}
 	}
 	o.reading.Sun = &request
-	o.reading.Grasses, err = grasses(c.String("species"))
-	return err
+	return nil
 }
 
 // seasonNamed returns the season asked for at a latitude; nil if none is.
