@@ -154,8 +154,8 @@ Usage:
     turfplat check [flags] [FILE ...]
 
 Every problem is told, on standard error, with its file, feature and place:
-errors keep the site from being measured, warnings tell of repairs, of doubts and
-of slopes on which machines are not to be ridden, or not to be used.
+errors keep the site from being measured, warnings tell of repairs, of doubts
+and of slopes on which machines are not to be ridden, or not to be used.
 The verdict on each site goes to standard output. Exit status 1 if any site
 cannot be measured.
 

@@ -281,8 +281,8 @@ not fit at the --scale asked for, takes several sheets: a key map with the
 tables, then its parts, with match lines that tell which sheet they join. Unless
 a scale is asked for, it stays on one sheet where parts would be less than 1.6
 times as large and have no more letters of zones. In a PDF parts are pages; SVG
-and PNG are written as NAME-1-site, NAME-2-site-part-1 and so on, where there are
-ten or more as NAME-01-site. Without -o all is on one sheet, however small.
+and PNG are written as NAME-1-site, NAME-2-site-part-1 and so on, where there
+are ten or more as NAME-01-site. Without -o all is on one sheet, however small.
 
 Of several sites each gets files of its own: -o packets/{id}.pdf names them by
 their ids. A site that is refused is left out, and the exit status is 1; with
