@@ -18,6 +18,8 @@ type Border struct {
 	first  []int32  // place in list of the first edge of a row; one more than there are rows
 	list   []listed // edges by row, in order
 	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
+
+	counting []freedom // by edge, what of it counts; none = all of all edges does
 }
 
 // fewEdges are found faster one by one than by rows and slots.
@@ -32,6 +34,7 @@ func NewBorder(r Region) *Border {
 	b := borders.Get().(*Border)
 	b.region, b.edges = r, r.appendEdges(b.edges[:0])
 	b.first, b.list, b.slots = b.first[:0], b.list[:0], b.slots[:0]
+	b.counting = b.counting[:0]
 	if len(b.edges) > fewEdges {
 		b.layRows()
 		b.layEnds()

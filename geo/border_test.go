@@ -12,35 +12,37 @@ import (
 // The slow path: every edge is compared with every other, and an edge with the
 // same ends with no more right than others.
 
-func slowFrontage(f Frame, r, o Region, d, depth float64) Length {
+func slowFrontage(f Frame, r *Border, o Region, d float64) Length {
 	var sum float64
-	for _, e := range r.edgeList() {
+	for i, e := range r.edges {
 		var spans []span
 		for _, other := range o.edgeList() {
 			if s, ok := e.alongside(other, d); ok && other.bounds().Meets(e.bounds().Grown(d/math.Cos(mostAskew))) {
 				spans = append(spans, s)
 			}
 		}
-		if depth > 0 {
-			spans = common(spans, slowDeep(r, e, depth), nil)
+		if len(r.counting) > 0 {
+			spans = common(spans, r.counting[i].spans(), nil)
 		}
 		sum += covered(spans) * f.trueLength(e.a, e.b)
 	}
 	return Length(sum)
 }
 
-func slowDeep(r Region, e edge, depth float64) []span {
-	way := e.b.Minus(e.a)
-	inward := XY{-way.Y, way.X}.Times(depth / way.Norm())
-	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
-	var parts []span
-	stops := r.stops(inner.a, inner.b)
-	for i := 1; i < len(stops); i++ {
-		if s := (span{stops[i-1], stops[i]}); r.holds(inner.at((s.from + s.to) / 2)) {
-			parts = append(parts, s)
+func slowFacings(r Region, narrow float64) []facing {
+	var found []facing
+	edges := r.edgeList()
+	for i, e := range edges {
+		for j, o := range edges {
+			if compareXY(e.a, o.a) > 0 || i == j || e.narrowness(&o) <= 0 {
+				continue
+			}
+			if part, ok := e.alongside(o, narrow*e.narrowness(&o)); ok {
+				found = append(found, facing{int32(i), int32(j), part, o.apart(e.at((part.from + part.to) / 2))})
+			}
 		}
 	}
-	return parts
+	return found
 }
 
 // slowExposures are what of the edges of rings in order bounds a region.
@@ -106,10 +108,17 @@ func TestBorderFindsWhatComparingAllFinds(t *testing.T) {
 	f := NewFrame(orb.Point{10, 50})
 	check(t, 1000, func(t *rapid.T) {
 		a, b, rings := drawMeeting(t)
-		border, other := NewBorder(a), NewBorder(b)
+		narrow := rapid.SampledFrom([]float64{1e-5, 0.05, 0.5}).Draw(t, "narrow")
+		border, other := NewBroadBorder(a, narrow), NewBorder(b)
+		found, _ := NewBorder(a).facings(narrow)
+		want := slowFacings(a, narrow)
+		slices.SortFunc(found, border.byNearness)
+		slices.SortFunc(want, border.byNearness)
+		if !slices.Equal(found, want) {
+			t.Errorf("facings %v, comparing all %v", found, want)
+		}
 		d := rapid.SampledFrom([]float64{1e-5, 0.05, 0.5}).Draw(t, "distance")
-		depth := rapid.SampledFrom([]float64{0, 0.05, 0.5}).Draw(t, "depth")
-		if got, want := f.Frontage(border, other, d, depth), slowFrontage(f, a, b, d, depth); got != want {
+		if got, want := f.Frontage(border, other, d), slowFrontage(f, border, b, d); got != want {
 			t.Errorf("frontage %v m, comparing all %v m", got, want)
 		}
 		c := newClaims(border)

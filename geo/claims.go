@@ -26,10 +26,23 @@ type claims struct {
 	share    []float64
 }
 
-// A freedom is what of an edge is not yet claimed.
+// A freedom is what of an edge is not yet taken.
 type freedom struct {
 	touched bool // else all of it is free
 	parts   []span
+}
+
+// spans are those that are free.
+func (f *freedom) spans() []span {
+	if f.touched {
+		return f.parts
+	}
+	return []span{{0, 1}}
+}
+
+// take makes a part no longer free.
+func (f *freedom) take(part span) {
+	f.parts, f.touched = without(f.spans(), part), true
 }
 
 // claimsNotInUse have room to be used again.

@@ -18,24 +18,23 @@ func (f Frame) Contact(r, o Region, d float64) Length {
 	if !r.Bounds().Grown(d).Meets(o.Bounds()) {
 		return 0
 	}
-	return f.Frontage(NewBorder(r), NewBorder(o), d, 0)
+	return f.Frontage(NewBorder(r), NewBorder(o), d)
 }
 
-// Frontage is Contact, but for the edge of ground only that is at least depth
-// metres deep: a hairline of r between two other things, which tracings that
-// do not quite meet leave, fronts on nothing.
-func (f Frame) Frontage(r, o *Border, d, depth float64) Length {
+// Frontage is Contact for borders that are ready; only what counts of that of
+// r fronts.
+func (f Frame) Frontage(r, o *Border, d float64) Length {
 	search := o.region.Bounds().Grown(d / math.Cos(mostAskew))
 	if !r.region.Bounds().Meets(search) {
 		return 0
 	}
 	s := frontSearches.Get().(*frontSearch)
-	s.of, s.along, s.distance, s.depth = r, o, d, depth
+	s.of, s.along, s.distance = r, o, d
 	defer s.release()
 	var sum float64
-	for _, e := range r.edges {
+	for i, e := range r.edges {
 		if e.bounds().Meets(search) {
-			if share := s.share(e); share > 0 {
+			if share := s.share(i, e); share > 0 {
 				sum += share * f.trueLength(e.a, e.b)
 			}
 		}
@@ -45,12 +44,11 @@ func (f Frame) Frontage(r, o *Border, d, depth float64) Length {
 
 // A frontSearch finds what of the edges of a border runs along another.
 type frontSearch struct {
-	of, along       *Border
-	distance, depth float64
+	of, along *Border
+	distance  float64
 
-	near               []int32 // reused
-	stops              []float64
-	spans, parts, both []span
+	near        []int32 // reused
+	spans, both []span
 }
 
 // frontSearches are those not in use.
@@ -61,8 +59,8 @@ func (s *frontSearch) release() {
 	frontSearches.Put(s)
 }
 
-// share returns the share of an edge that fronts.
-func (s *frontSearch) share(e edge) float64 {
+// share returns the share of edge i that fronts.
+func (s *frontSearch) share(i int, e edge) float64 {
 	s.spans = s.spans[:0]
 	if s.along.same(e) >= 0 {
 		s.spans = append(s.spans, span{0, 1})
@@ -72,9 +70,8 @@ func (s *frontSearch) share(e edge) float64 {
 	switch {
 	case len(s.spans) == 0:
 		return 0
-	case s.depth > 0:
-		s.findDeep(e)
-		s.both = common(s.spans, s.parts, s.both[:0])
+	case len(s.of.counting) > 0 && s.of.counting[i].touched:
+		s.both = common(s.spans, s.of.counting[i].parts, s.both[:0])
 		return covered(s.both)
 	}
 	return covered(s.spans)
@@ -86,39 +83,6 @@ func (s *frontSearch) findAlong(e edge) {
 	for _, i := range s.near {
 		if part, ok := e.alongside(s.along.edges[i], s.distance); ok {
 			s.spans = append(s.spans, part)
-		}
-	}
-}
-
-// findDeep finds the parts of an edge behind which the ground is deep enough.
-func (s *frontSearch) findDeep(e edge) {
-	way := e.b.Minus(e.a)
-	inward := XY{-way.Y, way.X}.Times(s.depth / way.Norm())
-	inner := edge{e.a.Plus(inward), e.b.Plus(inward)}
-	strip := edge{e.at(0.5), inner.at(0.5)}.bounds()
-	clear := true // nothing but the edge itself comes near the way inwards from its middle
-	box := inner.bounds()
-	s.near = s.of.near(e, s.depth, s.near[:0])
-	s.stops = append(s.stops[:0], 0, 1)
-	for _, i := range s.near {
-		o := &s.of.edges[i]
-		if *o == e {
-			continue
-		}
-		clear = clear && !o.meets(strip)
-		if o.meets(box) {
-			s.stops = inner.stopAt(*o, s.stops)
-		}
-	}
-	s.parts = s.parts[:0]
-	if clear && len(s.stops) == 2 {
-		s.parts = append(s.parts, span{0, 1})
-		return
-	}
-	s.stops = inOrder(s.stops)
-	for i := 1; i < len(s.stops); i++ {
-		if part := (span{s.stops[i-1], s.stops[i]}); s.of.holds(inner.at((part.from + part.to) / 2)) {
-			s.parts = append(s.parts, part)
 		}
 	}
 }

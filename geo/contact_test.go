@@ -50,16 +50,3 @@ func TestContact(t *testing.T) {
 		})
 	}
 }
-
-// A lawn 5 m deep runs on as a hairline 1 mm wide beside the walk; both edges
-// of the hairline lie along the walk, but a lawn fronts only where it is deep.
-func TestFrontageLeavesHairlinesOut(t *testing.T) {
-	f := NewFrame(orb.Point{-98.5, 40})
-	lawn := regionOf([]Polygon{{Shell: Ring{{0, 0}, {20, 0}, {20, 0.001}, {10, 0.001}, {10, 5}, {0, 5}}}})
-	walk := regionOf([]Polygon{{Shell: Ring{{-5, -1}, {25, -1}, {25, 0}, {-5, 0}}}})
-	for _, tt := range []struct{ depth, want float64 }{{0, 30}, {0.0005, 30}, {0.05, 10}, {6, 0}} {
-		if got := float64(f.Frontage(NewBorder(lawn), NewBorder(walk), 0.01, tt.depth)); !near(got, tt.want, 1e-6, 0) {
-			t.Errorf("frontage at depth %g = %.6f m, want %.6f", tt.depth, got, tt.want)
-		}
-	}
-}

@@ -52,6 +52,19 @@ func (f Frame) Perimeter(r Region) Length {
 	return Length(sum)
 }
 
+// BorderLength returns the length of what counts of a border, on the ellipsoid,
+// as exactly as Perimeter.
+func (f Frame) BorderLength(b *Border) Length {
+	sum := f.Perimeter(b.region)
+	for i := range b.counting {
+		if c := &b.counting[i]; c.touched {
+			e := b.edges[i]
+			sum -= Length((1 - covered(c.parts)) * f.trueLength(e.a, e.b))
+		}
+	}
+	return sum
+}
+
 // LineLength returns the length of a line on the ellipsoid, to 1e-8 within 10
 // km of the centre.
 func (f Frame) LineLength(l Line) Length {

@@ -19,14 +19,14 @@ type borders struct {
 func (p *Plat) borders() borders {
 	b := borders{frame: p.Site.Frame, plat: p, covers: make([]*geo.Border, 0, len(p.Ground.Covers))}
 	if !p.Ground.Outline.Empty() {
-		b.outline = append(b.outline, geo.NewBorder(p.Ground.Outline))
+		b.outline = append(b.outline, geo.NewBroadBorder(p.Ground.Outline, touching))
 	}
 	for _, c := range p.Ground.Covers {
-		b.covers = append(b.covers, geo.NewBorder(c.Region))
+		b.covers = append(b.covers, geo.NewBroadBorder(c.Region, touching))
 	}
 	if len(p.Zones) > 1 {
 		for _, z := range p.Zones {
-			b.zones = append(b.zones, geo.NewBorder(z.Region))
+			b.zones = append(b.zones, geo.NewBroadBorder(z.Region, touching))
 		}
 	}
 	return b

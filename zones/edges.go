@@ -23,10 +23,9 @@ func (b borders) edging(turf *geo.Border) (hardscape, bed geo.Length) {
 	return b.frontage(turf, Hardscape), b.frontage(turf, Bed)
 }
 
-// frontage measures where turf meets a cover; turf less deep than two covers
-// may be apart to touch is the gap between them.
+// frontage measures where turf meets a cover.
 func (b borders) frontage(turf *geo.Border, cover Kind) geo.Length {
-	return b.frame.Frontage(turf, b.of(cover), touching, touching)
+	return b.frame.Frontage(turf, b.of(cover), touching)
 }
 
 // trim measures what is trimmed by hand on the turf: along buildings, along

@@ -232,11 +232,22 @@ func checkReadsBack(t failer, p *Plat, want Measurement) {
 	t.Helper()
 	known := codes(p.Site.Problems)
 	again := rewritten(t, p)
-	checkSameZones(t, again.Measurement().Zones, want.Zones, 1e-6)
+	got := again.Measurement().Zones
+	checkSameZones(t, got, want.Zones, 1e-6)
+	checkSamePerimeters(t, got, want.Zones)
 	for _, problem := range again.Site.Problems {
 		if !slices.Contains(known, problem.Code) {
 			t.Errorf("told of the file that was written: %v", problem)
 		}
+	}
+}
+
+// checkSamePerimeters asks for perimeters to the rounding of a written file.
+func checkSamePerimeters(t failer, got, want []ZoneMeasure) {
+	t.Helper()
+	for _, w := range want {
+		i := slices.IndexFunc(got, func(z ZoneMeasure) bool { return z.ID == w.ID })
+		near(t, "perimeter of zone "+w.ID, got[i].PerimeterM, w.PerimeterM, 0, 0.001)
 	}
 }
 
@@ -278,9 +289,10 @@ func TestAreasAddUpOnAGrid(t *testing.T) {
 				count[k]++
 			}
 		}
-		m := s.measure(t)
+		p := s.plat(t)
+		m := p.Measurement()
 		for _, k := range CoverKinds {
-			snapping := m.Covers[k].PerimeterM / (1 << 24) // all that a frame's positions can move an area by
+			snapping := float64(p.Site.Frame.Perimeter(p.Ground.Cover(k))) / (1 << 24) // all that a frame's positions can move an area by
 			near(t, string(k), m.Covers[k].AreaM2, count[k], 0, 1e-9*count[k]+snapping)
 		}
 		if math.IsNaN(m.Covers[Turf].SigmaM2) {

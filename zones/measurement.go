@@ -150,7 +150,9 @@ func (p *Plat) Measurement() Measurement {
 }
 
 // Measure measures a part of the property.
-func (p *Plat) Measure(r geo.Region) AreaMeasure { return p.measure(geo.NewBorder(r))[0] }
+func (p *Plat) Measure(r geo.Region) AreaMeasure {
+	return p.measure(geo.NewBroadBorder(r, touching))[0]
+}
 
 // measure measures parts of the property.
 func (p *Plat) measure(parts ...*geo.Border) []AreaMeasure {
@@ -159,7 +161,7 @@ func (p *Plat) measure(parts ...*geo.Border) []AreaMeasure {
 	for i, sigma := range p.Ground.traces.AreaSigmas(parts...) {
 		r := parts[i].Region()
 		area, sigma := f.Area(r), float64(sigma)
-		measures[i] = AreaMeasure{float64(area), area.SquareFeet(), float64(f.Perimeter(r)), sigma, interval95 * sigma, p.Site.pieces(r)}
+		measures[i] = AreaMeasure{float64(area), area.SquareFeet(), float64(f.BorderLength(parts[i])), sigma, interval95 * sigma, p.Site.pieces(r)}
 	}
 	return measures
 }
