@@ -15,6 +15,7 @@ type Border struct {
 	edges  []edge
 	south  float64  // of the lowest row
 	tall   float64  // m, a row
+	pad    float64  // m, by which rows are moved outwards to tell how far edges go in them
 	first  []int32  // place in list of the first edge of a row; one more than there are rows
 	list   []listed // edges by row, in order
 	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
@@ -30,13 +31,16 @@ var borders = sync.Pool{New: func() any { return new(Border) }}
 
 // NewBorder makes the edges of a region ready. That takes time and memory in
 // proportion to their number.
-func NewBorder(r Region) *Border {
+func NewBorder(r Region) *Border { return newBorder(r, grain) }
+
+// newBorder is NewBorder; rows tell how far edges go in them and so far beyond.
+func newBorder(r Region, pad float64) *Border {
 	b := borders.Get().(*Border)
 	b.region, b.edges = r, r.appendEdges(b.edges[:0])
 	b.first, b.list, b.slots = b.first[:0], b.list[:0], b.slots[:0]
 	b.counting = b.counting[:0]
 	if len(b.edges) > fewEdges {
-		b.layRows()
+		b.layRows(pad)
 		b.layEnds()
 	}
 	return b

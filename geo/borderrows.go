@@ -12,7 +12,8 @@ type listed struct {
 // edgesARow bounds how often an edge stands in the list, in the mean.
 const edgesARow = 2
 
-func (b *Border) layRows() {
+func (b *Border) layRows(pad float64) {
+	b.pad = pad
 	var climbed float64
 	for _, e := range b.edges {
 		climbed += math.Abs(e.b.Y - e.a.Y)
@@ -33,7 +34,7 @@ func (b *Border) layRows() {
 		c := e.climb()
 		low, high := b.rowsOf(e)
 		for row := low; row <= high; row++ {
-			west, east := c.between(b.parallels(row, grain))
+			west, east := c.between(b.parallels(row, pad))
 			b.list[b.first[row]] = listed{west, east, int32(i), low}
 			b.first[row]++
 		}

@@ -20,7 +20,7 @@ const (
 // `narrow` metres apart, neither counts: what lies between them, be it ground of
 // the region or a gap in it, is one edge drawn twice.
 func NewBroadBorder(r Region, narrow float64) *Border {
-	b := NewBorder(r)
+	b := newBorder(r, narrow*math.Hypot(1, steepest)+grain)
 	b.strikeNarrow(narrow)
 	return b
 }
@@ -120,27 +120,47 @@ func (s *facingSearch) byRows() {
 	}
 }
 
-// lookAlong looks at an edge and others of a row, if no lower row has both.
+// lookAlong looks at an edge and others of a row, unless they came as near to
+// each other in the row below.
 func (s *facingSearch) lookAlong(l *listed, others []listed, search float64, row int32) {
-	west, east := s.edges[l.edge].stretch()
+	west, east := l.west-search, l.east+search
 	for k := range others {
-		if o := &others[k]; max(l.lowest, o.lowest) == row {
-			if from, to := s.edges[o.edge].stretch(); !apart(west-search, to, from, east+search) {
-				s.look(l.edge, o.edge)
-			}
+		o := &others[k]
+		if apart(west, o.east, o.west, east) {
+			continue
+		}
+		if row == max(l.lowest, o.lowest) || !s.meetIn(row-1, l.edge, o.edge, search) {
+			s.look(l.edge, o.edge)
 		}
 	}
 }
 
+// meetIn reports whether two edges come near each other in a row that both reach.
+func (s *facingSearch) meetIn(row, i, j int32, search float64) bool {
+	south, north := s.parallels(row, s.pad)
+	one, other := s.edges[i].climb(), s.edges[j].climb()
+	west, east := one.between(south, north)
+	from, to := other.between(south, north)
+	return !apart(west-search, to, from, east+search)
+}
+
 // lookBelow looks at an edge and those that end in a row below its lowest.
 func (s *facingSearch) lookBelow(l *listed, others []listed, search float64, row int32) {
-	west, east := s.edges[l.edge].stretch()
+	west, east := l.west, l.east
+	if search > s.tall { // what comes near may lie in rows farther off
+		west, east = s.edges[l.edge].stretch()
+	}
 	for k := range others {
-		o := &s.edges[others[k].edge]
-		if from, to := o.stretch(); !apart(west-search, to, from, east+search) {
-			if _, highest := s.rowsOf(*o); highest == row {
-				s.look(l.edge, others[k].edge)
-			}
+		o := &others[k]
+		from, to := o.west, o.east
+		if search > s.tall {
+			from, to = s.edges[o.edge].stretch()
+		}
+		if apart(west-search, to, from, east+search) {
+			continue
+		}
+		if _, highest := s.rowsOf(s.edges[o.edge]); highest == row {
+			s.look(l.edge, o.edge)
 		}
 	}
 }
