@@ -72,8 +72,8 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 	}
 	for i, a := range ring {
 		e := edge{a, ring.next(i)}
-		if e.bounds().Grown(same).Meets(search) {
-			c.claimEdge(i, e, same)
+		if box := e.bounds().Grown(same); box.Meets(search) {
+			c.claimEdge(i, e, box, same)
 		}
 	}
 	return c.found
@@ -81,7 +81,7 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 
 // claimEdge finds what edge i of a ring bounds: the border's edge with the same
 // ends, or else all that run along it within a distance.
-func (c *claims) claimEdge(i int, e edge, distance float64) {
+func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
 	if j := c.border.same(e); j >= 0 {
 		c.takeWhole(i, e, c.border.edges[j], &c.free[j])
 		return
@@ -91,6 +91,9 @@ func (c *claims) claimEdge(i int, e edge, distance float64) {
 	c.near = slices.Compact(c.near)
 	for _, j := range c.near {
 		o := c.border.edges[j]
+		if !o.meets(box) {
+			continue
+		}
 		if part, ok := o.alongside(e, distance); ok {
 			c.take(i, e, o, part, &c.free[j])
 		}

@@ -79,9 +79,12 @@ func (s *frontSearch) share(i int, e edge) float64 {
 
 // findAlong finds the parts of an edge that run along others.
 func (s *frontSearch) findAlong(e edge) {
-	s.near = s.along.near(e, s.distance/math.Cos(mostAskew), s.near[:0])
+	reach := s.distance / math.Cos(mostAskew)
+	box := e.bounds().Grown(reach)
+	s.near = s.along.near(e, reach, s.near[:0])
 	for _, i := range s.near {
-		if part, ok := e.alongside(s.along.edges[i], s.distance); ok {
+		o := &s.along.edges[i]
+		if part, ok := e.alongside(*o, s.distance); ok && o.meets(box) {
 			s.spans = append(s.spans, part)
 		}
 	}
