@@ -7,8 +7,10 @@ import (
 )
 
 const (
-	// touching is the gap, in metres, across which two covers still meet:
-	// hands that trace one edge twice come that close (5 cm, common practice).
+	// touching is the gap, in metres, across which two covers still meet, and
+	// the width under which ground between two edges is a fault of drawing:
+	// hands that trace one edge twice come that close (5 cm, common practice),
+	// and 7 decimals of a degree leave a centimetre.
 	touching = 0.05
 	// reach is how far, in metres, from a fence turf still has to be trimmed
 	// by hand (common practice, no source).

@@ -33,7 +33,8 @@ type Measurement struct {
 	InputSHA256 string               `json:"-"`
 }
 
-// AreaMeasure is the measure of a region.
+// AreaMeasure is the measure of a region. Its perimeter is the length of its
+// border, round holes too, but for both sides of what is narrower than 5 cm.
 type AreaMeasure struct {
 	AreaM2     float64 `json:"area_m2"`
 	AreaFt2    float64 `json:"area_ft2"`

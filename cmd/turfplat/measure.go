@@ -119,7 +119,9 @@ Covers never overlap; where objects do, the higher one has the ground: building,
 pool, water, hardscape, bed, synthetic, bare, rough, turf. Without a turf
 polygon, turf is what is left inside the outline. Areas are those on the WGS 84
 ellipsoid; +/- is half of the 95 % interval that the traced edges bear, and
-figures are rounded to what that error bears. --json has them in full.
+figures are rounded to what that error bears. --json has them in full, and
+perimeters: the border, round holes too, without both sides of what is narrower
+than 5 cm, which is one edge drawn twice.
 
 Flags:
     --by WHAT      site or zone: a row each, in place of a page a site
