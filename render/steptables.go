@@ -338,12 +338,13 @@ func (s stepSheet) howTable() Block {
 	return orNone(t)
 }
 
-// amountInPasses is what all passes of a visit take together; "" if there is one.
+// amountInPasses is what all passes of a visit take together on the zones that no
+// rule holds back; "" if there is one pass.
 func (s stepSheet) amountInPasses() string {
 	if s.step.Step.Passes < 2 || len(s.step.Totals) == 0 {
 		return ""
 	}
-	return ", " + s.measuredText(s.visitTotal()) + s.step.Step.InPasses()
+	return ", " + s.measuredText(s.visitLoad()) + s.step.Step.InPasses()
 }
 
 // rateText writes the rate of a visit, that of a pass first.
@@ -411,7 +412,7 @@ func (s stepSheet) passText(rate material.Rate) string {
 
 // hopperTable says how often the hopper is filled and with how much: as it is
 // walked where lanes are drawn, else that of the user's own spreader for all
-// zones together.
+// zones together that no rule holds back.
 func (s stepSheet) hopperTable() Block {
 	if s.lanes != nil {
 		return s.laneFillings()
@@ -420,7 +421,7 @@ func (s stepSheet) hopperTable() Block {
 	if !ok || s.step.Step.Does != program.Spread {
 		return nil
 	}
-	total := s.visitTotal().Times(1 / float64(s.step.Step.Passes))
+	total := s.visitLoad().Times(1 / float64(s.step.Step.Passes))
 	for _, setting := range s.plan.Program.Settings(s.step.Step, s.settingShare()) {
 		hopper := setting.Hopper
 		if hopper.Size <= 0 || hopper.By != total.By {
