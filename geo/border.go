@@ -6,13 +6,14 @@ import (
 	"sync"
 )
 
-// A Border is the edges of a region, made ready to be searched: the region's
-// extent is cut into rows from south to north, and each row knows the edges in
-// it; a few edges need no rows. A border never changes, so that several
-// goroutines may use one.
+// A Border is the edges of a region, made ready to be searched: each has its
+// box, and if they are many, the region's extent is cut into rows from south to
+// north, each of which knows the edges in it. A border never changes, so that
+// several goroutines may use one.
 type Border struct {
 	region Region
 	edges  []edge
+	boxes  []Bounds // of the edges
 	south  float64  // of the lowest row
 	tall   float64  // m, a row
 	pad    float64  // m, by which rows are moved outwards to tell how far edges go in them
@@ -21,10 +22,13 @@ type Border struct {
 	slots  []int32  // number of an edge plus one, by the hash of its ends; a power of two of them
 
 	counting []freedom // by edge, what of it counts; none = all of all edges does
+	courses  []int32   // reused: edges by the sector of their course
 }
 
-// fewEdges are found faster one by one than by rows and slots.
-const fewEdges = 12
+const (
+	fewEdges  = 12  // are compared faster one by one than by slots and courses
+	manyEdges = 160 // are searched faster by rows than by all their boxes
+)
 
 // borders are those not in use.
 var borders = sync.Pool{New: func() any { return new(Border) }}
@@ -39,9 +43,15 @@ func newBorder(r Region, pad float64) *Border {
 	b.region, b.edges = r, r.appendEdges(b.edges[:0])
 	b.first, b.list, b.slots = b.first[:0], b.list[:0], b.slots[:0]
 	b.counting = b.counting[:0]
+	b.boxes = sized(b.boxes, len(b.edges))
+	for i, e := range b.edges {
+		b.boxes[i] = e.bounds()
+	}
 	if len(b.edges) > fewEdges {
-		b.layRows(pad)
 		b.layEnds()
+	}
+	if len(b.edges) > manyEdges {
+		b.layRows(pad)
 	}
 	return b
 }
@@ -121,12 +131,6 @@ type edge struct{ a, b XY }
 
 // at returns the position a share t of the way along.
 func (e edge) at(t float64) XY { return e.a.Toward(e.b, t) }
-
-// meets reports whether the bounds of the edge share a point with a box.
-func (e *edge) meets(box Bounds) bool {
-	return (e.a.X <= box.Max.X || e.b.X <= box.Max.X) && (e.a.X >= box.Min.X || e.b.X >= box.Min.X) &&
-		(e.a.Y <= box.Max.Y || e.b.Y <= box.Max.Y) && (e.a.Y >= box.Min.Y || e.b.Y >= box.Min.Y)
-}
 
 func (e edge) bounds() Bounds { return edgeBounds(e.a, e.b) }
 

@@ -149,7 +149,7 @@ func TestBorderOfOddShapes(t *testing.T) {
 		"comb": regionFrom(t, comb), "hairline": regionFrom(t, rectangle(0, 0, 1000, grain)), "none": {},
 	} {
 		b := NewBorder(r)
-		if n := len(b.edges); len(b.list) > (edgesARow+2)*n || len(b.first) > n+2 || n > fewEdges && len(b.list) < n {
+		if n := len(b.edges); len(b.list) > (edgesARow+2)*n || len(b.first) > n+2 || n > manyEdges && len(b.list) < n {
 			t.Errorf("%s: %d edges make %d rows with %d", name, n, len(b.first)-1, len(b.list))
 		}
 		for i, e := range b.edges {

@@ -51,7 +51,14 @@ func (b *Border) rowsOf(e edge) (low, high int32) {
 
 // row returns the row at y, or that nearest to it.
 func (b *Border) row(y float64) int32 {
-	return int32(max(0, min(float64(len(b.first)-2), (y-b.south)/b.tall)))
+	switch row, last := (y-b.south)/b.tall, len(b.first)-2; {
+	case row <= 0:
+		return 0
+	case row >= float64(last):
+		return int32(last)
+	default:
+		return int32(row)
+	}
 }
 
 // parallels returns where a row starts and ends, both moved outwards.
@@ -96,12 +103,19 @@ func apart(a, b, c, d float64) bool {
 }
 
 func (b *Border) nearOfAll(box Bounds, found []int32) []int32 {
-	for i := range b.edges {
-		if b.edges[i].meets(box) {
+	for i := range b.boxes {
+		if b.boxes[i].near(&box) {
 			found = append(found, int32(i))
 		}
 	}
 	return found
+}
+
+// near is Meets by the signs of four differences.
+func (b *Bounds) near(o *Bounds) bool {
+	signs := math.Float64bits(o.Max.X-b.Min.X) | math.Float64bits(b.Max.X-o.Min.X) |
+		math.Float64bits(o.Max.Y-b.Min.Y) | math.Float64bits(b.Max.Y-o.Min.Y)
+	return signs>>63 == 0
 }
 
 // A climb is an edge from its southern end to its northern one.

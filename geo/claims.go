@@ -91,7 +91,7 @@ func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
 	c.near = slices.Compact(c.near)
 	for _, j := range c.near {
 		o := c.border.edges[j]
-		if !o.meets(box) {
+		if !c.border.boxes[j].near(&box) {
 			continue
 		}
 		if part, ok := o.alongside(e, distance); ok {

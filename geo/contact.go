@@ -84,7 +84,7 @@ func (s *frontSearch) findAlong(e edge) {
 	s.near = s.along.near(e, reach, s.near[:0])
 	for _, i := range s.near {
 		o := &s.along.edges[i]
-		if part, ok := e.alongside(*o, s.distance); ok && o.meets(box) {
+		if part, ok := e.alongside(*o, s.distance); ok && s.along.boxes[i].near(&box) {
 			s.spans = append(s.spans, part)
 		}
 	}
