@@ -2,6 +2,8 @@ package geo
 
 import (
 	"cmp"
+	"math"
+	"math/bits"
 	"slices"
 	"sync"
 )
@@ -28,16 +30,9 @@ type noder struct {
 	limit     int  // of crossings
 
 	fresh  []strand // reused, as is all room of a noder
-	order  []western
+	order  []uint64
 	listed []int32
 	slots  []int32
-}
-
-// A western is where a fresh strand starts from in the west, by which most are
-// told apart.
-type western struct {
-	x     int64
-	fresh int32
 }
 
 // noders are those not in use.
@@ -93,29 +88,48 @@ func (n *noder) node() error {
 
 // sort brings fresh strands into order with the others, which are in order.
 func (n *noder) sort() {
-	n.fresh, n.order = n.fresh[:0], n.order[:0]
+	n.fresh = n.fresh[:0]
 	known := n.strands[:0]
 	for i := range n.strands {
 		if s := &n.strands[i]; s.fresh {
-			n.order = append(n.order, western{s.a.x, int32(len(n.fresh))})
 			n.fresh = append(n.fresh, *s)
 		} else {
 			known = append(known, *s)
 		}
 	}
-	slices.SortFunc(n.order, func(p, q western) int {
-		if p.x != q.x {
-			return cmp.Compare(p.x, q.x)
-		}
-		return compareStrands(&n.fresh[p.fresh], &n.fresh[q.fresh])
-	})
+	n.orderFresh()
 	order := n.order
 	for i := len(n.strands) - 1; len(order) > 0; i-- {
-		f := &n.fresh[order[len(order)-1].fresh]
+		f := &n.fresh[uint32(order[len(order)-1])]
 		if k := len(known) - 1; k >= 0 && compareStrands(&known[k], f) > 0 {
 			n.strands[i], known = known[k], known[:k]
 		} else {
 			n.strands[i], order = *f, order[:len(order)-1]
+		}
+	}
+}
+
+// orderFresh orders the fresh strands. A key tells how far east one starts, as
+// exactly as fits above its number; those that start as far are compared.
+func (n *noder) orderFresh() {
+	n.order = sized(n.order, len(n.fresh))
+	west, east := int64(math.MaxInt64), int64(math.MinInt64)
+	for i := range n.fresh {
+		x := n.fresh[i].a.x
+		west, east = min(west, x), max(east, x)
+	}
+	coarse := max(0, bits.Len64(uint64(east-west))-32)
+	for i := range n.fresh {
+		n.order[i] = uint64(n.fresh[i].a.x-west)>>coarse<<32 | uint64(i)
+	}
+	slices.Sort(n.order)
+	for from, to := 0, 0; from < len(n.order); from = to {
+		for to = from + 1; to < len(n.order) && n.order[to]>>32 == n.order[from]>>32; to++ {
+		}
+		if to > from+1 {
+			slices.SortFunc(n.order[from:to], func(p, q uint64) int {
+				return compareStrands(&n.fresh[uint32(p)], &n.fresh[uint32(q)])
+			})
 		}
 	}
 }
