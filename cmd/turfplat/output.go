@@ -76,7 +76,7 @@ func (o *order) packed(output string, at int64, result func(io.Writer) error) fu
 // as they come, else the whole once it is known to be good.
 func (o *order) pour(to io.Writer, result func(io.Writer) error) error {
 	if o.lines {
-		w := bufio.NewWriter(to)
+		w := bufio.NewWriterSize(to, 1<<16)
 		err := result(w)
 		return errors.Join(err, w.Flush())
 	}

@@ -61,9 +61,17 @@ func stayTable() (t [stateCount][256]bool) {
 // that is not all, what is wrong with the next one.
 func (g *grammar) feed(b []byte) (int, *fault) {
 	stay := &stays[g.state]
-	for i, c := range b {
+	for i := 0; i < len(b); i++ {
+		c := b[i]
 		if stay[c] {
 			continue
+		}
+		if c == '[' && (g.state == wantValue || g.state == wantValueOrEnd) && len(g.open) < g.depth {
+			if end := plainPair(b, i); end > 0 {
+				g.state, i = afterValue, end-1
+				stay = &stays[g.state]
+				continue
+			}
 		}
 		if next := numberSteps[g.state][c]; next != stateCount {
 			g.state = next

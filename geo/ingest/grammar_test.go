@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"encoding/json"
+	"reflect"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -14,6 +15,7 @@ var jsonTexts = []string{
 	``, ` `, `{`, `[`, `]`, `}`, `{]`, `[}`, `[1,]`, `[,1]`, `[1 2]`, `{"a"}`, `{"a":}`, `{"a":1,}`, `{a:1}`, `{"a" 1}`, `{1:2}`,
 	`"`, `"\`, `"\x"`, `"\u12"`, `"\u12g4"`, "\"\n\"", "\"\x00\"", `tru`, `truth`, `nul`, `nulls`, `falsy`,
 	`-`, `+1`, `01`, `1.`, `.5`, `1e`, `1e+`, `1.e5`, `0x1`, `--1`, `1-`, `NaN`, `Infinity`, `1 2`, `{}{}`, `[] x`, `'a'`, `/**/1`,
+	`[1,2]`, `[[1,2],[-93.123456789, 45.5]]`, `[01,2]`, `[1.,2]`, `[1,2.]`, `[-,2]`, `[1,2`, `[1,`, `[1`, `[1,2]]`, `{[1,2]}`,
 }
 
 func checkGrammar(t rapid.TB, text []byte) {
@@ -26,6 +28,34 @@ func checkGrammar(t rapid.TB, text []byte) {
 	if f == nil && at != len(text) || f != nil && at >= len(text) {
 		t.Errorf("%q: right up to %d, fault %v", text, at, f)
 	}
+	if atByByte, byByte := feedByByte(text); at != atByByte || !reflect.DeepEqual(f, byByte) {
+		t.Errorf("%q: right up to %d, fault %v; byte by byte up to %d, fault %v", text, at, f, atByByte, byByte)
+	}
+}
+
+// feedByByte feeds a text in pieces of one byte, none of which is a position.
+func feedByByte(text []byte) (int, *fault) {
+	g := grammar{depth: 1000}
+	for i := range text {
+		if _, f := g.feed(text[i : i+1]); f != nil {
+			return i, f
+		}
+	}
+	return len(text), nil
+}
+
+// Positions are passed over whole only where they are two numbers.
+func TestGrammarOfPositions(t *testing.T) {
+	piece := rapid.SampledFrom([]string{
+		"[", "]", ",", " ", "-", ".", "0", "7", "12", "12345678", "123456789", "0.12345678", "-93.123456789", "e", "1e5", "[1,2]", "[-93.5, 45.25]",
+	})
+	rapid.Check(t, func(t *rapid.T) {
+		text := []byte("[")
+		for _, p := range rapid.SliceOfN(piece, 0, 8).Draw(t, "pieces") {
+			text = append(text, p...)
+		}
+		checkGrammar(t, append(text, rapid.SampledFrom([]string{"", "]", "]]"}).Draw(t, "end")...))
+	})
 }
 
 func TestGrammar(t *testing.T) {
