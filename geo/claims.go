@@ -20,7 +20,8 @@ type claims struct {
 	free   []freedom // of the border's edges
 	left   int       // how many of them are not yet claimed whole
 
-	near     []int32 // reused
+	inReach  []int32 // reused: edges that a ring may come near, in order, unless the border has rows
+	near     []int32 // those that an edge may come near
 	found    []exposure
 	gradient []XY
 	share    []float64
@@ -70,6 +71,7 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 	if c.left == 0 || !bounds.Grown(same).Meets(search) {
 		return nil
 	}
+	c.reach(bounds.Grown(same))
 	for i, a := range ring {
 		e := edge{a, ring.next(i)}
 		if box := e.bounds().Grown(same); box.Meets(search) {
@@ -79,6 +81,20 @@ func (c *claims) claim(ring Ring, bounds Bounds) []exposure {
 	return c.found
 }
 
+// reach lists the edges of a border without rows that are not yet claimed whole
+// and come into a box.
+func (c *claims) reach(box Bounds) {
+	c.inReach = c.inReach[:0]
+	if len(c.border.list) > 0 {
+		return
+	}
+	for j := range c.border.boxes {
+		if f := &c.free[j]; c.border.boxes[j].near(&box) && (!f.touched || len(f.parts) > 0) {
+			c.inReach = append(c.inReach, int32(j))
+		}
+	}
+}
+
 // claimEdge finds what edge i of a ring bounds: the border's edge with the same
 // ends, or else all that run along it within a distance.
 func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
@@ -86,14 +102,18 @@ func (c *claims) claimEdge(i int, e edge, box Bounds, distance float64) {
 		c.takeWhole(i, e, c.border.edges[j], &c.free[j])
 		return
 	}
-	c.near = c.border.near(e, distance, c.near[:0])
-	slices.Sort(c.near) // so that sums do not depend on rows
-	c.near = slices.Compact(c.near)
-	for _, j := range c.near {
-		o := c.border.edges[j]
+	near := c.inReach
+	if len(c.border.list) > 0 {
+		c.near = c.border.near(e, distance, c.near[:0])
+		slices.Sort(c.near) // so that sums do not depend on rows
+		c.near = slices.Compact(c.near)
+		near = c.near
+	}
+	for _, j := range near {
 		if !c.border.boxes[j].near(&box) {
 			continue
 		}
+		o := c.border.edges[j]
 		if part, ok := o.alongside(e, distance); ok {
 			c.take(i, e, o, part, &c.free[j])
 		}
