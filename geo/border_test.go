@@ -104,13 +104,24 @@ func drawLawnOrBox(t *rapid.T, label string) Ring {
 	return rectangle(at(0, " west"), at(0, " south"), at(9, " east"), at(9, " north"))
 }
 
+// inRows is a border in rows, however few its edges are.
+func inRows(r Region, narrow float64) *Border {
+	b := newBorder(r, 0)
+	b.layRows(2*narrow + grain)
+	return b
+}
+
 func TestBorderFindsWhatComparingAllFinds(t *testing.T) {
 	f := NewFrame(orb.Point{10, 50})
 	check(t, 1000, func(t *rapid.T) {
 		a, b, rings := drawMeeting(t)
 		narrow := rapid.SampledFrom([]float64{1e-5, 0.05, 0.5}).Draw(t, "narrow")
-		border, other := NewBroadBorder(a, narrow), NewBorder(b)
-		found, _ := NewBorder(a).facings(narrow)
+		border, other, bare := NewBroadBorder(a, narrow), NewBorder(b), NewBorder(a)
+		if rapid.Bool().Draw(t, "in rows") { // as if they were many
+			border, other, bare = inRows(a, narrow), inRows(b, 0), inRows(a, narrow)
+			border.strikeNarrow(narrow)
+		}
+		found, _ := bare.facings(narrow)
 		want := slowFacings(a, narrow)
 		slices.SortFunc(found, border.byNearness)
 		slices.SortFunc(want, border.byNearness)
