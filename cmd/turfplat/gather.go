@@ -92,8 +92,7 @@ func (s *surveyor) mayBeWalked(file string) bool {
 		return true
 	}
 	defer r.close()
-	head, _ := r.Peek(sniffed)
-	return !ingest.IsSite(head)
+	return !ingest.IsSite(ingest.Beginning(r.Reader))
 }
 
 // walked makes objects of a file of tracks.

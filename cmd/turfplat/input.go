@@ -134,9 +134,6 @@ func mapKey(file string) (*zones.MapKey, error) {
 	return key, nil
 }
 
-// sniffed is how much of an input is looked at to tell what it is.
-const sniffed = 1 << 14
-
 // opened is a file, or standard input, about to be read.
 type opened struct {
 	*bufio.Reader
@@ -207,8 +204,7 @@ func (t *takings) Read(p []byte) (int, error) {
 // looksWalked reports whether an input is a file of tracks by what stands in
 // it; ending is that of its name if that may decide as well.
 func (r opened) looksWalked(ending string) bool {
-	head, _ := r.Peek(sniffed)
-	return ingest.IsTrack(head, ending)
+	return ingest.IsTrack(ingest.Beginning(r.Reader), ending)
 }
 
 // A reader yields what is in an input, piece by piece.
@@ -216,6 +212,9 @@ type reader func(in io.Reader, source string, limits ingest.Limits) iter.Seq[*in
 
 // collections reads the sites of a file, one at a time.
 func (o *order) collections(file string) iter.Seq[*ingest.Collection] {
+	if o.lines && file == "-" {
+		return o.pieces(file, ingest.ReadPrompt)
+	}
 	return o.pieces(file, ingest.Read)
 }
 

@@ -76,9 +76,9 @@ func (o *order) packed(output string, at int64, result func(io.Writer) error) fu
 // as they come, else the whole once it is known to be good.
 func (o *order) pour(to io.Writer, result func(io.Writer) error) error {
 	if o.lines {
-		w := bufio.NewWriterSize(to, 1<<16)
+		w := newLingering(to)
 		err := result(w)
-		return errors.Join(err, w.Flush())
+		return errors.Join(err, w.close())
 	}
 	var whole bytes.Buffer
 	if err := result(&whole); err != nil {

@@ -24,7 +24,7 @@ func (g *geoJSON) firstBroken(first record) (document record, lines []record) {
 	for len(read) < firstLines && !g.ended && first.fault == nil {
 		s := g.stretch(&first)
 		read = append(read, s)
-		if g.isCollection(s) {
+		if g.isCollection(s.text) {
 			lines = append(lines, first)
 			for _, s := range read {
 				if rec := g.recordOf(s); rec.fault != nil || rec.grammar.begun() {
@@ -72,11 +72,11 @@ func (g *geoJSON) recordOf(s stretch) record {
 }
 
 // isCollection reports whether a line is a whole FeatureCollection.
-func (g *geoJSON) isCollection(s stretch) bool {
-	if !bytes.HasPrefix(trimBlanks(s.text), []byte{'{'}) || !bytes.Contains(s.text, []byte(`"FeatureCollection"`)) {
+func (g *geoJSON) isCollection(text []byte) bool {
+	if !bytes.HasPrefix(trimBlanks(text), []byte{'{'}) || !bytes.Contains(text, []byte(`"FeatureCollection"`)) {
 		return false
 	}
-	rec := g.recordOf(s)
+	rec := g.recordOf(stretch{text: text})
 	kind, _, ok := rec.open()
 	return ok && kind == "FeatureCollection"
 }

@@ -18,11 +18,12 @@ import (
 // on lines that follow each other are one site together, and a line among
 // them that cannot be read refuses that site.
 func GeoJSON(r io.Reader, source string, limits Limits) iter.Seq[*Collection] {
-	return func(yield func(*Collection) bool) {
-		limits := limits.filled()
-		g := &geoJSON{input: newInput(r, limits), source: source, limits: limits, yield: yield, reader: newGeometries(newObjects(), limits.Positions)}
-		g.read()
-	}
+	return func(yield func(*Collection) bool) { newGeoJSON(r, source, limits, yield).read() }
+}
+
+func newGeoJSON(r io.Reader, source string, limits Limits, yield func(*Collection) bool) *geoJSON {
+	limits = limits.filled()
+	return &geoJSON{input: newInput(r, limits), source: source, limits: limits, yield: yield, reader: newGeometries(newObjects(), limits.Positions)}
 }
 
 // geoJSON hands out the sites of one input.
@@ -32,6 +33,7 @@ type geoJSON struct {
 	limits Limits
 	yield  func(*Collection) bool
 	reader *geometries // of collections, one after the other
+	prompt bool        // a collection on the first line is one of many, were it alone
 
 	open  *site     // its features stand on lines of their own
 	bytes int       // of those lines
@@ -42,7 +44,7 @@ type geoJSON struct {
 // its first line is a whole value and more follows, or if it is no value at
 // all but the next line is one, or if it broke off and a collection follows.
 func (g *geoJSON) read() {
-	if f := sniff(g.peek(512)); f != nil {
+	if f := sniff(beginning(g.r, 512)); f != nil {
 		g.document(record{fault: f, at: -1})
 		return
 	}
@@ -60,7 +62,10 @@ func (g *geoJSON) read() {
 		g.records(lines)
 		return
 	}
-	g.many = first.complete()
+	if g.many = first.complete(); g.prompt && g.isCollection(first.text) {
+		g.records([]record{first})
+		return
+	}
 	second, more := g.next()
 	if g.separator == '\n' && !(more && (first.complete() || second.object())) {
 		g.document(first)

@@ -12,13 +12,26 @@ import (
 // by its content; see [GeoJSON] and [OSM]. What is neither is refused as no
 // GeoJSON.
 func Read(r io.Reader, source string, limits Limits) iter.Seq[*Collection] {
+	return read(r, source, limits, false)
+}
+
+// ReadPrompt is [Read] for a stream whose sender may wait for an answer. A
+// FeatureCollection on the first line is yielded before more comes: it is the
+// site on line 1, were it the only one.
+func ReadPrompt(r io.Reader, source string, limits Limits) iter.Seq[*Collection] {
+	return read(r, source, limits, true)
+}
+
+func read(r io.Reader, source string, limits Limits, prompt bool) iter.Seq[*Collection] {
 	return func(yield func(*Collection) bool) {
 		b := bufio.NewReaderSize(r, 1<<16)
-		sites := GeoJSON
 		if extractFormat(b) != noExtract {
-			sites = OSM
+			OSM(b, source, limits)(yield)
+			return
 		}
-		sites(b, source, limits)(yield)
+		g := newGeoJSON(b, source, limits, yield)
+		g.prompt = prompt
+		g.read()
 	}
 }
 

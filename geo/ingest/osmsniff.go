@@ -19,7 +19,7 @@ const (
 
 // extractFormat looks at the beginning of an input.
 func extractFormat(r *bufio.Reader) extractForm {
-	head, _ := r.Peek(1 << 14)
+	head := Beginning(r)
 	if bytes.HasPrefix(head[min(4, len(head)):], []byte(pbfBegin)) {
 		return pbfExtract
 	}

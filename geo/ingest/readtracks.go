@@ -37,7 +37,7 @@ func ReadTracks(r io.Reader, source string, limits Limits) *Tracks {
 	limits = limits.filled()
 	t := newTape(r, limits.Bytes)
 	b := bufio.NewReaderSize(t, 1<<16)
-	head, _ := b.Peek(sniffBytes)
+	head := Beginning(b)
 	if bytes.HasPrefix(head, byteOrderMark) {
 		b.Discard(len(byteOrderMark))
 	}
