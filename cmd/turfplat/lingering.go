@@ -21,9 +21,8 @@ type lingering struct {
 }
 
 func newLingering(to io.Writer) *lingering {
-	l := &lingering{held: bufio.NewWriterSize(to, 1<<16)}
+	l := &lingering{held: bufio.NewWriterSize(to, 1<<16), armed: true}
 	l.alarm = time.AfterFunc(linger, l.letGo)
-	l.armed = true
 	return l
 }
 
