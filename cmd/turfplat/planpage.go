@@ -116,7 +116,7 @@ func (p *planPage) item(i int, s *program.StepPlan) {
 	for _, v := range s.Reasons {
 		switch {
 		case v.Severity == program.Warn:
-			p.wrapped("      ! ", v.WithZones(s), "        ")
+			p.wrapped("      ! ", reasonText(v, s), "        ")
 		case v.Severity == program.Block && s.Status == program.Ready:
 			p.wrapped("      not ", reasonText(v, s), "        ")
 		}

@@ -37,7 +37,7 @@ func (pl *planner) judge() {
 			continue
 		}
 		for _, judge := range []func(*StepPlan){
-			pl.judgeHigh, pl.judgeSeed, pl.judgeBarrier, pl.judgeSpray, pl.judgeMowing,
+			pl.judgeHigh, pl.judgeSeed, pl.judgeAfterSpray, pl.judgeBarrier, pl.judgeSpray, pl.judgeMowing,
 			pl.judgeWater, pl.judgeGranules, pl.judgeMicrobes, pl.judgeBees,
 			pl.judgeGreenUp, pl.judgeSummer, pl.judgeOnce, pl.judgeBlackout, pl.judgeFrost,
 			pl.judgePhosphate, pl.judgePotash, pl.judgeSalt, pl.judgeRain, pl.judgeFooting, pl.judgeHeat, pl.judgeTrend,

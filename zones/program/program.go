@@ -44,6 +44,7 @@ type Step struct {
 	WaterIn    *WaterIn
 	KeepDry    time.Duration // after it; 0 = need not
 	BlocksSeed time.Duration // after it; 0 = not stated
+	AfterSeed  time.Duration // how long it waits after seed, by its label; 0 = not stated
 	StayOff    string
 	Height     Height
 	Bagged     bool   // clippings are taken off

@@ -76,6 +76,7 @@ func (d *document) stepKeys(s *Step) []key {
 		}},
 		value(d, "keep_dry", &s.KeepDry, quantity(material.Quantity.Duration)),
 		value(d, "blocks_seed", &s.BlocksSeed, quantity(material.Quantity.Duration)),
+		value(d, "after_seed", &s.AfterSeed, quantity(material.Quantity.Duration)),
 		value(d, "stay_off", &s.StayOff, asText),
 		value(d, "height", &s.Height, asHeight),
 		value(d, "bagged", &s.Bagged, asBool),

@@ -21,6 +21,24 @@ func (pl *planner) judgeSeed(s *StepPlan) {
 	}
 }
 
+// judgeAfterSpray warns of seed that may come too soon after a broadleaf spray
+// whose label does not state the wait, and holds it back while both are due.
+func (pl *planner) judgeAfterSpray(s *StepPlan) {
+	if !isSeed(s.Step) {
+		return
+	}
+	n := figureDays("broadleaf_seed")
+	for first, on := range pl.others(s, using(Broadleaf)) {
+		free := first.timing.span.to.AddDate(0, 0, n)
+		if first.Step.BlocksSeed > 0 || s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || s.precedes(first) {
+			continue
+		}
+		v := verdict("broadleaf_seed", on, "%s after %s (%s): what is left of it harms seedlings", inWords(n), first.Step.Name(), first.lastDay())
+		v.Until = free
+		pl.addApart(s, first, v)
+	}
+}
+
 // seedDays is how long seed waits after a pre-emergent, and who says so.
 func seedDays(first, seed *Step, wait seedWait) (n int, source string) {
 	switch {
@@ -83,26 +101,40 @@ func (pl *planner) judgeBarrier(s *StepPlan) {
 	}
 }
 
-// judgeAfterSeed warns of a step that may come too soon after seed. It holds the
-// step back once the seed is in the ground, and while both are due: what is done
-// first spoils the other.
+// judgeAfterSeed warns of a step that may come too soon after seed, and until
+// when to wait. It holds the step back where its own label states the wait and
+// the seed is in the ground, and while both are due: what is done first spoils
+// the other.
 func (pl *planner) judgeAfterSeed(s *StepPlan, name, why string) {
+	wait, labelled := s.Step.waitAfterSeed(name)
 	for first, on := range pl.others(s, isSeed) {
-		if allowed := seedWaitAfter(s.Step.Product.Active).allowed; allowed && name == "seed_preemergent" {
+		if allowed := seedWaitAfter(s.Step.Product.Active).allowed; allowed && name == "seed_preemergent" && !labelled {
 			continue
 		}
-		free := first.timing.span.to.AddDate(0, 0, figureDays(name))
+		free := first.timing.span.to.AddDate(0, 0, wait)
 		if s.timing.span.to.Before(first.timing.span.from) || !s.timing.span.from.Before(free) || s.precedes(first) {
 			continue
 		}
-		v := verdict(name, on, "%s after %s (%s): %s", inWords(figureDays(name)), first.Step.Name(), first.lastDay(), why)
+		v := verdict(name, on, "%s after %s (%s): %s", inWords(wait), first.Step.Name(), first.lastDay(), why)
 		v.Until = free
-		if pl.known() && first.done() {
+		if labelled {
+			v.Source = "after_seed of step " + s.Step.ID
+		}
+		if labelled && pl.known() && first.done() {
 			v.Severity = Block
 			v.forGood = s.timing.span.to.Before(free)
 		}
 		pl.addApart(s, first, v)
 	}
+}
+
+// waitAfterSeed is how many days a step waits after seed, and whether its own
+// label says so, in place of a rule.
+func (s *Step) waitAfterSeed(rule string) (n int, labelled bool) {
+	if s.AfterSeed > 0 {
+		return days(s.AfterSeed), true
+	}
+	return figureDays(rule), false
 }
 
 // addApart adds a verdict on a step that must not follow another one at once. On

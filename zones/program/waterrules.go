@@ -139,7 +139,8 @@ func zonePlans(on []Ground) []ZonePlan {
 	return list
 }
 
-// judgeMicrobes keeps fungicides and living things apart. What lives is held back
+// judgeMicrobes warns of fungicides and living things that come too near each
+// other. What lives is held back while both are due, and told until when to wait
 // after a fungicide; a disease need not wait for it.
 func (pl *planner) judgeMicrobes(s *StepPlan) {
 	other := Fungicide
@@ -158,8 +159,7 @@ func (pl *planner) judgeMicrobes(s *StepPlan) {
 		v := verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.Name(), near.lastDay())
 		last := near.Step.lastDone()
 		if free := last.AddDate(0, 0, n); pl.known() && !last.IsZero() && free.After(pl.Today) && s.Step.Use == Microbial {
-			v.Severity, v.Until = Block, free
-			v.forGood = s.timing.span.to.Before(v.Until)
+			v.Until = free
 		}
 		pl.addApart(s, near, v)
 	}
