@@ -11,22 +11,33 @@ import (
 // it covers. A pesticide far beyond that is held back: its label is the law.
 func (pl *planner) judgeCovers(s *StepPlan) {
 	pack, err := s.Step.Product.LabelRate()
-	if err != nil || s.slipped() {
-		return // told when the program was read
+	if err != nil || s.slipped() || s.tellsOf("passes_over") {
+		return // told when the program was read, or by another rule
 	}
 	size := material.Figures{Units: pl.Property.Units}.Amount(s.Step.Product.Packs[0].Size)
 	ground := zones.Figures{Units: pl.Property.Units}.Told(s.Step.Product.Covers)
 	means := fmt.Sprintf("the %s that its pack means, %s for %s", pl.rateOf(s, "", pack), size, ground)
-	rate, stated := s.Step.VisitRate()
-	if !stated {
+	if s.Step.Rate == nil {
 		v := verdict("covers_rate", s.grounds(), "no rate is stated: write %s, if the label says so", means)
 		v.Severity = Note
 		s.add(v)
 		return
 	}
-	if rate, err = rate.As(pack.By, s.Step.Product.Density); err == nil {
+	if rate, pack, ok := s.Step.besidePack(); ok {
 		pl.judgeBeside(s, rate, pack, means)
 	}
+}
+
+// besidePack are the rate of a visit and that which the pack means, measured alike;
+// false if one of them is not known.
+func (s *Step) besidePack() (rate, pack material.Rate, ok bool) {
+	pack, err := s.Product.LabelRate()
+	rate, stated := s.VisitRate()
+	if err != nil || !stated {
+		return rate, pack, false
+	}
+	rate, err = rate.As(pack.By, s.Product.Density)
+	return rate, pack, err == nil
 }
 
 // judgeBeside holds a rate against that of the pack.

@@ -28,6 +28,7 @@ func (pl *planner) judge() {
 	for i := range pl.Steps {
 		if s := &pl.Steps[i]; s.comes(pl) {
 			pl.judgeSlip(s)
+			pl.judgePasses(s)
 			pl.judgeCovers(s)
 		}
 	}

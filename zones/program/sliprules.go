@@ -79,7 +79,7 @@ func (pl *planner) judgeSlip(s *StepPlan) {
 // judgeHigh warns of a rate beyond all that is published, though not so far that
 // it must be a slip. Nitrogen has rules of its own.
 func (pl *planner) judgeHigh(s *StepPlan) {
-	if slices.ContainsFunc(s.Reasons, func(v Verdict) bool { return v.Rule == "rate_slip" }) {
+	if s.tellsOf("rate_slip", "passes_over") {
 		return // tells it all
 	}
 	for _, b := range boundsOn(s.Step) {
@@ -201,7 +201,12 @@ func (pl *planner) labelRate(r material.Rate) string {
 
 // slipped reports whether a step's rate is taken for a slip: nothing is reckoned
 // with it.
-func (s *StepPlan) slipped() bool { return s.blockedBy("rate_slip", "covers_over") }
+func (s *StepPlan) slipped() bool { return s.blockedBy("rate_slip", "covers_over", "passes_over") }
+
+// tellsOf reports whether one of some rules has said something of a step.
+func (s *StepPlan) tellsOf(names ...string) bool {
+	return slices.ContainsFunc(s.Reasons, func(v Verdict) bool { return slices.Contains(names, v.Rule) })
+}
 
 // blockedBy reports whether one of some rules holds a step back.
 func (s *StepPlan) blockedBy(names ...string) bool {
