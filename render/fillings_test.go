@@ -81,7 +81,7 @@ func feedWithHopper(t *testing.T, walked bool) stepSheet {
 		t.Fatal(err)
 	}
 	if !walked {
-		return newStepSheet(d, plan, i+1, false, nil)
+		return stepSheetOf(t, d, plan, i+1, nil)
 	}
 	step := plan.Steps[i].Step
 	rate, _ := step.PassRate()
@@ -95,7 +95,17 @@ func feedWithHopper(t *testing.T, walked bool) stepSheet {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return newStepSheet(d, plan, i+1, false, laid)
+	return stepSheetOf(t, d, plan, i+1, laid)
+}
+
+// stepSheetOf is the sheet of a step by its number, without codes.
+func stepSheetOf(t *testing.T, d *draft, plan *program.Plan, number int, walked *StepLanes) stepSheet {
+	t.Helper()
+	s, err := newStepSheet(d, plan, number, false, walked)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }
 
 // A page has every filling of the hopper before the lane that it is for, with the

@@ -363,7 +363,7 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range c.plan.Steps {
-			s := newStepSheet(d.again(), c.plan, i+1, false, nil)
+			s := stepSheetOf(t, d.again(), c.plan, i+1, nil)
 			table := s.quantityTable().(Table)
 			var area, drawn float64
 			row := 0

@@ -132,8 +132,14 @@ func (w *webPage) stepSection(number int) (pageSection, error) {
 	if err != nil {
 		return pageSection{}, err
 	}
-	told := newStepSheet(w.told.again(), w.plan, number, w.options.Codes, walked)
-	drawn := newStepSheet(w.draft.again(), w.plan, number, w.options.Codes, walked)
+	told, err := newStepSheet(w.told.again(), w.plan, number, w.options.Codes, walked)
+	if err != nil {
+		return pageSection{}, err
+	}
+	drawn, err := newStepSheet(w.draft.again(), w.plan, number, w.options.Codes, walked)
+	if err != nil {
+		return pageSection{}, err
+	}
 	s := pageSection{
 		ID: "step-" + told.step.Step.ID, Title: told.letters.of(told.step.Step.Name()), Number: number, Intro: told.intro(), Standing: told.standing().word,
 		Blocks: pageBlocks(told.toldOnPages()...),

@@ -239,7 +239,7 @@ func TestPageTellsThePlan(t *testing.T) {
 			if z.Draw == nil {
 				continue
 			}
-			sheet := newStepSheet(&draft{measured: m, plat: p, letters: &lettering{}, options: MapOptions{Units: zones.US}, figures: figuresUS}, plan, slices.IndexFunc(plan.Steps, func(o program.StepPlan) bool { return o.Step.ID == s.Step.ID })+1, false, nil)
+			sheet := stepSheetOf(t, &draft{measured: m, plat: p, letters: &lettering{}, options: MapOptions{Units: zones.US}, figures: figuresUS}, plan, slices.IndexFunc(plan.Steps, func(o program.StepPlan) bool { return o.Step.ID == s.Step.ID })+1, nil)
 			if want := [2]string{"Amount", sheet.amountText(z)}; !slices.Contains(figures, want) {
 				t.Errorf("step %s, zone %s: %q without %q", s.Step.ID, z.Letter, figures, want)
 			}

@@ -24,6 +24,8 @@ type stepSheet struct {
 	codes   bool
 	amounts material.Figures
 	done    map[string]program.ZonePlan // zones on which the step is done, by id; none if it may not be
+	all     stepTotal                   // of those zones
+	now     stepTotal                   // of those that no rule holds back
 	lanes   *laneLayer                  // nil: none are drawn
 	told    []toldBlock
 }
@@ -44,7 +46,10 @@ func stepSheets(property *draft, plan *program.Plan, number int, o PacketOptions
 	if err != nil {
 		return nil, err
 	}
-	s := newStepSheet(property.again(), plan, number, o.Codes, walked)
+	s, err := newStepSheet(property.again(), plan, number, o.Codes, walked)
+	if err != nil {
+		return nil, err
+	}
 	s.subject = s
 	front, err := s.sheets()
 	if err != nil {
@@ -58,7 +63,7 @@ func stepSheets(property *draft, plan *program.Plan, number int, o PacketOptions
 	return append(front, rest...), err
 }
 
-func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *StepLanes) stepSheet {
+func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *StepLanes) (stepSheet, error) {
 	s := stepSheet{
 		draft: d, plan: plan, step: &plan.Steps[number-1], number: number, codes: codes,
 		amounts: material.Figures{Units: d.options.Units}, done: make(map[string]program.ZonePlan),
@@ -68,13 +73,20 @@ func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *
 			s.done[z.ID] = z
 		}
 	}
+	var err error
+	if s.all, err = s.sumUp(func(program.ZonePlan) bool { return true }); err != nil {
+		return stepSheet{}, err
+	}
+	if s.now, err = s.sumUp(func(z program.ZonePlan) bool { return !z.HeldBack() }); err != nil {
+		return stepSheet{}, err
+	}
 	if walked != nil {
 		d.show(append(shells(d.site), placesIn(walked.Plan)...))
 		layer := newLaneLayer(d, walked.Plan, walked.Summary)
 		s.lanes = &layer
 	}
 	s.told = s.tell()
-	return s
+	return s, nil
 }
 
 func (s stepSheet) name() (id, title string) {

@@ -1,0 +1,54 @@
+package render
+
+// headColumn is the first column of tables of words, in millimetres.
+const headColumn = 21.0
+
+// orNone is a table, or nothing if it has no rows.
+func orNone(t Table) Block {
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return t
+}
+
+// cautionTable is what to mind, numbered.
+func (s stepSheet) cautionTable() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
+	for _, text := range s.step.Step.Minding() {
+		t.Rows = append(t.Rows, []string{capitalized(s.letters.of(text))})
+	}
+	return orNone(t)
+}
+
+// noteTable has what the program tells of the step besides.
+func (s stepSheet) noteTable() Block {
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Notes on the step", Wrap: true}}}
+	for _, text := range s.step.Step.Notes {
+		t.Rows = append(t.Rows, []string{capitalized(s.letters.of(text))})
+	}
+	return orNone(t)
+}
+
+// accessTable has what the site file says of getting in; codes only if they
+// were asked for.
+func (s stepSheet) accessTable() Block {
+	a := s.plat.Site.Access
+	t := Table{Size: stepSize, Columns: []Column{{Head: "Access", Width: headColumn}, {Wrap: true}}}
+	add := func(head, text string) {
+		if text != "" {
+			t.Rows = append(t.Rows, []string{head, s.letters.of(text)})
+		}
+	}
+	add("Gate", a.Gate)
+	if s.codes {
+		add("Gate code", a.GateCode)
+	} else if a.GateCode != "" {
+		add("Gate code", "kept apart from this sheet")
+	}
+	add("Parking", a.Parking)
+	add("Dog", a.Dog)
+	add("Water", a.Water)
+	add("Power", a.Power)
+	add("Contact", a.Contact)
+	return orNone(t)
+}
