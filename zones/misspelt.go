@@ -7,9 +7,8 @@ import (
 	"strings"
 	"unicode"
 
-	"github.com/xrash/smetrics"
-
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/spelling"
 )
 
 // A misspelling is a key that was perhaps meant as one of ours.
@@ -168,7 +167,7 @@ func nearestKey(written string, keys []string) string {
 		if len(known) > 6 {
 			allowed = 2
 		}
-		slips := smetrics.WagnerFischer(lettersOnly(key), lettersOnly(known), 1, 1, 1)
+		slips := spelling.Slips(lettersOnly(key), lettersOnly(known))
 		if slips <= allowed && slips < fewest {
 			best, fewest = known, slips
 		}

@@ -9,8 +9,8 @@ import (
 	"os"
 	"strings"
 
+	"example.org/turfplat/zones/spelling"
 	"github.com/urfave/cli/v2"
-	"github.com/xrash/smetrics"
 )
 
 // Exit codes: 0 done, warnings included; 1 the input or the data is at fault, and
@@ -79,7 +79,7 @@ func onUsageError(c *cli.Context, err error, isCommand bool) error {
 		return usageErrorf("there is no flag --%s: turfplat help lists the commands", name)
 	}
 	near := cli.SuggestFlag(c.Command.Flags, name, true)
-	if slips := smetrics.WagnerFischer(name, strings.TrimLeft(near, "-"), 1, 1, 1); slips > len(name)/3 {
+	if slips := spelling.Slips(name, strings.TrimLeft(near, "-")); slips > len(name)/3 {
 		return usageErrorf("there is no flag --%s: turfplat %s --help lists those that there are", name, c.Command.Name)
 	}
 	return usageErrorf("there is no flag --%s: did you mean %s? turfplat %s --help lists them", name, near, c.Command.Name)

@@ -3,6 +3,8 @@ package turf
 import (
 	"strings"
 	"unicode"
+
+	"example.org/turfplat/zones/spelling"
 )
 
 // Find returns the grass that goes by a name: its own or another, in any case,
@@ -48,37 +50,14 @@ func key(name string) string {
 // Nearest returns the name that was perhaps meant by one that is not known;
 // "" if none is near.
 func (t *Table) Nearest(name string) string {
-	wanted := key(name)
-	nearest, fewest := "", 1+len([]rune(wanted))/3
+	var known []string
 	for _, s := range t.species {
-		for _, known := range s.names() {
-			if d := slips(wanted, key(known)); d < fewest {
-				nearest, fewest = s.Name, d
-			}
+		for _, n := range s.names() {
+			known = append(known, key(n))
 		}
 	}
-	return nearest
-}
-
-// slips counts the letters to add, drop or change that make b of a
-// (Levenshtein 1966).
-func slips(a, b string) int {
-	from, to := []rune(a), []rune(b)
-	row := make([]int, len(to)+1)
-	for j := range row {
-		row[j] = j
+	if at, found := t.at[spelling.Nearest(key(name), known)]; found {
+		return t.species[at].Name
 	}
-	for i, r := range from {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j, q := range to {
-			changed := diagonal
-			if r != q {
-				changed++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(changed, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(to)]
+	return ""
 }
