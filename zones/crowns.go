@@ -36,7 +36,8 @@ const (
 //go:embed crowns.csv
 var crownsCSV string
 
-var crownRows = mustReadRows("crowns.csv", crownsCSV, readCrown)
+var crownRows = mustReadRows("crowns.csv", crownsCSV, readCrown,
+	"names", "leaf_type", "leaf_cycle", "leaf", "shape", "height_m", "crown_m", "in_leaf", "bare", "source")
 
 type crownRow struct {
 	names           []string // lower case; none = any

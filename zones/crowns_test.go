@@ -1,6 +1,7 @@
 package zones
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -109,13 +110,13 @@ func TestBadTablesAreNotRead(t *testing.T) {
 		"kind,tags,height_m,thick_m,opaque,note\nwall,a,1,,,",
 		"kind,tags\nwall",
 	} {
-		mustPanic(t, table, func() { mustReadRows("t", table, readHeight) })
+		mustPanic(t, table, func() { mustReadRows("t", table, readHeight, columnsOf(table)...) })
 	}
 	for _, table := range []string{
 		"names,leaf_type,leaf_cycle,leaf,shape,height_m,crown_m,in_leaf,bare,source\noak,,,deciduous,ellipsoid,10,8,,0.5,",
 		"a\nb,c",
 	} {
-		mustPanic(t, table, func() { mustReadRows("t", table, readCrown) })
+		mustPanic(t, table, func() { mustReadRows("t", table, readCrown, columnsOf(table)...) })
 	}
 }
 
@@ -127,4 +128,10 @@ func mustPanic(t *testing.T, table string, read func()) {
 		}
 	}()
 	read()
+}
+
+// columnsOf names the columns of a table.
+func columnsOf(table string) []string {
+	head, _, _ := strings.Cut(table, "\n")
+	return strings.Split(head, ",")
 }

@@ -15,7 +15,8 @@ import (
 //go:embed heights.csv
 var heightsCSV string
 
-var heightRows = mustReadRows("heights.csv", heightsCSV, readHeight)
+var heightRows = mustReadRows("heights.csv", heightsCSV, readHeight,
+	"kind", "tags", "height_m", "thick_m", "opaque", "note")
 
 type heightRow struct {
 	kind      Kind

@@ -172,7 +172,7 @@ func TestEverySourceHasAnError(t *testing.T) {
 					t.Errorf("bad table %q was read", table)
 				}
 			}()
-			mustReadRows("t", table, readSource)
+			mustReadRows("t", table, readSource, columnsOf(table)...)
 		}()
 	}
 }

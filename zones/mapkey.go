@@ -1,9 +1,7 @@
 package zones
 
 import (
-	"bytes"
 	_ "embed"
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
@@ -12,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/tables"
 )
 
 // mapKeyCSV holds the parts that OpenStreetMap tags play on a property, the
@@ -48,8 +47,6 @@ func DefaultMapKey() *MapKey {
 	return key
 }
 
-const mostMapKeyBytes = 1 << 20
-
 var mapKeyHeader = []string{"tags", "shape", "kind", "width_m", "lane_m", "radius_m", "note"}
 
 // ReadMapKey reads a table like the built-in one: CSV with the columns tags,
@@ -58,58 +55,31 @@ var mapKeyHeader = []string{"tags", "shape", "kind", "width_m", "lane_m", "radiu
 // and the wildcard *. A tag whose value is "no" counts as absent. An empty
 // kind leaves the object out. All bad rows are told, each with its line.
 func ReadMapKey(r io.Reader) (*MapKey, error) {
-	text, err := io.ReadAll(io.LimitReader(r, mostMapKeyBytes+1))
+	key := new(MapKey)
+	err := tables.Read(r, "tags", checkMapKeyHeader, func(cells []string) []error {
+		row, err := parseMapKeyRow(cells)
+		if err != nil {
+			return []error{err}
+		}
+		key.rows = append(key.rows, row)
+		return nil
+	})
 	if err != nil {
 		return nil, err
 	}
-	if len(text) > mostMapKeyBytes {
-		return nil, errors.New("is larger than 1 MiB, which no table of tags is: is it the right file?")
-	}
-	table := csv.NewReader(bytes.NewReader(text))
-	table.FieldsPerRecord = len(mapKeyHeader)
-	header, err := table.Read()
-	if err != nil && !errors.Is(err, csv.ErrFieldCount) && err != io.EOF {
-		return nil, err
-	}
-	if len(header) > 0 {
-		header[0] = strings.TrimPrefix(header[0], "\ufeff") // spreadsheets mark UTF-8 so
-	}
-	if !slices.Equal(header, mapKeyHeader) {
-		return nil, fmt.Errorf("line 1: the columns must be %s", strings.Join(mapKeyHeader, ","))
-	}
-	return readMapKeyRows(table)
+	return key, nil
 }
 
-func readMapKeyRows(table *csv.Reader) (*MapKey, error) {
-	key := new(MapKey)
-	var bad []error
-	for {
-		record, err := table.Read()
-		if err == io.EOF {
-			break
-		}
-		if err != nil && !errors.Is(err, csv.ErrFieldCount) {
-			return nil, errors.Join(append(bad, err)...) // names its line; what follows cannot be told apart
-		}
-		row, err := parseMapKeyRow(record)
-		if err != nil {
-			line, _ := table.FieldPos(0)
-			bad = append(bad, fmt.Errorf("line %d: %w", line, err))
-		}
-		key.rows = append(key.rows, row)
+func checkMapKeyHeader(columns []string) error {
+	if !slices.Equal(columns, mapKeyHeader) {
+		return fmt.Errorf("the columns must be %s", strings.Join(mapKeyHeader, ","))
 	}
-	if len(bad) > 0 {
-		return nil, errors.Join(bad...)
-	}
-	return key, nil
+	return nil
 }
 
 var mapKeyShapes = map[string]shape{"point": point, "line": line, "area": area, "any": point | line | area}
 
 func parseMapKeyRow(record []string) (mapKeyRow, error) {
-	if len(record) != len(mapKeyHeader) {
-		return mapKeyRow{}, fmt.Errorf("there are %d columns, not %d", len(record), len(mapKeyHeader))
-	}
 	row := mapKeyRow{kind: Kind(record[2])}
 	var known bool
 	if row.shapes, known = mapKeyShapes[record[1]]; !known {

@@ -13,7 +13,8 @@ import (
 //go:embed regions.csv
 var regionsCSV string
 
-var regions = mustReadRows("regions.csv", regionsCSV, readRegion)
+var regions = mustReadRows("regions.csv", regionsCSV, readRegion,
+	"region", "code", "within", "note")
 
 // A region is a row of the table.
 type region struct{ name, code, within string }

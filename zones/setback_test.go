@@ -59,13 +59,15 @@ func TestSetbackRules(t *testing.T) {
 func TestBadSetbackTablesAreNotRead(t *testing.T) {
 	const header = "region,near,setback_ft,reduced_ft,reduced_for,dated,source\n"
 	for _, row := range []string{"Maryland,sea,10,,,,s", "Maryland,water,far,,,,s", "Maryland,water,10,20,,,s", "Maryland,water,10,,,,", "x,water,10,,,,s"} {
-		mustPanic(t, row, func() { mustReadRows("t", header+row, readSetback) })
+		mustPanic(t, row, func() { mustReadRows("t", header+row, readSetback, columnsOf(header+row)...) })
 	}
 	for _, row := range []string{"sea,,water,", "water,a,water,", "water,,sea,"} {
-		mustPanic(t, row, func() { mustReadRows("t", "kind,tags,near,note\n"+row, readShore) })
+		mustPanic(t, row, func() {
+			mustReadRows("t", "kind,tags,near,note\n"+row, readShore, columnsOf("kind,tags,near,note\n"+row)...)
+		})
 	}
-	mustPanic(t, "ragged", func() { mustReadRows("t", "a\nb,c", readSetback) })
-	mustPanic(t, "ragged", func() { mustReadRows("t", "a\nb,c", readShore) })
+	mustPanic(t, "ragged", func() { mustReadRows("t", "a\nb,c", readSetback, columnsOf("a\nb,c")...) })
+	mustPanic(t, "ragged", func() { mustReadRows("t", "a\nb,c", readShore, columnsOf("a\nb,c")...) })
 }
 
 // A straight shore takes a strip of turf: wider than is asked by no more than

@@ -15,7 +15,8 @@ import (
 //go:embed setbacks.csv
 var setbacksCSV string
 
-var setbackRules = mustReadRows("setbacks.csv", setbacksCSV, readSetback)
+var setbackRules = mustReadRows("setbacks.csv", setbacksCSV, readSetback,
+	"region", "near", "setback_ft", "reduced_ft", "reduced_for", "dated", "source")
 
 // A shoreRule is how far from water, a drain or a well nothing may be applied.
 // Rules of law change: verify them locally.

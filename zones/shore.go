@@ -12,7 +12,8 @@ import (
 //go:embed shores.csv
 var shoresCSV string
 
-var shores = mustReadRows("shores.csv", shoresCSV, readShore)
+var shores = mustReadRows("shores.csv", shoresCSV, readShore,
+	"kind", "tags", "near", "note")
 
 // nearWords are the name of what setbacks keep away from, and the name in a
 // sentence.

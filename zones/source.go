@@ -31,7 +31,8 @@ var sourcesCSV string
 
 var errorKinds = map[string]geo.ErrorKind{"vertices": geo.Vertices, "width": geo.Width, "walk": geo.Walk}
 
-var edgeErrors = edgeErrorsOf(mustReadRows("sources.csv", sourcesCSV, readSource))
+var edgeErrors = edgeErrorsOf(mustReadRows("sources.csv", sourcesCSV, readSource,
+	"source", "error", "sigma_m", "reach_m", "basis"))
 
 type sourceRow struct {
 	source Source

@@ -2,10 +2,10 @@ package lanes
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"strconv"
-	"strings"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // Practice holds the figures of the trade that lanes are laid by.
@@ -37,12 +37,8 @@ var commonPractice = mustReadPractice(practiceCSV)
 
 // mustReadPractice panics on a malformed table: it is part of the program.
 func mustReadPractice(table string) Practice {
-	rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic(fmt.Sprintf("lanes: practice.csv: %v", err))
-	}
 	figures := make(map[string]float64)
-	for _, row := range rows[1:] {
+	for _, row := range tables.BuiltIn("lanes: practice.csv", table, "figure", "value", "unit", "basis") {
 		v, err := strconv.ParseFloat(row[1], 64)
 		if err != nil || v <= 0 {
 			panic(fmt.Sprintf("lanes: practice.csv: bad row %q", row))

@@ -3,6 +3,8 @@ package material
 import (
 	_ "embed"
 	"fmt"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // densityCSV holds a row a bulk material: the range of its density, the figure
@@ -25,7 +27,7 @@ var BulkDensities = mustReadDensities(densityCSV)
 
 func mustReadDensities(table string) []BulkDensity {
 	var densities []BulkDensity
-	for _, row := range mustTable("density.csv", table, "material", "low", "high", "usual", "source") {
+	for _, row := range tables.BuiltIn("material: density.csv", table, "material", "low", "high", "usual", "source") {
 		d := BulkDensity{Material: row[0], Low: mustDensity(row[1]), High: mustDensity(row[2]), Source: row[4]}
 		d.Usual = (d.Low + d.High) / 2
 		if row[3] != "" {

@@ -3,6 +3,8 @@ package material
 import (
 	_ "embed"
 	"fmt"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // practiceCSV holds a row a figure of the trade and where it comes from.
@@ -28,7 +30,7 @@ var (
 )
 
 func mustPractice(name string) Practice {
-	for _, row := range mustTable("practice.csv", practiceCSV, "name", "value", "source") {
+	for _, row := range tables.BuiltIn("material: practice.csv", practiceCSV, "name", "value", "source") {
 		if row[0] == name {
 			return Practice{mustParse(row[1]), row[2]}
 		}

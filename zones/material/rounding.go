@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/turfplat/zones"
+	"example.org/turfplat/zones/tables"
 )
 
 // roundingCSV holds a row a range of a kind of figure: the unit in which
@@ -31,7 +32,7 @@ var roundingSteps = mustReadRounding(roundingCSV)
 
 func mustReadRounding(table string) map[roundingKind][]roundingStep {
 	steps := make(map[roundingKind][]roundingStep)
-	for _, row := range mustTable("rounding.csv", table, "units", "figure", "from", "unit", "step", "source") {
+	for _, row := range tables.BuiltIn("material: rounding.csv", table, "units", "figure", "from", "unit", "step", "source") {
 		kind := roundingKind{zones.Units(row[0]), row[1]}
 		step := roundingStep{mustParse(row[2]).SI(), mustParse("1 " + row[3]).Unit, mustRatio(row[4])}
 		steps[kind] = append(steps[kind], step)

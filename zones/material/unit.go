@@ -6,6 +6,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // unitsCSV holds a row a unit: how else it is written, what it measures, its
@@ -44,7 +46,7 @@ var unitDimensions = map[string]Dimension{
 
 func mustReadUnits(table string) map[string]*simpleUnit {
 	units := make(map[string]*simpleUnit)
-	for _, row := range mustTable("units.csv", table, "unit", "also", "measures", "si", "zero", "source") {
+	for _, row := range tables.BuiltIn("material: units.csv", table, "unit", "also", "measures", "si", "zero", "source") {
 		dimension, known := unitDimensions[row[2]]
 		if !known {
 			panic(fmt.Sprintf("material: units.csv: %q measures %q", row[0], row[2]))

@@ -2,13 +2,11 @@ package soil
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
-	"slices"
-	"strings"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/tables"
 )
 
 // practiceCSV holds a row a figure by which logs are judged, and where it comes
@@ -50,12 +48,8 @@ var (
 type figures map[string]material.Quantity
 
 func mustReadPractice(table string) figures {
-	rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil || !slices.Equal(rows[0], []string{"name", "value", "source"}) {
-		panic(fmt.Sprintf("soil: practice.csv: %v", err))
-	}
 	read := make(figures)
-	for _, row := range rows[1:] {
+	for _, row := range tables.BuiltIn("soil: practice.csv", table, "name", "value", "source") {
 		q, err := material.Parse(row[1])
 		if err != nil || row[2] == "" {
 			panic(fmt.Sprintf("soil: practice.csv: row %s: %v", row[0], err))

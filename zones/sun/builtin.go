@@ -1,10 +1,10 @@
 package sun
 
 import (
-	"encoding/csv"
 	"fmt"
 	"strconv"
-	"strings"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // A builtInRow is a row of a table that is part of the program, by column.
@@ -16,14 +16,12 @@ func (r builtInRow) number(column string) float64 {
 	return v
 }
 
-func builtIn(table string) []builtInRow {
-	records, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	must(err)
+func builtIn(name, table string, columns ...string) []builtInRow {
 	var rows []builtInRow
-	for _, record := range records[1:] {
+	for _, cells := range tables.BuiltIn("sun: "+name, table, columns...) {
 		row := builtInRow{}
-		for i, column := range records[0] {
-			row[column] = record[i]
+		for i, column := range columns {
+			row[column] = cells[i]
 		}
 		rows = append(rows, row)
 	}

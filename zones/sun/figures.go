@@ -12,7 +12,7 @@ var figures = readFigures()
 
 func readFigures() map[string]float64 {
 	values := make(map[string]float64)
-	for _, row := range builtIn(figuresCSV) {
+	for _, row := range builtIn("figures.csv", figuresCSV, "figure", "value", "unit", "basis") {
 		values[row["figure"]] = row.number("value")
 	}
 	return values

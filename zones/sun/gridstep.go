@@ -15,7 +15,7 @@ var gridsCSV string
 // StepFor returns the step, in metres, of a grid over turf of an area.
 func StepFor(turf geo.Area) float64 {
 	step := 0.0
-	for _, row := range builtIn(gridsCSV) {
+	for _, row := range builtIn("grids.csv", gridsCSV, "up_to_m2", "step_m", "basis") {
 		step = row.number("step_m")
 		if row["up_to_m2"] != "" && float64(turf) < row.number("up_to_m2") {
 			break

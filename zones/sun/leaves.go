@@ -23,7 +23,7 @@ var leaves = readLeaves(leavesCSV)
 
 func readLeaves(table string) leafCalendar {
 	events := map[string]leafEvent{}
-	for _, row := range builtIn(table) {
+	for _, row := range builtIn("leaves.csv", table, "event", "begins", "days", "later_per_degree", "from_lat", "to_lat", "source") {
 		begins, err := parseDate(row["begins"])
 		must(err)
 		events[row["event"]] = leafEvent{

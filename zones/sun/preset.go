@@ -12,6 +12,9 @@ import (
 //go:embed seasons.csv
 var seasonsCSV string
 
+var seasonColumns = []string{"season", "from", "to", "january", "february", "march", "april", "may", "june",
+	"july", "august", "september", "october", "november", "december", "source"}
+
 // Cool returns the season of cool-season grasses at a latitude: spring and
 // autumn, six months on south of the equator.
 func Cool(lat float64) Season { return preset("cool", lat) }
@@ -21,7 +24,7 @@ func Cool(lat float64) Season { return preset("cool", lat) }
 func Warm(lat float64) Season { return preset("warm", lat) }
 
 func preset(name string, lat float64) Season {
-	for _, row := range builtIn(seasonsCSV) {
+	for _, row := range builtIn("seasons.csv", seasonsCSV, seasonColumns...) {
 		if row["season"] != name {
 			continue
 		}

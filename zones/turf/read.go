@@ -1,8 +1,6 @@
 package turf
 
 import (
-	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // Read reads a user's table and returns it merged over the built-in one: CSV
@@ -20,45 +20,15 @@ import (
 // grass needs its season. All bad cells are told, each with its line.
 func Read(r io.Reader) (*Table, error) { return read(r, Default()) }
 
-const mostBytes = 1 << 20 // of a table
-
 func read(r io.Reader, base *Table) (*Table, error) {
-	text, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
+	t := &Table{species: base.Species(), at: maps.Clone(base.at)}
+	var header []string
+	err := tables.Read(r, "grasses", func(columns []string) error {
+		header = columns
+		return checkHeader(columns)
+	}, func(record []string) []error { return t.merge(header, record) })
 	if err != nil {
 		return nil, err
-	}
-	if len(text) > mostBytes {
-		return nil, errors.New("is larger than 1 MiB, which no table of grasses is: is it the right file?")
-	}
-	rows := csv.NewReader(bytes.NewReader(text))
-	rows.FieldsPerRecord = -1
-	header, err := rows.Read()
-	if err != nil && err != io.EOF {
-		return nil, err
-	}
-	if len(header) > 0 {
-		header[0] = strings.TrimPrefix(header[0], "\ufeff") // spreadsheets mark UTF-8 so
-	}
-	if err := checkHeader(header); err != nil {
-		return nil, err
-	}
-	t := &Table{species: base.Species(), at: maps.Clone(base.at)}
-	var bad []error
-	for {
-		record, err := rows.Read()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			return nil, errors.Join(append(bad, err)...) // names its line; what follows cannot be told apart
-		}
-		line, _ := rows.FieldPos(0)
-		for _, err := range t.merge(header, record) {
-			bad = append(bad, fmt.Errorf("line %d: %w", line, err))
-		}
-	}
-	if len(bad) > 0 {
-		return nil, errors.Join(bad...)
 	}
 	return t, nil
 }
@@ -73,14 +43,14 @@ func checkHeader(header []string) error {
 		known = append(known, c.name)
 	}
 	if !slices.Contains(header, "name") {
-		return errors.New("line 1: there is no column name")
+		return errors.New("there is no column name")
 	}
 	for i, name := range header {
 		if !slices.Contains(known, name) {
-			return fmt.Errorf("line 1: column %q is not known; there are %s", name, strings.Join(known, ", "))
+			return fmt.Errorf("column %q is not known; there are %s", name, strings.Join(known, ", "))
 		}
 		if slices.Contains(header[:i], name) {
-			return fmt.Errorf("line 1: column %q stands twice", name)
+			return fmt.Errorf("column %q stands twice", name)
 		}
 	}
 	return nil
@@ -88,9 +58,6 @@ func checkHeader(header []string) error {
 
 // merge takes a row into the table, and returns all that is wrong with it.
 func (t *Table) merge(header, record []string) []error {
-	if len(record) != len(header) {
-		return []error{fmt.Errorf("there are %d columns, not %d", len(record), len(header))}
-	}
 	cells := make(map[string]string)
 	for i, name := range header {
 		cells[name] = strings.TrimSpace(record[i])

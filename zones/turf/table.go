@@ -2,10 +2,11 @@ package turf
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"slices"
 	"strings"
 	"sync"
+
+	"example.org/turfplat/zones/tables"
 )
 
 // speciesCSV holds a row a species, each figure with the short name of its
@@ -47,13 +48,9 @@ func Citation(source string) string {
 }
 
 var citations = sync.OnceValue(func() map[string]string {
-	records, err := csv.NewReader(strings.NewReader(sourcesCSV)).ReadAll()
-	if err != nil {
-		panic("turf: sources.csv: " + err.Error()) // part of the program
-	}
 	full := make(map[string]string)
-	for _, record := range records[1:] {
-		full[record[0]] = record[1]
+	for _, row := range tables.BuiltIn("turf: sources.csv", sourcesCSV, "source", "citation") {
+		full[row[0]] = row[1]
 	}
 	return full
 })
