@@ -9,6 +9,7 @@ import (
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/spelling"
 )
 
 // A Calibration is what a user's own spreader was found to put down of a
@@ -135,7 +136,7 @@ func (d *document) checkCalibrations(p *Program) {
 			continue
 		}
 		hint := "write the material as its steps do"
-		if near := nearest(c.Material, names); near != "" {
+		if near := spelling.Nearest(c.Material, names); near != "" {
 			hint = "did you mean " + near + "?"
 		}
 		d.problems = append(d.problems, ingest.Problem{Severity: ingest.Refusal, Code: "program_value", Place: c.place,

@@ -5,6 +5,7 @@ import (
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/spelling"
 )
 
 // checkSteps refuses what single keys do not show: ids that stand twice, steps
@@ -60,7 +61,7 @@ func (d *document) checkReferences(p *Program, s *Step) {
 			continue
 		}
 		hint := ""
-		if near := nearest(id, ids); near != "" {
+		if near := spelling.Nearest(id, ids); near != "" {
 			hint = "did you mean " + near + "?"
 		}
 		d.refuseStep(s, "when", fmt.Sprintf("there is no other step %s", id), hint)

@@ -7,11 +7,11 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/xrash/smetrics"
 	"go.yaml.in/yaml/v3"
 
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/spelling"
 )
 
 // A document is a program file being read. What is wrong is noted with its
@@ -101,27 +101,11 @@ func keyHint(written string, keys []key) string {
 	for _, k := range keys {
 		names = append(names, k.name)
 	}
-	if near := nearest(written, names); near != "" {
+	if near := spelling.Nearest(written, names); near != "" {
 		return "did you mean " + near + "?"
 	}
 	return "its keys are " + strings.Join(names, ", ")
 }
-
-// nearest returns the name that was perhaps meant; "" if none is near.
-func nearest(written string, names []string) string {
-	best, fewest := "", 1+len(written)/3
-	if len(written) > mostCompared {
-		return ""
-	}
-	for _, name := range names {
-		if slips := smetrics.WagnerFischer(strings.ToLower(written), strings.ToLower(name), 1, 1, 1); slips < fewest {
-			best, fewest = name, slips
-		}
-	}
-	return best
-}
-
-const mostCompared = 40 // bytes of a name that is looked up among others
 
 // items calls read for each item of a list; a value that is no list is its own
 // only item.
@@ -206,7 +190,7 @@ func oneOf[T ~string](words []T) func(string) (T, error) {
 			names = append(names, string(w))
 		}
 		hint := "it is one of " + strings.Join(names, ", ")
-		if near := nearest(text, names); near != "" {
+		if near := spelling.Nearest(text, names); near != "" {
 			hint = "did you mean " + near + "?"
 		}
 		return "", &material.InputError{Text: ingest.Quoted(text) + " is not known", Hint: hint}

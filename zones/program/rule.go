@@ -2,8 +2,6 @@ package program
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +9,7 @@ import (
 	"example.org/turfplat/geo/ingest"
 	"example.org/turfplat/zones"
 	"example.org/turfplat/zones/material"
+	"example.org/turfplat/zones/tables"
 )
 
 var (
@@ -76,11 +75,7 @@ type seedWait struct {
 }
 
 func mustRows(name, text string, columns ...string) [][]string {
-	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
-	if err != nil || len(rows) == 0 || !slices.Equal(rows[0], columns) {
-		panic(fmt.Sprintf("program: %s: %v", name, err)) // part of the program
-	}
-	return rows[1:]
+	return tables.BuiltIn("program: "+name, text, columns...)
 }
 
 func must[T any](v T, err error) T {

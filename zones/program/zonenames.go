@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/turfplat/geo/ingest"
+	"example.org/turfplat/zones/spelling"
 )
 
 // named reports whether a list names the zone, or what it is a part of.
@@ -103,7 +104,7 @@ func (pl *planner) zoneHint(name string) string {
 		names = append(names, g.partOf...)
 		labels = append(labels, ingest.Quoted(g.Label()))
 	}
-	if near := nearest(name, slices.DeleteFunc(names, func(n string) bool { return n == "" })); near != "" {
+	if near := spelling.Nearest(name, slices.DeleteFunc(names, func(n string) bool { return n == "" })); near != "" {
 		return "did you mean " + near + "?"
 	}
 	if len(labels) > most {
