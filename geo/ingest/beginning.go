@@ -13,14 +13,14 @@ func Beginning(r *bufio.Reader) []byte { return beginning(r, sniffBytes) }
 
 func beginning(r *bufio.Reader, most int) []byte {
 	for looked := 0; ; {
-		head, err := r.Peek(r.Buffered())
+		head, _ := r.Peek(r.Buffered())
 		end := bytes.IndexByte(head[looked:], '\n')
-		if err != nil || len(head) >= most || end >= 0 && wholeObject(head[:looked+end]) {
+		if len(head) >= most || end >= 0 && wholeObject(head[:looked+end]) {
 			return head[:min(len(head), most)]
 		}
 		looked = len(head)
-		if _, err = r.Peek(looked + 1); err != nil {
-			return head
+		if all, err := r.Peek(looked + 1); err != nil {
+			return all
 		}
 	}
 }
