@@ -26,6 +26,7 @@
 //   - positions: position_short, position_text, number_range,
 //     degrees_projected, axes_swapped, latitude_range, longitude_range
 //   - lines and rings: line_short, polygon_empty, ring_short, ring_flat
+//   - the site as a whole: axes_doubtful, decimals_few
 //   - repairs: ring_unclosed, ring_winding, position_repeated,
 //     longitude_wrapped
 //

@@ -87,7 +87,7 @@ func (g *geoJSON) document(rec record) {
 		s.report(rec.problem(s.file()))
 	}
 	g.sum.Sum(s.Digest[:0])
-	g.yield(s.done())
+	g.yield(s.doubted().done())
 }
 
 // records yields the sites of an input of many records, of which the first
@@ -115,7 +115,7 @@ func (g *geoJSON) record(rec record) bool {
 		s := newSiteFor(g.reader.again(g.limits.Positions), g.source, rec.line, g.limits)
 		s.top(kind, value, rec.line)
 		s.Digest = sha256.Sum256(rec.content())
-		return g.close() && g.yield(s.done())
+		return g.close() && g.yield(s.doubted().done())
 	case ok:
 		g.join(kind, value, rec)
 		return true
@@ -129,7 +129,7 @@ func (g *geoJSON) record(rec record) bool {
 	}
 	s.report(rec.problem(place))
 	s.Digest = sha256.Sum256(rec.content())
-	return g.yield(s.done())
+	return g.yield(s.doubted().done())
 }
 
 // join adds a feature or a bare geometry to the open site.
@@ -159,7 +159,7 @@ func (g *geoJSON) close() bool {
 	s := g.open
 	g.open = nil
 	g.lines.Sum(s.Digest[:0])
-	return g.yield(s.done())
+	return g.yield(s.doubted().done())
 }
 
 // siteID finds the id of the site in a line that cannot be read, if it stands

@@ -12,7 +12,7 @@ import (
 
 // standing are the problems that writing a site does not mend.
 var standing = []string{
-	"geometry_missing", "geometry_empty", "crs_old", "id_type", "id_repeated", "member_repeated",
+	"geometry_missing", "geometry_empty", "crs_old", "id_type", "id_repeated", "member_repeated", "axes_doubtful", "decimals_few",
 }
 
 // checkWrites: what a site writes, on many lines or one, reads back the same
@@ -121,7 +121,7 @@ func TestNewGeometryLaw(t *testing.T) {
 			slices.Reverse(ring)
 		}
 		c := readOne(t, written(t, lonely(orb.Polygon{ring})))
-		if len(c.Problems) > 0 {
+		if slices.ContainsFunc(c.Problems, func(p Problem) bool { return p.Code != "axes_doubtful" }) { // near the poles
 			t.Fatalf("reads back with %v", c.Problems)
 		}
 		got := c.Features[0].Geometry.(orb.Polygon)[0]

@@ -13,6 +13,7 @@ type site struct {
 	ids        map[string]*Feature // that were met first with them
 	count      int                 // features met, refused ones too
 	full       bool
+	turned     int      // areas of which a ring ran the wrong way round
 	unlisted   int      // problems beyond the limit
 	worst      Severity // of those
 }
@@ -209,6 +210,9 @@ func (s *site) add(f *Feature, fs findings) {
 	place := s.Place(f)
 	for _, found := range fs {
 		s.report(found.problem(place))
+		if found.code == "ring_winding" {
+			s.turned++
+		}
 	}
 	if f.members != nil {
 		s.Features = append(s.Features, f)
