@@ -19,6 +19,7 @@ type layout struct {
 	led     int // number of leaders
 	blocks  []laidBox
 	rules   []laidLine
+	ground  []laidBox // what is drawn on the map, by subject
 }
 
 // A laidText is a text with the groups round it, the outermost first.
@@ -38,6 +39,9 @@ type laidLine struct {
 	a, b   Point
 	leader int
 }
+
+// groundGroups are the ids of groups that are drawn on the ground of a map.
+var groundGroups = []string{"context", "covers", "fixes", "zones", "check-on-site", "trees", "outline", "barriers", "lanes", "match-lines"}
 
 // symbolGroups are the ids of groups that are symbols on a map.
 var symbolGroups = []string{"start", "refill", "gate", "hazard"}
@@ -74,6 +78,8 @@ func (l *layout) group(g Group, in []Group) {
 		if box := extent(g.Elements); box.Width() > 0 { // others are samples of texts
 			l.symbols = append(l.symbols, laidBox{"the sample of " + g.Title, box})
 		}
+	case slices.Contains(groundGroups, g.ID):
+		l.ground = append(l.ground, laidBox{g.Title, extent(g.Elements)})
 	case g.ID == "leader":
 		l.led++
 	case g.ID == "block":
@@ -139,7 +145,7 @@ func (l *layout) findings() []string {
 	var found []string
 	for _, check := range []func() []string{
 		l.textsOverTexts, l.textsOverSymbols, l.symbolsOverSymbols, l.linesOverTexts, l.leadersOverSymbols,
-		l.clipped, l.blocksOverBlocks, l.smallTexts, l.missingLetters,
+		l.clipped, l.groundOffTheMap, l.blocksOverBlocks, l.smallTexts, l.missingLetters,
 	} {
 		found = append(found, check()...)
 	}
@@ -242,6 +248,16 @@ func (l *layout) clipped() (found []string) {
 	for _, s := range l.symbols {
 		if s.box.plate().meets(l.window.plate()) && !s.box.plate().within(l.window) {
 			found = append(found, s.name+" is cut by the frame")
+		}
+	}
+	return found
+}
+
+// groundOffTheMap finds what is drawn beyond the window of the map.
+func (l *layout) groundOffTheMap() (found []string) {
+	for _, g := range l.ground {
+		if b, w := g.box, l.window.grown(0.1); b.Width() > 0 && (b.Min.X < w.Min.X || b.Min.Y < w.Min.Y || b.Max.X > w.Max.X || b.Max.Y > w.Max.Y) {
+			found = append(found, fmt.Sprintf("%s: drawn from %.0f, %.0f to %.0f, %.0f mm, beyond the map", g.name, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y))
 		}
 	}
 	return found

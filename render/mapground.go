@@ -211,11 +211,11 @@ func (d *draft) trees(v view) ([]Element, error) {
 		if len(o.Points) > 0 {
 			continue
 		}
-		inside, err := geo.Intersection(o.Ground, d.near)
+		shown, err := v.shown(o.Ground)
 		if err != nil {
 			return nil, err
 		}
-		shown, err := v.shown(o.Ground)
+		inside, err := geo.Intersection(shown, d.near)
 		if err != nil {
 			return nil, err
 		}

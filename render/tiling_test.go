@@ -145,6 +145,28 @@ func TestPartsAreTheSite(t *testing.T) {
 	}
 }
 
+// What reaches over the edge of a part ends there, a row of trees drawn as an
+// area and a wide line too.
+func TestGroundEndsAtTheMap(t *testing.T) {
+	s := campus()
+	s.area("tree", "limes", "", block(20, 150, 320, 158), "height_m", 11)
+	s.line("hedge", "hedge", "Hedge", xy(10, 170, 330, 175), "width_m", 2)
+	p, m := surveyed(t, s.geoJSON(t), "campus with limes")
+	d, err := siteDraft(p, m, MapOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets, err := d.sheets()
+	if err != nil || len(sheets) < 3 {
+		t.Fatalf("%d sheets, %v", len(sheets), err)
+	}
+	for i, sheet := range sheets {
+		for _, f := range layoutOf(sheet).groundOffTheMap() {
+			t.Errorf("sheet %d: %s", i+1, f)
+		}
+	}
+}
+
 var joinsForm = regexp.MustCompile(`^joins sheet (\d+)$`)
 
 // Match lines point to each other's sheets, and the key map to all.
