@@ -3,6 +3,7 @@ package geo
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/peterstace/simplefeatures/geom"
 )
@@ -26,9 +27,10 @@ func (r Region) Buffer(d float64) (Region, error) {
 }
 
 // Stroke returns the ground covered by a line of a width in metres: flat
-// ends, round joins. A closed line has no ends.
+// ends, round joins. A closed line has no ends. It is the same to the last
+// digit wherever a closed line starts, and from whichever end a line is drawn.
 func (l Line) Stroke(width float64) (Region, error) {
-	b, err := geom.Buffer(l.geometry(), width/2, geom.BufferQuadSegments(quadrantEdges),
+	b, err := geom.Buffer(l.oneWay().geometry(), width/2, geom.BufferQuadSegments(quadrantEdges),
 		geom.BufferEndCapFlat(), geom.BufferJoinStyleRound())
 	return buffered(b, err)
 }
@@ -60,6 +62,31 @@ func Disc(p XY, radius float64) Region {
 		return Region{}
 	}
 	return regionOf([]Polygon{{Shell: ring}})
+}
+
+// oneWay returns the least of all ways to draw the line, by its positions. The
+// engine rounds, and smooths hollows, in the order in which it meets them.
+func (l Line) oneWay() Line {
+	back := slices.Clone(l)
+	slices.Reverse(back)
+	ways := append(l.fromLeast(), back.fromLeast()...)
+	return slices.MinFunc(ways, func(a, b Line) int { return slices.CompareFunc(a, b, compareXY) })
+}
+
+// fromLeast returns a closed line started at its least position, wherever it
+// comes there, and an open one as it is.
+func (l Line) fromLeast() []Line {
+	if len(l) < 2 || l[0] != l[len(l)-1] {
+		return []Line{l}
+	}
+	least := slices.MinFunc(l, compareXY)
+	var ways []Line
+	for i := range l[1:] {
+		if l[i] == least {
+			ways = append(ways, slices.Concat(l[i:], l[1:i+1]))
+		}
+	}
+	return ways
 }
 
 func (l Line) geometry() geom.Geometry {

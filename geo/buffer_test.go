@@ -2,6 +2,7 @@ package geo
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -117,4 +118,41 @@ func TestStroke(t *testing.T) {
 			}
 		})
 	}
+}
+
+// drawLine draws a line of any positions, closed or not, that may go back along
+// itself.
+func drawLine(t *rapid.T) Line {
+	l := Line(drawScrawl(t))
+	if rapid.Bool().Draw(t, "to and fro") {
+		a, b := l[0], l[1]
+		l = Line{a, b, a.Toward(b, rapid.Float64Range(0, 1).Draw(t, "back to")).snapped()}
+	}
+	if rapid.Bool().Draw(t, "closed") {
+		l = append(l, l[0])
+	}
+	return l
+}
+
+// A strip hangs on the ground alone: not on the end from which its line was
+// drawn, nor on where a closed one was started. Along a line that goes back on
+// itself, corners of the strip lie within rounding of each other, and a setback
+// round it would bend about them in another way.
+func TestStrokesOfOneLineAreTheSame(t *testing.T) {
+	check(t, 300, func(t *rapid.T) {
+		l := drawLine(t)
+		other := slices.Clone(l)
+		if l[0] == l[len(l)-1] {
+			start := rapid.IntRange(1, len(l)-1).Draw(t, "start")
+			other = slices.Concat(l[start:], l[1:start+1])
+		}
+		if rapid.Bool().Draw(t, "the other way") {
+			slices.Reverse(other)
+		}
+		width := rapid.Float64Range(0.1, 8).Draw(t, "width")
+		want, got := must[Region](t)(l.Stroke(width)), must[Region](t)(other.Stroke(width))
+		if !slices.EqualFunc(got.polygons, want.polygons, func(a, b Polygon) bool { return slices.EqualFunc(a.Rings(), b.Rings(), slices.Equal[Ring]) }) {
+			t.Errorf("strips of %v and of %v differ", l, other)
+		}
+	})
 }

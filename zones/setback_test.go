@@ -224,11 +224,13 @@ func checkNothingCloser(t *rapid.T, p *Plat) {
 	}
 }
 
+// No edge moves by a micrometre: what a setback is laid round is one and the same
+// line or ring, however it was traced.
 func TestSetbacksDependOnTheGroundAlone(t *testing.T) {
 	check(t, 50, func(t *rapid.T) {
 		s := drawShore(t)
 		want, got := s.measure(t), s.retraced(t).measure(t)
-		checkSameZones(t, got.Zones, want.Zones, 1e-9)
+		checkZones(t, got.Zones, want.Zones, 1e-9, func(ZoneMeasure) float64 { return 0 })
 	})
 }
 
