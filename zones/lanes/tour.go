@@ -34,7 +34,8 @@ func newTour(tasks []task, w *walker, shield Side, from, to []geo.XY) *tour {
 }
 
 // best returns the order found: the best of all for up to ten tasks, else one
-// that no move of a few tasks, or turning of a stretch, makes shorter.
+// that neither moves of a few tasks, nor turning of a stretch, nor any task put
+// elsewhere with all courses chosen anew make shorter.
 func (t *tour) best() []leg {
 	if len(t.tasks) <= mostExact {
 		return t.exact()
@@ -43,26 +44,35 @@ func (t *tour) best() []leg {
 }
 
 // search goes from task to nearest task, from each of several first ones, and
-// makes moves for as long as any shortens the tour.
+// makes moves for as long as any shortens the tour. It takes the shortest of
+// these tours on to where no task is better put elsewhere.
 func (t *tour) search() []leg {
 	var best []leg
 	least := math.Inf(1)
 	for _, first := range t.firsts() {
-		legs := t.nearest(first)
-		for range 20 {
-			before := t.length(legs)
-			for t.improve(legs) {
-			}
-			legs = t.polished(legs)
-			if t.length(legs) > before-gain {
-				break
-			}
-		}
+		legs := t.shortened(t.nearest(first))
 		if length := t.length(legs); length < least-gain {
 			best, least = legs, length
 		}
 	}
+	for t.reinsert(best) {
+		best = t.shortened(best)
+	}
 	return best
+}
+
+// shortened makes moves, and chooses courses, until neither shortens the tour.
+func (t *tour) shortened(legs []leg) []leg {
+	for range 20 {
+		before := t.length(legs)
+		for t.improve(legs) {
+		}
+		legs = t.polished(legs)
+		if t.length(legs) > before-gain {
+			break
+		}
+	}
+	return legs
 }
 
 // firsts are the tasks to start with: those nearest to the start that wait for
@@ -195,40 +205,4 @@ func (t *tour) waits(k int, done []bool) bool {
 		}
 	}
 	return false
-}
-
-// polished returns the legs in the same order with the best course for each
-// (Viterbi 1967).
-func (t *tour) polished(legs []leg) []leg {
-	cost := []float64{0}
-	from := make([][]int, len(legs))
-	for i, l := range legs {
-		next := make([]float64, len(t.courses[l.task]))
-		from[i] = make([]int, len(next))
-		for c := range next {
-			next[c] = math.Inf(1)
-			for b, before := range cost {
-				last := nowhere
-				if i > 0 {
-					last = leg{legs[i-1].task, b}
-				}
-				if d := before + t.link(last, leg{l.task, c}) + t.courses[l.task][c].inner; d < next[c] {
-					next[c], from[i][c] = d, b
-				}
-			}
-		}
-		cost = next
-	}
-	best, least := 0, math.Inf(1)
-	for c, d := range cost {
-		if d += t.link(leg{legs[len(legs)-1].task, c}, nowhere); d < least {
-			best, least = c, d
-		}
-	}
-	polished := make([]leg, len(legs))
-	for i := len(legs) - 1; i >= 0; i-- {
-		polished[i] = leg{legs[i].task, best}
-		best = from[i][best]
-	}
-	return polished
 }

@@ -2,6 +2,7 @@ package lanes
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -67,24 +68,74 @@ func TestExactTour(t *testing.T) {
 	})
 }
 
-// The search by moves keeps the order that must be kept, is never shorter than
-// the best, and seldom much longer.
+// The search keeps the order that must be kept, is never shorter than the best,
+// and no task is better put elsewhere, whatever the courses of all. That makes it
+// the best of two tasks; of more it promises nothing.
 func TestImprovedTour(t *testing.T) {
-	var sum, n float64
 	check(t, 60, func(t *rapid.T) {
 		tour := drawTour(t, 8)
 		legs := tour.search()
 		if !tour.inOrder(legs) {
 			t.Fatalf("out of order: %v", legs)
 		}
-		best := tour.length(tour.exact())
-		over := tour.length(legs) / best
-		if over < 1-1e-9 {
-			t.Errorf("%v m, the best of all is %v", tour.length(legs), best)
+		length, best := tour.length(legs), tour.length(tour.exact())
+		if length < best*(1-1e-9) || len(legs) <= 2 && length > best*(1+1e-9)+gain {
+			t.Errorf("%v m, the best of all is %v", length, best)
 		}
-		sum, n = sum+over, n+1
+		for i, l := range legs {
+			rest := slices.Concat(legs[:i], legs[i+1:])
+			for to := range legs {
+				other := tour.polished(slices.Insert(slices.Clone(rest), to, l))
+				if tour.inOrder(other) && tour.length(other) < length-2*gain {
+					t.Errorf("%v m, with task %d at place %d %v m", length, l.task, to, tour.length(other))
+				}
+			}
+		}
 	})
-	if sum/n > 1.05 {
-		t.Errorf("%.3f of the best on the mean, want 1.05", sum/n)
+}
+
+// Most tours found by the search are nearly the best, on tours that are the same
+// in every run: a few are twice as long, so that the mean of few hangs on luck.
+func TestImprovedToursAreSeldomLong(t *testing.T) {
+	const tours = 600
+	drawn := rapid.Custom(func(t *rapid.T) *tour { return drawTour(t, 8) })
+	sum, long := 0.0, 0
+	for seed := range tours {
+		tour := drawn.Example(seed)
+		over := tour.length(tour.search()) / tour.length(tour.exact())
+		sum += over
+		if over > 1.05 {
+			long++
+		}
 	}
+	if mean := sum / tours; !(mean < 1.01) || long > tours/25 {
+		t.Errorf("%.3f of the best on the mean, want 1.01; %d of %d over 1.05", mean, long, tours)
+	}
+}
+
+// Of all courses for legs in an order, the polished ones are the shortest.
+func TestPolishedCourses(t *testing.T) {
+	check(t, 60, func(t *rapid.T) {
+		tour := drawTour(t, 4)
+		legs := make([]leg, len(tour.tasks))
+		for i := range legs {
+			legs[i].task = i
+		}
+		legs = rapid.Permutation(legs).Draw(t, "order")
+		near(t, "length", tour.length(tour.polished(legs)), tour.leastInOrder(legs, 0), 1e-9, 0)
+	})
+}
+
+// leastInOrder weighs all courses of the legs from i on.
+func (t *tour) leastInOrder(legs []leg, i int) float64 {
+	if i == len(legs) {
+		return t.length(legs)
+	}
+	least := math.Inf(1)
+	for c := range t.courses[legs[i].task] {
+		other := slices.Clone(legs)
+		other[i].course = c
+		least = min(least, t.leastInOrder(other, i+1))
+	}
+	return least
 }
