@@ -69,9 +69,6 @@ func (r Ring) region(repair bool) (Region, error) {
 		region.clear = clear
 		return region, nil
 	}
-	if r = r.snapped().withoutRepeats(); len(r) < 3 {
-		return Region{}, nil
-	}
 	n := newNoder(mostMeetings)
 	defer n.release()
 	r.edges(func(a, b XY) { n.add(0, a, b) })

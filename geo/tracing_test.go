@@ -267,3 +267,18 @@ func FuzzRegionOf(f *testing.F) {
 		}
 	})
 }
+
+// Ground that meets itself at a corner and the ground beside it share their edge
+// to the last digit, wherever it lies.
+func TestRingsThatTouchThemselvesStayWhereTheyAre(t *testing.T) {
+	check(t, 200, func(t *rapid.T) {
+		metres := rapid.Float64Range(1, 9)
+		x, y := metres.Draw(t, "x"), metres.Draw(t, "y") // of the corner
+		wide, high := x+metres.Draw(t, "wide"), y+metres.Draw(t, "high")
+		ring := Ring{{0, 0}, {x, 0}, {x, y}, {wide, y}, {wide, high}, {x, high}, {x, y}, {0, y}}
+		whole := must[Region](t)(Union(regionFrom(t, ring), regionFrom(t, rectangle(x, 0, wide, y))))
+		if len(whole.polygons) != 1 || len(whole.polygons[0].Holes) > 0 {
+			t.Errorf("ground beside %v does not join it: %v", ring, whole.polygons)
+		}
+	})
+}
