@@ -120,12 +120,11 @@ func TestNarrowStripsAreAPatchTogether(t *testing.T) {
 	})
 }
 
-// checkHours proves that the mean hours of patches are those of their
-// exposure, but for the cells along their outlines.
+// checkHours proves that the mean hours of patches are those of their exposure.
 func checkHours(t failer, patches []Patch) {
 	t.Helper()
 	for _, p := range patches {
-		if far := DefaultLimits().distance(p.Hours, int8(p.Class)); far > 0.05 {
+		if far := DefaultLimits().distance(p.Hours, int8(p.Class)); far > 1e-9 {
 			t.Errorf("%s gets %.2f h", Exposures[p.Class], p.Hours)
 		}
 	}

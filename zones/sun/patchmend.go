@@ -89,13 +89,15 @@ func (d *dividing) bestBeside(p *piece) (*joint, error) {
 	return &best, nil
 }
 
-// unite puts a piece into another one.
+// unite puts a piece into another one. The hours of both are those of the cells
+// in them, as they are told, not a mean by area: of a narrow piece, which few
+// cells have their middle in, that is another figure.
 func (d *dividing) unite(into *joint, p *piece) error {
 	d.pieces = slices.DeleteFunc(d.pieces, func(o *piece) bool { return o == p })
 	o := into.piece
-	o.hours = (o.area*o.hours + p.area*p.hours) / (o.area + p.area)
 	o.area += p.area
 	o.region = into.joined
+	o.hours, _ = d.field.Mean(o.region, d.limits)
 	if o.walkable {
 		return nil
 	}
