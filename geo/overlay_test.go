@@ -8,8 +8,15 @@ import (
 )
 
 // The overlay and the engine are independent: they must agree, but for
-// what snapping moves.
+// what snapping moves. The engine had an answer that holds for all of 50,000 draws;
+// were it to lack one now and then, a test that skips these would say little.
 func TestOverlayAgreesWithTheEngine(t *testing.T) {
+	unproven := 0
+	defer func() {
+		if unproven > 1 {
+			t.Errorf("the engine gave no answer that holds for %d draws", unproven)
+		}
+	}()
 	check(t, 500, func(t *rapid.T) {
 		regions := make([]Region, rapid.IntRange(2, 5).Draw(t, "regions"))
 		for i := range regions {
@@ -19,6 +26,7 @@ func TestOverlayAgreesWithTheEngine(t *testing.T) {
 		in, out, err := engineParts(a, b)
 		union, errUnion := engineUnion(regions)
 		if err != nil || errUnion != nil {
+			unproven++
 			t.Skip("the reference engine gives no answer that holds: ", errUnproven)
 		}
 		gotIn, gotOut, err := partsOf(a, b)
