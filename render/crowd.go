@@ -2,6 +2,7 @@ package render
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 )
@@ -11,9 +12,17 @@ import (
 // This is the search for the least conflicts with weights that grow where it is
 // stuck (Morris 1993, "The breakout method", AAAI-93).
 type crowd struct {
-	seats  [][]seat
+	seats  [][]crowdSeat
 	chosen []int
 	weight [][]float64 // of a conflict between two labels
+	mesh   mesh        // with the seats that are chosen
+}
+
+// A crowdSeat is a seat made ready to be compared with others.
+type crowdSeat struct {
+	seat
+	bounds [3]Rect // of its plates
+	cells  []int32 // of the mesh, into which it comes
 }
 
 const (
@@ -22,17 +31,38 @@ const (
 	settleRounds = 80
 )
 
-// settledCrowd seats labels, and reports whether all are well seated.
-func settledCrowd(cramped []zoneLabel, g seating) (*crowd, bool) {
-	c := newCrowd(cramped, g)
-	free := !slices.ContainsFunc(c.seats, func(s []seat) bool { return len(s) == 0 })
-	return c, c.settle() && free
+// A settledCrowd is what came of seating some labels while some plates were taken.
+type settledCrowd struct {
+	cramped []zoneLabel
+	taken   []plate
+	crowd   *crowd
+	well    bool
+}
+
+// settledCrowd seats labels, and reports whether all are well seated. What it
+// did last it knows: labels that say less seat their letters all the same.
+func (g seating) settledCrowd(cramped []zoneLabel) (c *crowd, well bool) {
+	if s := g.last; s.crowd != nil && slices.Equal(s.taken, g.board.taken) && slices.EqualFunc(s.cramped, cramped, zoneLabel.seatsAlike) {
+		return s.crowd, s.well
+	}
+	c = newCrowd(cramped, g)
+	free := !slices.ContainsFunc(c.seats, func(s []crowdSeat) bool { return len(s) == 0 })
+	well = c.settle() && free
+	*g.last = settledCrowd{cramped, slices.Clone(g.board.taken), c, well}
+	return c, well
+}
+
+// seatsAlike reports whether the letters of two labels have the same seats.
+func (l zoneLabel) seatsAlike(o zoneLabel) bool {
+	return l.letter == o.letter && l.dot() == o.dot() && slices.Equal(l.ends, o.ends)
 }
 
 func newCrowd(cramped []zoneLabel, g seating) *crowd {
-	c := &crowd{chosen: make([]int, len(cramped))}
+	c := &crowd{chosen: make([]int, len(cramped)), mesh: newMesh(g.window)}
+	var places []place
 	for i, l := range cramped {
-		c.seats = append(c.seats, g.seatsOf(l))
+		places = g.placesOf(l, places[:0])
+		c.seats = append(c.seats, c.mesh.seatsOf(l, places))
 		c.weight = append(c.weight, make([]float64, len(cramped)))
 		for j := range c.weight[i] {
 			c.weight[i][j] = 1
@@ -41,56 +71,74 @@ func newCrowd(cramped []zoneLabel, g seating) *crowd {
 	return c
 }
 
-// seatsOf are the free seats of the letter of a zone, those of the least cost
-// first.
-func (g seating) seatsOf(l zoneLabel) []seat {
+// A place is where a letter may sit, told in short: there are tens of thousands
+// for each.
+type place struct {
+	at   Point
+	end  int // which of those that a leader may have
+	cost float64
+}
+
+// placesOf adds the free places for the letter of a zone to some, those of the
+// least cost first.
+func (g seating) placesOf(l zoneLabel, places []place) []place {
 	letter := stacked(l.letter)
-	var seats []seat
-	for _, end := range l.ends {
+	for k, end := range l.ends {
 		for out := nearestRing; out < farthestSeat; out += ringStep {
-			for _, s := range g.ring(letter, end, l.dot(), out) {
-				s.cost = out + g.extra(s.plates[0])
-				seats = append(seats, s)
-			}
+			g.ring(letter, end, out, func(at Point, cost float64) { places = append(places, place{at, k, cost}) })
 		}
 	}
-	slices.SortStableFunc(seats, func(a, b seat) int { return cmp.Compare(a.cost, b.cost) })
-	seats = thinned(seats, mostSeats)
-	for i := range seats {
-		seats[i].measure()
+	slices.SortStableFunc(places, func(a, b place) int { return cmp.Compare(a.cost, b.cost) })
+	return thinned(places, mostSeats)
+}
+
+// seatsOf are the seats of the letter of a zone at some places.
+func (m *mesh) seatsOf(l zoneLabel, places []place) []crowdSeat {
+	letter := stacked(l.letter)
+	seats := make([]crowdSeat, len(places))
+	for i, p := range places {
+		end, s := l.ends[p.end], &seats[i]
+		s.seat = seat{p.at, end, l.dot(), letter.platesLed(p.at, end, l.dot()), p.cost}
+		for k, plate := range s.plates {
+			s.bounds[k] = Polygon{plate[:]}.Bounds()
+			s.cells = m.cells(plate, s.cells)
+		}
 	}
 	return seats
 }
 
-// thinned keeps most seats: the better half of them the best, the others from
+// thinned keeps most places: the better half of them the best, the others from
 // among all the rest.
-func thinned(seats []seat, most int) []seat {
-	if len(seats) <= most {
-		return seats
+func thinned(places []place, most int) []place {
+	if len(places) <= most {
+		return places
 	}
 	half := most / 2
-	rest := seats[half:]
+	rest := places[half:]
 	for i := range half {
-		seats[half+i] = rest[i*len(rest)/half]
+		places[half+i] = rest[i*len(rest)/half]
 	}
-	return seats[:2*half]
+	return places[:2*half]
 }
 
 // settle moves labels until no two are in each other's way, or it has tried
 // long enough. It reports whether all that have seats are well seated.
 func (c *crowd) settle() bool {
-	for i := range c.seats {
-		c.chosen[i] = c.best(i, i)
+	for i, seats := range c.seats {
+		if len(seats) > 0 {
+			c.take(i, c.best(i))
+		}
 	}
 	for range settleRounds {
 		calm := true
-		for i := range c.seats {
-			if len(c.seats[i]) == 0 || !c.disturbed(i) {
+		for i, seats := range c.seats {
+			if len(seats) == 0 || !c.disturbed(i) {
 				continue
 			}
 			calm = false
-			if next := c.best(i, len(c.seats)); next != c.chosen[i] {
-				c.chosen[i] = next
+			if next := c.best(i); next != c.chosen[i] {
+				c.mesh.remove(i, c.sit(i).cells)
+				c.take(i, next)
 			} else {
 				c.press(i)
 			}
@@ -102,9 +150,15 @@ func (c *crowd) settle() bool {
 	return false
 }
 
-// best is the seat of a label that is least in the way of the first others; of
+// take seats a label that has no seat.
+func (c *crowd) take(i, seat int) {
+	c.chosen[i] = seat
+	c.mesh.put(i, c.sit(i).cells)
+}
+
+// best is the seat of a label that is least in the way of those that sit; of
 // equal ones that of the least cost.
-func (c *crowd) best(i, others int) int {
+func (c *crowd) best(i int) int {
 	const perConflict = 1000.0 // mm
 	best, least := 0, math.Inf(1)
 	for k := range c.seats[i] {
@@ -113,9 +167,9 @@ func (c *crowd) best(i, others int) int {
 		if cost >= least {
 			break // those to come cost more
 		}
-		for j := 0; j < others && cost < least; j++ {
-			if j != i && len(c.seats[j]) > 0 && s.disturbs(c.sit(j)) {
-				cost += perConflict * c.weight[i][j]
+		for j := range c.disturbing(i, s) {
+			if cost += perConflict * c.weight[i][j]; cost >= least {
+				break
 			}
 		}
 		if cost < least {
@@ -125,24 +179,32 @@ func (c *crowd) best(i, others int) int {
 	return best
 }
 
-func (c *crowd) disturbed(i int) bool {
-	for j := range c.seats {
-		if j != i && len(c.seats[j]) > 0 && c.sit(i).disturbs(c.sit(j)) {
-			return true
+// disturbing are the other labels in whose way a label is in one of its seats.
+func (c *crowd) disturbing(i int, s *crowdSeat) iter.Seq[int] {
+	return func(yield func(int) bool) {
+		near := c.mesh.near(s.cells)
+		for j := range near.numbers {
+			if j != i && s.disturbs(c.sit(j)) && !yield(j) {
+				return
+			}
 		}
+	}
+}
+
+func (c *crowd) disturbed(i int) bool {
+	for range c.disturbing(i, c.sit(i)) {
+		return true
 	}
 	return false
 }
 
-func (c *crowd) sit(i int) *seat { return &c.seats[i][c.chosen[i]] }
+func (c *crowd) sit(i int) *crowdSeat { return &c.seats[i][c.chosen[i]] }
 
 // press makes the conflicts of a label that cannot do better weigh more.
 func (c *crowd) press(i int) {
-	for j := range c.seats {
-		if j != i && len(c.seats[j]) > 0 && c.sit(i).disturbs(c.sit(j)) {
-			c.weight[i][j]++
-			c.weight[j][i]++
-		}
+	for j := range c.disturbing(i, c.sit(i)) {
+		c.weight[i][j]++
+		c.weight[j][i]++
 	}
 }
 
@@ -157,19 +219,6 @@ func (c *crowd) undisturbed() []int {
 	return seated
 }
 
-// measure finds the boxes round what a seat takes.
-func (s *seat) measure() {
-	for i, p := range s.plates {
-		s.bounds[i] = Polygon{p[:]}.Bounds()
-	}
-	s.around = s.bounds[0].with(s.bounds[1]).with(s.bounds[2])
-}
-
-// with returns the rectangle round two.
-func (r Rect) with(s Rect) Rect {
-	return Rect{Point{min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)}, Point{max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)}}
-}
-
 // apart reports whether two rectangles share no ground.
 func (r *Rect) apart(s *Rect) bool {
 	return r.Max.X < s.Min.X || s.Max.X < r.Min.X || r.Max.Y < s.Min.Y || s.Max.Y < r.Min.Y
@@ -177,13 +226,10 @@ func (r *Rect) apart(s *Rect) bool {
 
 // disturbs reports whether two labels, their leaders or the ends of these lie
 // on each other.
-func (s *seat) disturbs(t *seat) bool {
-	if s.around.apart(&t.around) {
-		return false
-	}
+func (s *crowdSeat) disturbs(t *crowdSeat) bool {
 	for i := range s.plates {
 		for j := range t.plates {
-			if !s.bounds[i].apart(&t.bounds[j]) && s.plates[i].meets(t.plates[j]) {
+			if !s.bounds[i].apart(&t.bounds[j]) && !s.plates[i].parts(t.plates[j]) && !t.plates[j].parts(s.plates[i]) {
 				return true
 			}
 		}

@@ -19,17 +19,14 @@ type seat struct {
 	at, end Point    // of the label's middle and of the leader
 	dot     float64  // mm, radius of the leader's end
 	plates  [3]plate // of the label, the leader and its end
-	bounds  [3]Rect  // of these
-	around  Rect     // all these
 	cost    float64  // mm that the label is away, and more over ground that should be seen
 }
 
 // labelCramped labels zones too small for their labels at free places close by,
 // with lines that lead to them. Where some find no place, all are seated anew
 // together, with their letters first.
-func (d *draft) labelCramped(cramped []zoneLabel, v view) []Element {
+func (d *draft) labelCramped(cramped []zoneLabel, g seating) []Element {
 	sought := cramped[:min(len(cramped), mostLeaders)]
-	g := d.newSeating(v)
 	drawn, ok := d.seatInTurn(sought, g)
 	if !ok {
 		drawn = d.seatTogether(sought, g)
@@ -65,18 +62,18 @@ func (d *draft) seatInTurn(cramped []zoneLabel, g seating) (drawn []Element, ok 
 // short lanes; and lets each say
 // more if there is room left. What is in the way even so is left out.
 func (d *draft) seatTogether(cramped []zoneLabel, g seating) (drawn []Element) {
-	c, settled := settledCrowd(cramped, g)
+	c, settled := g.settledCrowd(cramped)
 	if !settled && d.holdsNames() {
 		d.giveBackNames()
-		c, settled = settledCrowd(cramped, g)
+		c, settled = g.settledCrowd(cramped)
 	}
 	if !settled && len(d.placed) > 0 {
 		d.liftSigns()
-		c, settled = settledCrowd(cramped, g)
+		c, settled = g.settledCrowd(cramped)
 	}
 	if !settled && len(d.short) > 0 {
 		d.giveBackShortLanes()
-		c, _ = settledCrowd(cramped, g)
+		c, _ = g.settledCrowd(cramped)
 	}
 	seated := c.undisturbed()
 	for _, i := range seated {
@@ -86,7 +83,7 @@ func (d *draft) seatTogether(cramped []zoneLabel, g seating) (drawn []Element) {
 	}
 	for i, l := range cramped {
 		if slices.Contains(seated, i) {
-			drawn = append(drawn, d.seatRicher(l, *c.sit(i), g)...)
+			drawn = append(drawn, d.seatRicher(l, c.sit(i).seat, g)...)
 		} else {
 			d.unlabelled = append(d.unlabelled, l.letter.String)
 		}
@@ -150,6 +147,7 @@ type seating struct {
 	window Rect
 	reach  float64             // mm
 	extra  func(plate) float64 // mm that a label rather goes further than cover some ground
+	last   *settledCrowd
 }
 
 // newSeating has room for labels in all the window, rather beside the site than
@@ -157,7 +155,7 @@ type seating struct {
 func (d *draft) newSeating(v view) seating {
 	const onTurf, onSite = 25.0, 10.0 // mm
 	turf, site := newField(v.area(d.plat.Ground.Cover(zones.Turf))), newField(v.area(d.plat.Ground.Outline))
-	return seating{&d.labels, v.window.inset(windowInset), math.Hypot(v.window.Width(), v.window.Height()), func(box plate) float64 {
+	extra := func(box plate) float64 {
 		switch {
 		case turf.meets(box):
 			return onTurf
@@ -165,13 +163,14 @@ func (d *draft) newSeating(v view) seating {
 			return onSite
 		}
 		return 0
-	}}
+	}
+	return seating{&d.labels, v.window.inset(windowInset), math.Hypot(v.window.Width(), v.window.Height()), extra, new(settledCrowd)}
 }
 
 // placeNear finds the free place for a label that costs least, within reach of
 // a target: its distance and what the ground there costs, in millimetres.
 func (d *draft) placeNear(f form, target Point, v view, reach float64, extra func(plate) float64) (Point, bool) {
-	s, found := seating{&d.labels, v.window.inset(windowInset), reach, extra}.nearestSeat(f, target, targetDot)
+	s, found := seating{board: &d.labels, window: v.window.inset(windowInset), reach: reach, extra: extra}.nearestSeat(f, target, targetDot)
 	return s.at, found
 }
 
@@ -179,11 +178,14 @@ func (d *draft) placeNear(f form, target Point, v view, reach float64, extra fun
 func (g seating) nearestSeat(f form, end Point, dot float64) (best seat, found bool) {
 	best.cost = math.Inf(1)
 	for out := nearestRing; out < g.reach && out < best.cost; out += ringStep {
-		for _, s := range g.ring(f, end, dot, out) {
-			if s.cost = out + g.extra(s.plates[0]); s.cost < best.cost {
-				best, found = s, true
+		g.ring(f, end, out, func(at Point, cost float64) {
+			if cost < best.cost {
+				best, found = seat{at: at, end: end, dot: dot, cost: cost}, true
 			}
-		}
+		})
+	}
+	if found {
+		best.plates = f.platesLed(best.at, end, dot)
 	}
 	return best, found
 }
@@ -193,22 +195,33 @@ const (
 	ringSeats             = 36
 )
 
-// ring are the free seats at a distance from the end of a leader.
-func (g seating) ring(f form, end Point, dot, out float64) []seat {
-	var seats []seat
-	for i := range ringSeats {
-		turn := 2 * math.Pi * float64(i) / ringSeats
-		at := end.polar(out, turn).plus(f.width/2*math.Cos(turn), f.height/2*math.Sin(turn))
+// ring calls visit for the free seats at a distance from the end of a leader,
+// with the middle of the label and the cost.
+func (g seating) ring(f form, end Point, out float64, visit func(at Point, cost float64)) {
+	for _, way := range ringWays {
+		at := end.plus(out*way.X, out*way.Y).plus(f.width/2*way.X, f.height/2*way.Y)
 		box := f.plate(at, 0)
-		if !box.within(g.window) || !g.board.free(box) {
-			continue
-		}
-		if leader := strokePlate(box.nearest(end), end, leaderRoom); g.board.free(leader) {
-			seats = append(seats, seat{at: at, end: end, dot: dot, plates: [3]plate{box, leader, levelPlate(end, 2*dot, 2*dot)}})
+		if box.within(g.window) && g.board.free(box) && g.board.free(leaderPlate(box, end)) {
+			visit(at, out+g.extra(box))
 		}
 	}
-	return seats
 }
+
+// ringWays are the directions of the seats of a ring.
+var ringWays = func() (ways [ringSeats]Point) {
+	for i := range ways {
+		ways[i] = Point{}.polar(1, 2*math.Pi*float64(i)/ringSeats)
+	}
+	return ways
+}()
+
+// platesLed are the plates of a label, of the leader from it and of the end of that.
+func (f form) platesLed(at, end Point, dot float64) [3]plate {
+	box := f.plate(at, 0)
+	return [3]plate{box, leaderPlate(box, end), levelPlate(end, 2*dot, 2*dot)}
+}
+
+func leaderPlate(box plate, end Point) plate { return strokePlate(box.nearest(end), end, leaderRoom) }
 
 // nearest returns the point of the plate's edge nearest to another point.
 func (p plate) nearest(q Point) Point {

@@ -30,20 +30,21 @@ func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
 		l.name = Text{}
 		return l
 	}
+	g := d.newSeating(v)
 	before, told := slices.Clone(d.labels.taken), len(d.unlabelled)
 	var drawn []Element
 	for _, saying := range []func(int) zoneLabel{set, nameless, lettersAlone} {
 		d.unlabelled = d.unlabelled[:told]
 		d.labels.taken = slices.DeleteFunc(slices.Clone(before), func(p plate) bool { return !slices.Contains(d.labels.taken, p) })
 		var err error
-		if drawn, err = d.labelZonesAs(v, saying); err != nil || len(d.unlabelled) == told {
+		if drawn, err = d.labelZonesAs(v, g, saying); err != nil || len(d.unlabelled) == told {
 			return drawn, err
 		}
 	}
 	return drawn, nil
 }
 
-func (d *draft) labelZonesAs(v view, set func(int) zoneLabel) ([]Element, error) {
+func (d *draft) labelZonesAs(v view, g seating, set func(int) zoneLabel) ([]Element, error) {
 	var inside []Element
 	var cramped []zoneLabel
 	for i, z := range d.plat.Zones {
@@ -68,7 +69,7 @@ func (d *draft) labelZonesAs(v view, set func(int) zoneLabel) ([]Element, error)
 	for i := range cramped {
 		cramped[i].ends = d.endsOfLeader(cramped[i])
 	}
-	return append(d.labelCramped(cramped, v), inside...), nil
+	return append(d.labelCramped(cramped, g), inside...), nil
 }
 
 // areaOfZone is a label with the letter of a zone, its name and its area.
