@@ -32,6 +32,9 @@ func strokePlate(a, b Point, width float64) plate {
 	return turnedPlate(Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, length, width, turn)
 }
 
+// box is the upright box round the plate.
+func (p plate) box() Rect { return boundsOf(p[:]...) }
+
 func (p plate) center() Point { return Point{(p[0].X + p[2].X) / 2, (p[0].Y + p[2].Y) / 2} }
 
 // grown returns the plate with a rim.
@@ -97,18 +100,25 @@ func (p plate) within(r Rect) bool {
 
 // A board keeps the plates that are taken, so that no label comes to lie on
 // another one or on a sign.
-type board struct{ taken []plate }
+type board struct{ taken []takenPlate }
 
-func (b *board) take(p plate) { b.taken = append(b.taken, p) }
+// A takenPlate has the upright box round it at hand.
+type takenPlate struct {
+	plate
+	box Rect
+}
+
+func (b *board) take(p plate) { b.taken = append(b.taken, takenPlate{p, p.box()}) }
 
 // release gives a plate back.
 func (b *board) release(p plate) {
-	b.taken = slices.DeleteFunc(b.taken, func(t plate) bool { return t == p })
+	b.taken = slices.DeleteFunc(b.taken, func(t takenPlate) bool { return t.plate == p })
 }
 
 func (b *board) free(p plate) bool {
-	for _, t := range b.taken {
-		if t.meets(p) {
+	box := p.box()
+	for i := range b.taken {
+		if t := &b.taken[i]; t.box.meets(box) && !t.parts(p) && !p.parts(t.plate) {
 			return false
 		}
 	}

@@ -43,7 +43,7 @@ func (b *board) clearOf(p, q Point) []stretch {
 	parts := []stretch{{0, 1}}
 	around := boundsOf(p, q)
 	for _, t := range b.taken {
-		if !boundsOf(t[:]...).meets(around) {
+		if !t.box.meets(around) {
 			continue
 		}
 		under, crossed := t.under(p, q)

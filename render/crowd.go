@@ -21,8 +21,8 @@ type crowd struct {
 // A crowdSeat is a seat made ready to be compared with others.
 type crowdSeat struct {
 	seat
-	bounds [3]Rect // of its plates
-	cells  []int32 // of the mesh, into which it comes
+	boxes [3]Rect // round its plates
+	cells []int32 // of the mesh, into which it comes
 }
 
 const (
@@ -34,7 +34,7 @@ const (
 // A settledCrowd is what came of seating some labels while some plates were taken.
 type settledCrowd struct {
 	cramped []zoneLabel
-	taken   []plate
+	taken   []takenPlate
 	crowd   *crowd
 	well    bool
 }
@@ -100,7 +100,7 @@ func (m *mesh) seatsOf(l zoneLabel, places []place) []crowdSeat {
 		end, s := l.ends[p.end], &seats[i]
 		s.seat = seat{p.at, end, l.dot(), letter.platesLed(p.at, end, l.dot()), p.cost}
 		for k, plate := range s.plates {
-			s.bounds[k] = Polygon{plate[:]}.Bounds()
+			s.boxes[k] = plate.box()
 			s.cells = m.cells(plate, s.cells)
 		}
 	}
@@ -219,17 +219,12 @@ func (c *crowd) undisturbed() []int {
 	return seated
 }
 
-// apart reports whether two rectangles share no ground.
-func (r *Rect) apart(s *Rect) bool {
-	return r.Max.X < s.Min.X || s.Max.X < r.Min.X || r.Max.Y < s.Min.Y || s.Max.Y < r.Min.Y
-}
-
 // disturbs reports whether two labels, their leaders or the ends of these lie
 // on each other.
 func (s *crowdSeat) disturbs(t *crowdSeat) bool {
 	for i := range s.plates {
 		for j := range t.plates {
-			if !s.bounds[i].apart(&t.bounds[j]) && !s.plates[i].parts(t.plates[j]) && !t.plates[j].parts(s.plates[i]) {
+			if s.boxes[i].meets(t.boxes[j]) && !s.plates[i].parts(t.plates[j]) && !t.plates[j].parts(s.plates[i]) {
 				return true
 			}
 		}

@@ -26,8 +26,8 @@ func newMesh(window Rect) mesh {
 // beyond the window comes into the cells along its edge.
 func (m *mesh) cells(p plate, found []int32) []int32 {
 	const hair = 1e-6 // mm, more than rounding does
-	bounds := Polygon{p[:]}.Bounds()
-	low, high := cellAt(bounds.Min.Y-hair-m.corner.Y, m.up), cellAt(bounds.Max.Y+hair-m.corner.Y, m.up)
+	box := p.box()
+	low, high := cellAt(box.Min.Y-hair-m.corner.Y, m.up), cellAt(box.Max.Y+hair-m.corner.Y, m.up)
 	for row := low; row <= high; row++ {
 		bottom, top := m.corner.Y+float64(row)*meshCell-hair, m.corner.Y+float64(row+1)*meshCell+hair
 		if row == 0 {

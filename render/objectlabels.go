@@ -201,7 +201,7 @@ func (d *draft) labelCovers(v view) ([]Element, error) {
 	var elements []Element
 	write := func(l look, p piece) {
 		f := newField(p.area)
-		if slices.ContainsFunc(d.labels.taken, func(t plate) bool { return f.inside.holds(t.center()) }) {
+		if slices.ContainsFunc(d.labels.taken, func(t takenPlate) bool { return f.inside.holds(t.center()) }) {
 			return
 		}
 		label := d.mapText(l.word, Regular, Black)

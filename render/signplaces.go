@@ -45,7 +45,10 @@ func (d *draft) standSigns(v view) error {
 	if err != nil {
 		return err
 	}
-	b := board{slices.Clone(d.joinWords)}
+	var b board
+	for _, p := range d.joinWords {
+		b.take(p)
+	}
 	for _, p := range small {
 		b.take(levelPlate(p, 2*targetDot, 2*targetDot))
 	}

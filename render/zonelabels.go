@@ -35,7 +35,7 @@ func (d *draft) labelZones(v view, set func(int) zoneLabel) ([]Element, error) {
 	var drawn []Element
 	for _, saying := range []func(int) zoneLabel{set, nameless, lettersAlone} {
 		d.unlabelled = d.unlabelled[:told]
-		d.labels.taken = slices.DeleteFunc(slices.Clone(before), func(p plate) bool { return !slices.Contains(d.labels.taken, p) })
+		d.labels.taken = slices.DeleteFunc(slices.Clone(before), func(p takenPlate) bool { return !slices.Contains(d.labels.taken, p) })
 		var err error
 		if drawn, err = d.labelZonesAs(v, g, saying); err != nil || len(d.unlabelled) == told {
 			return drawn, err
