@@ -150,6 +150,38 @@ func TestBorderFindsWhatComparingAllFinds(t *testing.T) {
 	})
 }
 
+// Of combs, whose teeth stand in few rows, facings are the same as well.
+func TestFacingsOfCombs(t *testing.T) {
+	check(t, 100, func(t *rapid.T) {
+		teeth := rapid.IntRange(30, 70).Draw(t, "teeth")
+		pitch, slant := rapid.SampledFrom([]float64{0.04, 0.1, 0.3}).Draw(t, "pitch"), rapid.Float64Range(-20, 20).Draw(t, "slant")
+		width := float64(teeth) * pitch
+		comb := Ring{{0, 0}, {0, -1}, {width, -1}, {width, 0}}
+		for i := teeth - 1; i >= 0; i-- {
+			west, east := (float64(i)+0.2)*pitch, (float64(i)+0.6)*pitch
+			long := rapid.Float64Range(-0.9, 10).Draw(t, "length")
+			comb = append(comb, XY{east, 0}, XY{east + long/10*slant, long}, XY{west + long/10*slant, long}, XY{west, 0})
+		}
+		turn := rapid.SampledFrom([]float64{0, 30, 90}).Draw(t, "turn") * degree
+		for i, p := range comb {
+			comb[i] = XY{p.X*math.Cos(turn) - p.Y*math.Sin(turn), p.X*math.Sin(turn) + p.Y*math.Cos(turn)}.snapped()
+		}
+		r := pieces(comb)
+		const narrow = 0.05
+		bare := inRows(r, narrow)
+		found, all := bare.facings(narrow)
+		if want := slowFacings(r, narrow); all {
+			slices.SortFunc(found, bare.byNearness)
+			slices.SortFunc(want, bare.byNearness)
+			if !slices.Equal(found, want) {
+				t.Errorf("%d facings, comparing all %d", len(found), len(want))
+			}
+		} else if len(want) <= len(found)/2 {
+			t.Errorf("%d facings are too many, and comparing all finds %d", len(found), len(want))
+		}
+	})
+}
+
 func TestBorderOfOddShapes(t *testing.T) {
 	comb := Ring{{0, 0}}
 	for i := range 400 { // long teeth

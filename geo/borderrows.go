@@ -12,6 +12,7 @@ type listed struct {
 // edgesARow bounds how often an edge stands in the list, in the mean.
 const edgesARow = 2
 
+// layRows lists the edges by rows that are taller than the pad.
 func (b *Border) layRows(pad float64) {
 	b.pad = pad
 	var climbed float64
@@ -19,7 +20,7 @@ func (b *Border) layRows(pad float64) {
 		climbed += math.Abs(e.b.Y - e.a.Y)
 	}
 	bounds := b.region.Bounds()
-	b.south, b.tall = bounds.Min.Y, max(bounds.Height(), climbed/edgesARow, grain)/float64(len(b.edges))
+	b.south, b.tall = bounds.Min.Y, max(pad, max(bounds.Height(), climbed/edgesARow, grain)/float64(len(b.edges)))
 	rows := 1 + int(bounds.Height()/b.tall)
 	b.first = blank(b.first, rows+1)
 	for _, e := range b.edges {

@@ -1,6 +1,10 @@
 package geo
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // mostFacings bounds, by the edge, how many are looked at together: were teeth
 // of a comb finer than a width, each would face all others.
@@ -37,6 +41,8 @@ type facingSearch struct {
 	found  []facing
 
 	begins [sectors + 1]int32 // place in courses of the first edge of a sector
+
+	order, reaching []listed // reused: those of a row from west to east, and what of them reaches so far
 }
 
 func (s *facingSearch) comparing() {
@@ -101,47 +107,101 @@ func (s *facingSearch) layCourses() {
 }
 
 // byRows looks at pairs of edges of one row, and at those of which one begins
-// in a row above that in which the other ends.
+// in the row above that in which the other ends. Rows are taller than what is narrow.
 func (s *facingSearch) byRows() {
+	const fewListed = 40 // are compared faster one by one than in order
 	search := s.narrow * math.Hypot(1, steepest)
-	rows, above := int32(len(s.first)-1), 1+int32(search/s.tall)
-	for row := range rows {
-		in := s.list[s.first[row]:s.first[row+1]]
-		for k := range in {
-			if s.counts(in[k].edge) {
-				s.lookAlong(&in[k], in[:k], search, row)
-			}
-			if len(s.found) > s.most {
-				return
-			}
+	for row := range int32(len(s.first) - 1) {
+		in, up := s.listedIn(row), s.listedIn(row+1)
+		if len(in)+len(up) > fewListed {
+			s.sweep(in, up, search, row)
+		} else {
+			s.compare(in, up, search, row)
 		}
-		for next := row + 1; next <= min(row+above, rows-1); next++ {
-			up := s.list[s.first[next]:s.first[next+1]]
-			for k := range up {
-				if l := &up[k]; l.lowest == next {
-					s.lookBelow(l, in, search, row)
-				}
-				if len(s.found) > s.most {
-					return
-				}
-			}
+		if len(s.found) > s.most {
+			return
 		}
 	}
 }
 
-// lookAlong looks at an edge and others of a row, unless they came as near to
-// each other in the row below.
-func (s *facingSearch) lookAlong(l *listed, others []listed, search float64, row int32) {
-	west, east := l.west-search, l.east+search
-	for k := range others {
-		o := &others[k]
-		if apart(west, o.east, o.west, east) {
+// listedIn is what is listed of a row; above the uppermost there is nothing.
+func (b *Border) listedIn(row int32) []listed {
+	if int(row) >= len(b.first)-1 {
+		return nil
+	}
+	return b.list[b.first[row]:b.first[row+1]]
+}
+
+// compare looks at all pairs of the edges in a row and of these with those that
+// begin in the row above.
+func (s *facingSearch) compare(in, up []listed, search float64, row int32) {
+	for k := range in {
+		if s.counts(in[k].edge) {
+			s.lookAmong(&in[k], in[:k], search, row)
+		}
+	}
+	for k := range up {
+		if up[k].lowest > row {
+			s.lookAmong(&up[k], in, search, row)
+		}
+	}
+}
+
+// sweep is compare for many edges: it goes from west to east and compares each
+// with those that reach as far.
+func (s *facingSearch) sweep(in, up []listed, search float64, row int32) {
+	s.order, s.reaching = append(s.order[:0], in...), s.reaching[:0]
+	for _, l := range up {
+		if l.lowest > row {
+			s.order = append(s.order, l)
+		}
+	}
+	slices.SortFunc(s.order, func(l, o listed) int { return cmp.Or(cmp.Compare(l.west, o.west), cmp.Compare(l.edge, o.edge)) })
+	for k := range s.order {
+		l := &s.order[k]
+		if !s.counts(l.edge) {
 			continue
 		}
-		if row == max(l.lowest, o.lowest) || !s.meetIn(row-1, l.edge, o.edge, search) {
+		s.reaching = slices.DeleteFunc(s.reaching, func(o listed) bool { return o.east < l.west-search })
+		if s.lookAmong(l, s.reaching, search, row); len(s.found) > s.most {
+			return
+		}
+		s.reaching = append(s.reaching, *l)
+	}
+}
+
+// lookAmong looks at an edge and those of some others that come near it, of
+// which one at least is in a row and the other is too or begins in the row above.
+func (s *facingSearch) lookAmong(l *listed, others []listed, search float64, row int32) {
+	west, east := l.west-search, l.east+search
+	for k := range others {
+		if o := &others[k]; !apart(west, o.east, o.west, east) && s.firstIn(row, l, o, search) {
 			s.look(l.edge, o.edge)
 		}
 	}
+}
+
+// firstIn reports whether two edges that come near each other in a row, or in
+// that and the one above it, did not do so in a row below.
+func (s *facingSearch) firstIn(row int32, l, o *listed, search float64) bool {
+	switch lowest := max(l.lowest, o.lowest); {
+	case lowest < row:
+		return !s.meetIn(row-1, l.edge, o.edge, search)
+	case lowest == row:
+		return true
+	case l.lowest == o.lowest: // both begin above
+		return false
+	case l.lowest < o.lowest:
+		return s.endsIn(row, l.edge)
+	default:
+		return s.endsIn(row, o.edge)
+	}
+}
+
+// endsIn reports whether a row is the highest of an edge.
+func (s *facingSearch) endsIn(row, edge int32) bool {
+	_, highest := s.rowsOf(s.edges[edge])
+	return highest == row
 }
 
 // meetIn reports whether two edges come near each other in a row that both reach.
@@ -152,30 +212,6 @@ func (s *facingSearch) meetIn(row, i, j int32, search float64) bool {
 	from, to := other.between(south, north)
 	return !apart(west-search, to, from, east+search)
 }
-
-// lookBelow looks at an edge and those that end in a row below its lowest.
-func (s *facingSearch) lookBelow(l *listed, others []listed, search float64, row int32) {
-	west, east := l.west, l.east
-	if search > s.tall { // what comes near may lie in rows farther off
-		west, east = s.edges[l.edge].stretch()
-	}
-	for k := range others {
-		o := &others[k]
-		from, to := o.west, o.east
-		if search > s.tall {
-			from, to = s.edges[o.edge].stretch()
-		}
-		if apart(west-search, to, from, east+search) {
-			continue
-		}
-		if _, highest := s.rowsOf(s.edges[o.edge]); highest == row {
-			s.look(l.edge, o.edge)
-		}
-	}
-}
-
-// stretch is how far west and east an edge goes.
-func (e *edge) stretch() (west, east float64) { return min(e.a.X, e.b.X), max(e.a.X, e.b.X) }
 
 // look notes what faces each other of two edges that count.
 func (s *facingSearch) look(i, j int32) {
