@@ -13,7 +13,7 @@ import (
 func (l laneLayer) fillTable(most int) Block {
 	fills := l.plan.Fills
 	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Fill the hopper" + l.forEachPass(), Wrap: true}, {Head: l.filledWith("Put in"), Anchor: End}, {Head: l.filledWith("In it"), Anchor: End},
+		{Head: "Fill the hopper" + l.ofPasses(", "), Wrap: true}, {Head: l.filledWith("Put in"), Anchor: End}, {Head: l.filledWith("In it"), Anchor: End},
 	}}
 	for _, f := range fills {
 		t.Rows = append(t.Rows, []string{fillWords(f), l.filling(f.Ground), l.filling(f.Full)})
@@ -31,14 +31,6 @@ func (l laneLayer) fillTable(most int) Block {
 		return nil
 	}
 	return t
-}
-
-// forEachPass says that the hopper is filled so again for the next pass.
-func (l laneLayer) forEachPass() string {
-	if l.plan.Work.Load.Several() {
-		return ", for each pass"
-	}
-	return ""
 }
 
 // fillWords tell when the hopper is filled.

@@ -99,7 +99,7 @@ func feedWithHopper(t *testing.T, walked bool) stepSheet {
 }
 
 // stepSheetOf is the sheet of a step by its number, without codes.
-func stepSheetOf(t *testing.T, d *draft, plan *program.Plan, number int, walked *StepLanes) stepSheet {
+func stepSheetOf(t *testing.T, d *draft, plan *program.Plan, number int, walked []StepLanes) stepSheet {
 	t.Helper()
 	s, err := newStepSheet(d, plan, number, false, walked)
 	if err != nil {

@@ -13,12 +13,13 @@ import (
 // A laneLayer draws the lanes of a plan on a map, and tells of them beside it.
 type laneLayer struct {
 	*draft
-	plan lanes.Plan
-	sum  lanes.Summary
+	plan  lanes.Plan
+	sum   lanes.Summary
+	group string // put behind the names of its groups
 }
 
 func newLaneLayer(d *draft, plan lanes.Plan, sum lanes.Summary) laneLayer {
-	return laneLayer{d, plan, sum}
+	return laneLayer{d, plan, sum, ""}
 }
 
 // spreading are the lanes that spread, in walking order.
@@ -58,11 +59,11 @@ func (l laneLayer) ground(v view) ([]Element, error) {
 		drawn := slices.Concat(pen(lines), arrows, numbers[i])
 		*to = append(*to, Group{ID: fmt.Sprintf("lane-%d", lane.N), Title: l.title(lane.Lane), Elements: drawn})
 	}
-	return []Element{Group{ID: "lanes", Title: "Spread lanes", Elements: []Element{
-		Group{ID: "lanes-travel", Title: "Ways without spreading", Elements: travel},
-		Group{ID: "lanes-fill", Title: "Fill lanes", Elements: fill},
-		Group{ID: "lanes-header", Title: "Header laps", Elements: header},
-	}}, Group{ID: "walk-starts", Title: "Where the walk starts", Elements: start}}, nil
+	return []Element{Group{ID: "lanes" + l.group, Title: "Spread lanes" + l.ofPasses(", "), Elements: []Element{
+		Group{ID: "lanes-travel" + l.group, Title: "Ways without spreading", Elements: travel},
+		Group{ID: "lanes-fill" + l.group, Title: "Fill lanes", Elements: fill},
+		Group{ID: "lanes-header" + l.group, Title: "Header laps", Elements: header},
+	}}, Group{ID: "walk-starts" + l.group, Title: "Where the walk starts", Elements: start}}, nil
 }
 
 // shortLanes are the plates of lanes that a label could hide.

@@ -89,8 +89,8 @@ func (l laneMap) rows() int {
 // inWords describes the lanes to people who cannot see them.
 func (l laneMap) inWords() string {
 	s := l.lanes.sum
-	return fmt.Sprintf("Map of the spread lanes of %s, %s: %d lanes for a swath of %s on %s %s, %s; %s %s to be done by hand.",
-		l.letters.of(l.measured.Name), l.lie.northInWords(), s.Lanes, l.figures.shortLength(s.SwathM),
+	return fmt.Sprintf("Map of the spread lanes of %s%s, %s: %d lanes for a swath of %s on %s %s, %s; %s %s to be done by hand.",
+		l.letters.of(l.measured.Name), l.lanes.ofPasses(", "), l.lie.northInWords(), s.Lanes, l.figures.shortLength(s.SwathM),
 		l.figures.Area(s.GroundM2, 0), l.figures.areaUnit(), modeWords[s.Mode], l.figures.Area(s.ByHandM2, 0), l.figures.areaUnit())
 }
 

@@ -69,12 +69,47 @@ func (l laneLayer) neededText(load *lanes.Load) string {
 	return text
 }
 
-// passesText says that all lanes are walked several times.
+// passesText says which of several passes the lanes are, and how it lies.
 func (l laneLayer) passesText() string {
-	if load := l.plan.Work.Load; load.Several() {
-		return fmt.Sprintf("%d: walk all lanes once for each; figures are of one pass", load.Passes)
+	text := l.ofPasses("")
+	switch {
+	case text == "":
+		return ""
+	case l.liesAcross():
+		text += ", its rows across those of the one before"
+	case l.passNo() > 1:
+		text += ", as the one before"
 	}
-	return ""
+	return text + "; figures are of it alone"
+}
+
+// liesAcross reports whether rows of a further pass lie across those before.
+func (l laneLayer) liesAcross() bool {
+	return l.passNo() > 1 && l.plan.Work.Mode != lanes.Cross && slices.ContainsFunc(l.plan.Lanes, func(lane lanes.Lane) bool {
+		return lane.Spreading && lane.Pass == lanes.Fill && lane.Again == ""
+	})
+}
+
+// againTexts say where the pass does not lie across the one before, and why.
+func (l laneLayer) againTexts() []string {
+	var texts []string
+	for _, r := range []struct {
+		why  lanes.Again
+		text string
+	}{
+		{lanes.Narrow, "Too narrow for lanes across, in part at least: %s. There it is walked as in the pass before: look for stripes."},
+		{lanes.Contour, "Too steep for lanes across: %s. There it is walked along the slope, as in the pass before."},
+	} {
+		var letters []string
+		for _, id := range l.plan.RepeatedIn(l.passNo(), r.why) {
+			letters = append(letters, l.letter(id))
+		}
+		if len(letters) > 0 {
+			slices.Sort(letters)
+			texts = append(texts, fmt.Sprintf(r.text, strings.Join(letters, ", ")))
+		}
+	}
+	return texts
 }
 
 // aPass tells figures of one of several passes from those of all.
@@ -324,6 +359,9 @@ func (l laneLayer) cautions() Table {
 	add := func(text string) { t.Rows = append(t.Rows, []string{text}) }
 	if cut := l.plan.Cut; len(cut) > 0 {
 		add(fmt.Sprintf("No way leads round beds and buildings to %s: carry the spreader across.", laneList(cut)))
+	}
+	for _, text := range l.againTexts() {
+		add(text)
 	}
 	add("The label is the law: rate, buffers, weather, clothing. No spreading by water, in wind, or on steep, soaked or frozen ground but as local rules allow.")
 	add("Start walking before you open, close before you stop; closed in turns and on dotted ways. One even pace.")

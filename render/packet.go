@@ -18,23 +18,36 @@ type PacketOptions struct {
 	Codes bool     // print gate codes
 
 	// Lanes lays the lanes of a step that a spreader does; nil: none are drawn.
-	// It returns nil where there is no ground to walk.
-	Lanes func(*program.StepPlan) (*StepLanes, error)
+	// It returns those of each pass, none where there is no ground to walk.
+	Lanes func(*program.StepPlan) ([]StepLanes, error)
 }
 
-// lanesOf lays the lanes of a step; nil if none are asked for, it has none, or it
-// may not be done.
-func (o PacketOptions) lanesOf(step *program.StepPlan) (*StepLanes, error) {
+// lanesOf lays the lanes of a step, pass by pass; none if none are asked for, it
+// has none, or it may not be done.
+func (o PacketOptions) lanesOf(step *program.StepPlan) ([]StepLanes, error) {
 	if o.Lanes == nil || !step.Step.Spreadable() || step.Status.KeepsOff() {
 		return nil, nil
 	}
 	return o.Lanes(step)
 }
 
-// StepLanes are the lanes along which a step is spread.
+// StepLanes are the lanes along which a step is spread in one pass.
 type StepLanes struct {
 	Plan    lanes.Plan
 	Summary lanes.Summary
+}
+
+// PassesOf are the passes of lanes on a yard, each with what it comes to; none
+// where there is no ground to walk.
+func PassesOf(plan lanes.Plan, on lanes.Yard) []StepLanes {
+	var passes []StepLanes
+	for n := 1; n <= plan.Passes(); n++ {
+		part := plan.OfPass(n)
+		if sum := part.Summary(part.Coverage(on)); sum.Lanes > 0 || sum.ByHandM2 > 0 {
+			passes = append(passes, StepLanes{part, sum})
+		}
+	}
+	return passes
 }
 
 // Packet draws what a crew takes along: the site map, the sheets of the steps in

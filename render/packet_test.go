@@ -105,7 +105,7 @@ func packetCases(t *testing.T) []packetCase {
 	if drawnPackets != nil {
 		return drawnPackets
 	}
-	var spread func(*program.StepPlan) (*StepLanes, error)
+	var spread func(*program.StepPlan) ([]StepLanes, error)
 	may := time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC)
 	add := func(name string, p *zones.Plat, m zones.Measurement, season *program.Program, o MapOptions) {
 		plan := planned(t, p, m, season, may)
@@ -123,6 +123,8 @@ func packetCases(t *testing.T) []packetCase {
 	spread = alongLanes(t, p)
 	add("alder-lane lanes", p, m, season, MapOptions{})
 	add("alder-lane lanes a3", p, m, season, MapOptions{Paper: A3, Units: zones.Metric})
+	spread = walkedFor(t, p, spreadWork(t, 3.048, lanes.Single))
+	add("alder-lane passes", p, m, inTwoPasses(season), MapOptions{})
 	spread = nil
 	for _, name := range inventedNames() {
 		p, m := surveyed(t, inventedSites[name].site().geoJSON(t), name)
@@ -142,19 +144,11 @@ func packetCases(t *testing.T) []packetCase {
 var drawnPackets []packetCase
 
 // alongLanes lays lanes of 10 ft over all of a site, for every step.
-func alongLanes(t *testing.T, p *zones.Plat) func(*program.StepPlan) (*StepLanes, error) {
+func alongLanes(t *testing.T, p *zones.Plat) func(*program.StepPlan) ([]StepLanes, error) {
 	t.Helper()
 	w := lanes.Work{Practice: lanes.CommonPractice(), Pattern: lanes.Triangle(10 * geo.FootM), Mode: lanes.Tight}
-	yard, err := lanes.YardOf(p, w.Practice)
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan, err := lanes.Lay(yard, w)
-	if err != nil {
-		t.Fatal(err)
-	}
-	walked := &StepLanes{plan, plan.Summary(plan.Coverage(yard))}
-	return func(*program.StepPlan) (*StepLanes, error) { return walked, nil }
+	walked := walkedIn(t, p, w)
+	return func(*program.StepPlan) ([]StepLanes, error) { return walked, nil }
 }
 
 // Every lane of a step is drawn, and stands in its table; other jobs have none.
@@ -167,7 +161,7 @@ func TestStepsHaveTheirLanes(t *testing.T) {
 	}
 	walked, _ := spread(nil)
 	feed := sheetsOf(sheets, "spring-feed")
-	for _, lane := range walked.Plan.Lanes {
+	for _, lane := range walked[0].Plan.Lanes {
 		if lane.Spreading && group(feed[0].Elements, fmt.Sprintf("lane-%d", lane.N)) == nil {
 			t.Errorf("lane %d is not drawn", lane.N)
 		}
@@ -265,7 +259,7 @@ func TestStepSheetsAreReadInGloves(t *testing.T) {
 func boxesToTick(sheet *Sheet) (boxes []Polygon) {
 	known := make(map[string]bool)
 	for _, job := range []program.Job{program.Rake, program.Core, program.Topdress, program.Spray, program.Spread, program.Water, program.Mow, program.Seed, program.Scout} {
-		for _, use := range []program.Use{"", program.Broadleaf} {
+		for _, use := range []program.Use{"", program.Broadleaf, program.Fertilizer} {
 			s := program.Step{Does: job, Use: use, WaterIn: &program.WaterIn{}, StayOff: "x"}
 			for _, text := range s.Ticks() {
 				known[text] = true
@@ -460,8 +454,14 @@ func packetPictures(t *testing.T) map[string]*Sheet {
 	}
 	feed := draw(time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC), "spring-feed", MapOptions{})
 	weeds := draw(time.Date(2026, 5, 4, 0, 0, 0, 0, time.UTC), "weeds", MapOptions{Mono: true, Units: zones.Metric})
+	twice, err := Packet(p, m, planned(t, p, m, inTwoPasses(season), time.Date(2026, 5, 18, 0, 0, 0, 0, time.UTC)),
+		PacketOptions{Steps: []string{"spring-feed"}, Lanes: walkedFor(t, p, spreadWork(t, 6*geo.FootM, lanes.Single))})
+	if err != nil {
+		t.Fatal(err)
+	}
 	return map[string]*Sheet{
-		"packet-feed": feed[1], "packet-feed-back": feed[2], "packet-season": feed[len(feed)-1],
+		"packet-pass-2": sheetOf(t, twice, "step-spring-feed-pass-2"),
+		"packet-feed":   feed[1], "packet-feed-back": feed[2], "packet-season": feed[len(feed)-1],
 		"packet-weeds-mono": weeds[1],
 	}
 }

@@ -70,6 +70,7 @@ type pageSection struct {
 	Intro     string
 	Blocks    []pageBlock
 	Ticks     []pageTick // lanes in walking order
+	passes    int        // how many passes the lanes are of; 0 if there are none
 
 	ground  func(view) (under, over []Element, err error)
 	key     legend                        // what its map shows beyond the site map
@@ -145,8 +146,11 @@ func (w *webPage) stepSection(number int) (pageSection, error) {
 		Blocks: pageBlocks(told.toldOnPages()...),
 		ground: drawn.onPage, key: drawn.legend().(legend), amounts: told.amountsByZone(),
 	}
-	if told.lanes != nil {
-		s.Ticks = told.lanes.ticks()
+	for _, pass := range told.passes {
+		s.Ticks = append(s.Ticks, pass.ticks()...)
+		if s.passes = pass.passNo(); s.passes > 1 {
+			s.Blocks = append(s.Blocks, pageBlocks(pass.passBlocks(len(pass.plan.Fills))...)...)
+		}
 	}
 	return s, nil
 }

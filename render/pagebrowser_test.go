@@ -30,7 +30,7 @@ func TestPageInABrowser(t *testing.T) {
 		run  func(*testing.T, *chromium, crewFile)
 	}{
 		{"laws", pageKeepsItsLawsOnScreens}, {"tap", tapOnAZoneTellsWhatItGets},
-		{"drag", dragAndPinchMoveTheMap}, {"layers", layersAreSwitched}, {"ticks", ticksAreKept}, {"fillings", fillingsAreToldBeforeTheirLanes},
+		{"drag", dragAndPinchMoveTheMap}, {"layers", layersAreSwitched}, {"ticks", ticksAreKept}, {"fillings", fillingsAreToldBeforeTheirLanes}, {"passes", furtherPassesComeUp},
 		{"nothing kept", ticksWorkWhereNothingIsKept}, {"keys", pageIsWorkedByKeys}, {"readers", pageSaysItselfToReaders},
 		{"where", whereAmI}, {"no scripts", pageWithoutScripts}, {"hostile", hostileNamesDoNothing},
 		{"both ways", namesBothWaysKeepTheirPlace},

@@ -91,6 +91,30 @@ func fillingsAreToldBeforeTheirLanes(t *testing.T, c *chromium, _ crewFile) {
 	b.clean()
 }
 
+// furtherPassesComeUp ticks off the first of two passes, whereupon the lanes of the
+// second are seen, also when the page is loaded again.
+func furtherPassesComeUp(t *testing.T, c *chromium, _ crewFile) {
+	p, m, season := alderLane(t)
+	_, file := pageOn(t, p, m, inTwoPasses(season), MapOptions{})
+	b := c.open(phone, onDisk(t, file))
+	b.section("step-spring-feed")
+	const seen = `getComputedStyle(byID(shown.group + "-lanes-pass-2")).display !== "none"`
+	if b.holds(seen) || !b.holds(`getComputedStyle(byID(shown.group + "-lanes")).display !== "none"`) {
+		t.Error("at first the lanes of pass 2 are seen, or those of pass 1 are not")
+	}
+	b.eval(`for (const box of byID(shown.id).querySelectorAll("[data-lane]:not([data-pass])")) box.click()`, nil)
+	if !b.holds(seen) || !b.holds(`byID(shown.id).querySelector("li.onward [data-pass='2']") !== null`) {
+		t.Error("once pass 1 is walked the lanes of pass 2 are not seen")
+	}
+	b.shoot("passes", true)
+	b.reload()
+	b.settle()
+	if !b.holds(seen) {
+		t.Error("a reload hides the lanes of pass 2")
+	}
+	b.clean()
+}
+
 func ticksWorkWhereNothingIsKept(t *testing.T, c *chromium, crew crewFile) {
 	for name, refusal := range map[string]string{
 		"refused": `Object.defineProperty(window, "localStorage", {get() { throw new DOMException("no", "SecurityError"); }})`,

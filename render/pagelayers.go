@@ -1,6 +1,7 @@
 package render
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -27,6 +28,10 @@ func (w *webPage) layers() []pageLayer {
 	lit := func(s pageSection) bool { return s.sun != nil }
 	add(len(w.plat.Zones) > 0, pageLayer{"zones", "Zones", "map-zones " + w.groupsOf("under"), false})
 	add(slices.ContainsFunc(w.sections, walked), pageLayer{"lanes", "Spread lanes", w.groupsOf("lanes") + " " + w.groupsOf("walk-starts"), false})
+	for _, pass := range w.furtherPasses() {
+		name := passGroup(pass)
+		add(true, pageLayer{name[1:], fmt.Sprintf("Spread lanes, pass %d", pass), w.groupsOf("lanes"+name) + " " + w.groupsOf("walk-starts"+name), true})
+	}
 	add(!w.plat.Ground.Cover(zones.Bed).Empty(), pageLayer{"beds", "Beds", "map-cover-bed", false})
 	add(has(zones.Tree), pageLayer{"trees", "Trees", "map-trees", false})
 	add(has(zones.Hazard), pageLayer{"hazards", "Hazards", w.groupsOf("signs-hazard") + " " + w.groupsOf("names-hazard"), false})
@@ -34,6 +39,20 @@ func (w *webPage) layers() []pageLayer {
 	add(slices.ContainsFunc(w.sections, lit), pageLayer{"sun", "Hours of sun", "map-hours", true})
 	add(true, pageLayer{"labels", "Names and figures", w.groupsOf("labels"), false})
 	return all
+}
+
+// furtherPasses are the numbers of passes beyond the first for which a section has
+// lanes.
+func (w *webPage) furtherPasses() []int {
+	most := 1
+	for _, s := range w.sections {
+		most = max(most, s.passes)
+	}
+	var further []int
+	for pass := 2; pass <= most; pass++ {
+		further = append(further, pass)
+	}
+	return further
 }
 
 // groupsOf are the ids of the groups of one name in all sections.

@@ -211,6 +211,15 @@ func (s stepSheet) onPage(v view) (under, over []Element, err error) {
 		return nil, nil, err
 	}
 	walked, _, labels, err := s.lanesAndLabels(v)
+	for _, pass := range s.passes[1:] {
+		if err != nil {
+			break
+		}
+		var further []Element
+		pass.group = passGroup(pass.passNo())
+		further, err = pass.ground(v)
+		walked = append(walked, further...)
+	}
 	return append(under, hand...), append(walked, s.labelled(labels)...), err
 }
 

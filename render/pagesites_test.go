@@ -16,8 +16,8 @@ import (
 )
 
 // walkedFor lays lanes for each step of a plan, as commands do.
-func walkedFor(t testing.TB, p *zones.Plat, w lanes.Work) func(*program.StepPlan) (*StepLanes, error) {
-	return func(step *program.StepPlan) (*StepLanes, error) {
+func walkedFor(t testing.TB, p *zones.Plat, w lanes.Work) func(*program.StepPlan) ([]StepLanes, error) {
+	return func(step *program.StepPlan) ([]StepLanes, error) {
 		on := *p
 		on.Zones = append([]zones.Zone(nil), p.Zones...)
 		worked := make(map[string]bool)
@@ -27,11 +27,21 @@ func walkedFor(t testing.TB, p *zones.Plat, w lanes.Work) func(*program.StepPlan
 		for i := range on.Zones {
 			on.Zones[i].Apply = on.Zones[i].Apply && worked[on.Zones[i].ID]
 		}
-		return walkedOn(t, &on, w), nil
+		w := w
+		if w.Load == nil && step.Step.Passes > 1 {
+			w.Load = &lanes.Load{Step: step.Step.ID, Material: step.Step.Product.Name, Passes: step.Step.Passes}
+		}
+		return walkedIn(t, &on, w), nil
 	}
 }
 
+// walkedOn are the lanes of one pass over a property.
 func walkedOn(t testing.TB, p *zones.Plat, w lanes.Work) *StepLanes {
+	t.Helper()
+	return &walkedIn(t, p, w)[0]
+}
+
+func walkedIn(t testing.TB, p *zones.Plat, w lanes.Work) []StepLanes {
 	t.Helper()
 	yard, err := lanes.YardOf(p, w.Practice)
 	if err != nil {
@@ -41,7 +51,7 @@ func walkedOn(t testing.TB, p *zones.Plat, w lanes.Work) *StepLanes {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &StepLanes{plan, plan.Summary(plan.Coverage(yard))}
+	return PassesOf(plan, yard)
 }
 
 // crewPage is the page of the sample with its season, its lanes and its sun, on

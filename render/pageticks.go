@@ -11,6 +11,7 @@ type pageTick struct {
 	N     int
 	Text  string
 	Fills []string
+	Pass  int // that it belongs to, of several; 0 if there is only one
 }
 
 // ticks lists the lanes that spread, in walking order.
@@ -27,7 +28,11 @@ func (l laneLayer) ticks() []pageTick {
 	for _, lane := range l.spreading() {
 		text := fmt.Sprintf("%s, %s, %s; %s %s%s",
 			l.zoneWords(lane), wayText(lane, l.plan.Work.Shield), l.figures.lengthText(l.lengthOf(lane)), left, l.leftNumber(lane), unit)
-		all = append(all, pageTick{lane.N, text, fills[lane.N]})
+		tick := pageTick{N: lane.N, Text: text, Fills: fills[lane.N]}
+		if l.plan.Work.Load.Several() {
+			tick.Pass, tick.Text = lane.PassNo, fmt.Sprintf("pass %d, %s", lane.PassNo, text)
+		}
+		all = append(all, tick)
 	}
 	return all
 }

@@ -26,7 +26,8 @@ type stepSheet struct {
 	done    map[string]program.ZonePlan // zones on which the step is done, by id; none if it may not be
 	all     stepTotal                   // of those zones
 	now     stepTotal                   // of those that no rule holds back
-	lanes   *laneLayer                  // nil: none are drawn
+	lanes   *laneLayer                  // of the first pass; nil: none are drawn
+	passes  []laneLayer                 // of all passes
 	told    []toldBlock
 }
 
@@ -39,8 +40,9 @@ type toldBlock struct {
 	paper  bool // it is for paper: a page for a phone has it elsewhere, or in another form
 }
 
-// stepSheets draws a step of a plan: a map with what goes where, and, if there
-// is not room for all, sheets on which its tables go on.
+// stepSheets draws a step of a plan: a map with what goes where, if there is not
+// room for all, sheets on which its tables go on, and a map of the lanes of each
+// further pass.
 func stepSheets(property *draft, plan *program.Plan, number int, o PacketOptions) ([]*Sheet, error) {
 	walked, err := o.lanesOf(&plan.Steps[number-1])
 	if err != nil {
@@ -60,10 +62,14 @@ func stepSheets(property *draft, plan *program.Plan, number int, o PacketOptions
 		id: id + "-continued", title: title + ", continued", paper: s.laid.paper, blocks: s.later(s.laid.detail),
 		block: s.titleBlock(s.laid.paper, 0), method: s.method(), inWords: s.inWords(),
 	})
-	return append(front, rest...), err
+	if err != nil {
+		return nil, err
+	}
+	further, err := s.passSheets(property)
+	return slices.Concat(front, rest, further), err
 }
 
-func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *StepLanes) (stepSheet, error) {
+func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked []StepLanes) (stepSheet, error) {
 	s := stepSheet{
 		draft: d, plan: plan, step: &plan.Steps[number-1], number: number, codes: codes,
 		amounts: material.Figures{Units: d.options.Units}, done: make(map[string]program.ZonePlan),
@@ -80,10 +86,12 @@ func newStepSheet(d *draft, plan *program.Plan, number int, codes bool, walked *
 	if s.now, err = s.sumUp(func(z program.ZonePlan) bool { return !z.HeldBack() }); err != nil {
 		return stepSheet{}, err
 	}
-	if walked != nil {
-		d.show(append(shells(d.site), placesIn(walked.Plan)...))
-		layer := newLaneLayer(d, walked.Plan, walked.Summary)
-		s.lanes = &layer
+	for _, w := range walked {
+		d.show(append(shells(d.site), placesIn(w.Plan)...))
+		s.passes = append(s.passes, newLaneLayer(d, w.Plan, w.Summary))
+	}
+	if len(s.passes) > 0 {
+		s.lanes = &s.passes[0]
 	}
 	s.told = s.tell()
 	return s, nil

@@ -76,7 +76,7 @@ func (s stepSheet) passesText() string {
 	text := fmt.Sprintf("%d, each over the whole of a zone, the next one across", s.step.Step.Passes)
 	switch {
 	case s.lanes != nil:
-		text = fmt.Sprintf("%d: walk all lanes once for each; lanes, fillings and what is left are of one pass", s.step.Step.Passes)
+		text = fmt.Sprintf("%d, each with lanes of its own, every other one across the one before; lanes, fillings and what is left are of one pass", s.step.Step.Passes)
 	case s.step.Step.Tank > 0 && s.hasMix():
 		text += "; tanks are of one pass, mix them anew for the next"
 	}

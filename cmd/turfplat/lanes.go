@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -81,7 +83,11 @@ func lay(s surveyed, spread spreading) (lanes.Plan, lanes.Summary, error) {
 	if err != nil {
 		return lanes.Plan{}, lanes.Summary{}, err
 	}
-	return layOn(s, work, treats)
+	plan, yard, err := layOn(s, work, treats)
+	if err != nil {
+		return lanes.Plan{}, lanes.Summary{}, err
+	}
+	return plan, plan.Summary(plan.Coverage(yard)), nil
 }
 
 // tellWide doubts a swath that hardly any walked spreader has.
@@ -95,20 +101,43 @@ func (o *order) tellWide(work lanes.Work) {
 }
 
 // layOn lays lanes on some zones of a site.
-func layOn(s surveyed, work lanes.Work, treats func(zones.Zone) bool) (lanes.Plan, lanes.Summary, error) {
+func layOn(s surveyed, work lanes.Work, treats func(zones.Zone) bool) (lanes.Plan, lanes.Yard, error) {
 	yard, err := lanes.YardOn(s.plat, work.Practice, treats)
 	if err != nil {
-		return lanes.Plan{}, lanes.Summary{}, err
+		return lanes.Plan{}, yard, err
 	}
 	yard.TellSteep(s.site, work.Practice)
 	plan, err := lanes.Lay(yard, work)
 	if err != nil {
-		return lanes.Plan{}, lanes.Summary{}, err
+		return lanes.Plan{}, yard, err
 	}
 	for _, n := range plan.Cut {
 		s.site.Warn("lane_cut", fmt.Sprintf("there is no way to lane %d round beds and buildings", n), "carry the spreader across")
 	}
-	return plan, plan.Summary(plan.Coverage(yard)), nil
+	tellRepeated(s, plan)
+	return plan, yard, nil
+}
+
+// tellRepeated warns of ground on which the second pass does not lie across the
+// first.
+func tellRepeated(s surveyed, plan lanes.Plan) {
+	for _, r := range []struct {
+		why        lanes.Again
+		text, hint string
+	}{
+		{lanes.Narrow, "ground too narrow for lanes across: the second pass repeats the first there", "look for stripes, and keep the lanes as they are drawn"},
+		{lanes.Contour, "ground too steep to be walked but along the contour: the second pass repeats the first there", "slip half a lane sideways, if there is room"},
+	} {
+		var names []string
+		for _, z := range s.plat.Zones {
+			if slices.Contains(plan.RepeatedIn(2, r.why), z.ID) {
+				names = append(names, ingest.Quoted(z.Name))
+			}
+		}
+		if len(names) > 0 {
+			s.site.Warn("pass_repeated", strings.Join(names, ", ")+": "+r.text, r.hint)
+		}
+	}
 }
 
 // lanesFile is the lanes of a site as a file.
@@ -143,6 +172,9 @@ func lanesTable(f figures, s lanes.Summary) *table {
 	t.row("ground", f.Area(s.GroundM2, 0)+" "+f.areaUnit())
 	t.row("done by hand", f.Area(s.ByHandM2, 0)+" "+f.areaUnit())
 	t.row("lanes", fmt.Sprint(s.Lanes))
+	for _, p := range s.Passes {
+		t.row(fmt.Sprintf("of pass %d", p.Number), fmt.Sprint(p.Lanes))
+	}
 	t.row("spreading", f.length(s.SpreadLengthM))
 	t.row("least that could do", f.length(s.LeastLengthM))
 	t.row("walking without", f.length(s.TravelLengthM))
@@ -185,6 +217,13 @@ With --program and --step only the zones of that step are walked, at its rate:
 each lane then tells what it takes of the product, what is put into the hopper
 before it, and what is left there after it. A step that waits or is held back is
 laid all the same, with a warning that says why.
+
+Of a step of several passes every other one is laid across the one before, with
+header laps in each: pass_number tells to which pass a lane belongs, and the
+hopper is filled anew for each. Where ground is too narrow for that, or steep
+and walked along the contour, the pass repeats the one before, and repeats says
+why. Lengths, turns and time are of all passes; amounts of a lane and total of
+one.
 
 Flags:
 ` + laneHelp + `    --program P    cool, warm, or a program file: whose step is spread

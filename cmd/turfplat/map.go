@@ -310,7 +310,9 @@ that is blocked or left out it tells why, and what would lift that, in place of
 rates and amounts. What does not fit beside the map goes on to a second sheet.
 Gate codes are left out. With --swath, steps that are spread have their lanes,
 in place of a sheet of all lanes; the hopper of your own calibration, if the
-program has one, tells where to refill.
+program has one, tells where to refill. Of a step of several passes each further
+one has a sheet of its own lanes, across those of the one before; on a page it
+is a layer, which comes up when the pass before is ticked off.
 
 A page (.html) is one file that loads nothing and needs no network: the map, to
 be moved and zoomed, with layers to switch; zones that tell, when tapped, what

@@ -57,18 +57,18 @@ func (p packet) laid(s surveyed, options render.MapOptions, spread *lanes.Work) 
 
 // lanes lays the lanes of steps for which a spreader is walked; nil if nobody
 // told for which swath.
-func (p packet) lanes(s surveyed, plan *program.Plan, spread *lanes.Work) func(*program.StepPlan) (*render.StepLanes, error) {
+func (p packet) lanes(s surveyed, plan *program.Plan, spread *lanes.Work) func(*program.StepPlan) ([]render.StepLanes, error) {
 	if spread == nil {
 		return nil
 	}
-	return func(step *program.StepPlan) (*render.StepLanes, error) {
+	return func(step *program.StepPlan) ([]render.StepLanes, error) {
 		work := *spread
 		work.Units, work.Load = s.site.Units, loadOf(step.Step)
 		if work.Filling == 0 {
 			work.Filling = fillingOf(plan.Program, step.Step)
 		}
 		before := len(s.site.Problems)
-		laid, sum, err := layOn(s, work, workedIn(plan, step))
+		laid, yard, err := layOn(s, work, workedIn(plan, step))
 		if err != nil {
 			return nil, fmt.Errorf("step %s: %w", step.Step.ID, err)
 		}
@@ -76,10 +76,7 @@ func (p packet) lanes(s surveyed, plan *program.Plan, spread *lanes.Work) func(*
 			problem.Text = fmt.Sprintf("step %s: %s", step.Step.ID, problem.Text)
 			p.tellProblem(problem)
 		}
-		if sum.Lanes == 0 && sum.ByHandM2 == 0 {
-			return nil, nil
-		}
-		return &render.StepLanes{Plan: laid, Summary: sum}, nil
+		return render.PassesOf(laid, yard), nil
 	}
 }
 

@@ -24,6 +24,7 @@ function ticksOf(section) {
       lane.classList.toggle("ticked", b.checked);
       lane.classList.toggle("onward", b === next);
     }
+    if (next && next.dataset.pass) setLayer("pass-" + next.dataset.pass, true); // is hidden at first
     const told = part.querySelector(".next");
     if (told) told.textContent = next ? "Next is lane " + next.dataset.lane + fillsFor(next.dataset.lane) + "; " + lanes.filter(b => b.checked).length + " of " + lanes.length + " walked." : "All lanes walked.";
     button.textContent = before ? "Bring ticks back" : "Clear ticks";

@@ -65,7 +65,7 @@ func (p Plan) Coverage(y Yard) Coverage {
 	}
 	ground := p.marked(y)
 	cast := p.cast(ground)
-	c.sum(cast, ground, p.Work.Practice, c.Ground/p.SpreadLength())
+	c.sum(cast, ground, p.Work.Practice, c.Ground/p.spreadIn(p.Lanes[0].PassNo)/float64(p.Passes()))
 	return c
 }
 
@@ -99,10 +99,11 @@ func (p Plan) mark(y Yard, ground *raster[uint8]) {
 	}
 }
 
-// cast sums the output of all lanes, in parts of the output of one metre to a
-// square metre.
+// cast sums the output of all lanes, in parts of the output of one metre of the
+// first pass to a square metre: each pass puts out the same.
 func (p Plan) cast(ground *raster[uint8]) *raster[float32] {
 	cast := &raster[float32]{grid: ground.grid, cells: make([]float32, len(ground.cells))}
+	pass, share := 0, 1.0
 	for _, l := range p.Lanes {
 		if !l.Spreading {
 			continue
@@ -111,14 +112,17 @@ func (p Plan) cast(ground *raster[uint8]) *raster[float32] {
 		if l.Pass == Header {
 			shielded(lane, ground, p.Work.Pattern)
 		}
-		addOutput(cast, ground, lane, p.Work.Pattern)
+		if l.PassNo != pass {
+			pass, share = l.PassNo, p.spreadIn(p.Lanes[0].PassNo)/p.spreadIn(l.PassNo)
+		}
+		addOutput(cast, ground, lane, p.Work.Pattern, share)
 	}
 	return cast
 }
 
-// addOutput sums the output of a lane, to its length exactly: round bends
+// addOutput sums a share of the output of a lane, to its length exactly: round bends
 // strokes leave a little more to one side and less to the other.
-func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pattern) {
+func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pattern, share float64) {
 	type catch struct {
 		cell int
 		got  float64
@@ -137,7 +141,7 @@ func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pa
 	if sum == 0 {
 		return
 	}
-	k := length / (sum * cast.step * cast.step)
+	k := share * length / (sum * cast.step * cast.step)
 	for _, c := range catches {
 		cast.cells[c.cell] += float32(k * c.got)
 	}
@@ -180,6 +184,17 @@ func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], practice Pr
 
 // SpreadLength is the length of all lanes that spread, m.
 func (p Plan) SpreadLength() float64 { return p.lengthOf(true) }
+
+// spreadIn is the length of the lanes of one pass that spread, m.
+func (p Plan) spreadIn(pass int) float64 {
+	var sum float64
+	for _, l := range p.Lanes {
+		if l.Spreading && l.PassNo == pass {
+			sum += length(l.Line)
+		}
+	}
+	return sum
+}
 
 // FillSpacing is the mean way between fill lanes that lie side by side, m, over
 // their length; 0 if there are none.

@@ -10,8 +10,8 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// A Summary is what a plan comes to, in the form in which machines read it.
-// Spacing is the mean over the length of the lanes; outside_m2 is the ground
+// A Summary is what a plan comes to, in the form in which machines read it: all
+// passes together, but for amounts of the product. Spacing is the mean over the length of the lanes; outside_m2 is the ground
 // that what lands off the turf would serve at the rate.
 type Summary struct {
 	Mode           Mode                   `json:"mode"`
@@ -35,6 +35,17 @@ type Summary struct {
 	CVPercent      float64                `json:"cv_percent"`
 	SettingShare   float64                `json:"setting_share"` // of the rate, to which a spreader calibrated for the swath is set
 	Product        *LoadSummary           `json:"product,omitempty"`
+	Passes         []PassSummary          `json:"passes,omitempty"` // if there are several
+}
+
+// A PassSummary is what one of several passes comes to.
+type PassSummary struct {
+	Number        int     `json:"pass_number"` // from 1
+	Lanes         int     `json:"lanes"`
+	SpreadLengthM float64 `json:"spread_length_m"`
+	TravelLengthM float64 `json:"travel_length_m"`
+	Minutes       float64 `json:"minutes"`
+	SettingShare  float64 `json:"setting_share"`
 }
 
 // Summary sums the plan up.
@@ -42,7 +53,7 @@ func (p Plan) Summary(c Coverage) Summary {
 	swath := p.Work.Pattern.Swath()
 	s := Summary{
 		Mode: p.Work.Mode, SwathM: swath,
-		SpreadLengthM: p.SpreadLength(), LeastLengthM: c.Ground / p.Work.Mode.Spacing(swath), TravelLengthM: p.TravelLength(),
+		SpreadLengthM: p.SpreadLength(), LeastLengthM: float64(p.Passes()) * c.Ground / p.Work.Mode.Spacing(swath), TravelLengthM: p.TravelLength(),
 		Turns: p.Turns, Refills: p.Refills(), Minutes: p.Duration().Minutes(),
 		GroundM2: c.Ground, ByHandM2: c.Hand, CoveredShare: c.Covered, MissedM2: c.Missed, DoubledM2: c.Doubled,
 		Product:   p.Work.Load.summary(p.Work.Units, c),
@@ -55,8 +66,9 @@ func (p Plan) Summary(c Coverage) Summary {
 		}
 	}
 	if s.SpreadLengthM > 0 {
-		s.SettingShare = c.Ground / (s.SpreadLengthM * swath)
+		s.SettingShare = float64(p.Passes()) * c.Ground / (s.SpreadLengthM * swath)
 	}
+	s.Passes = p.passSummaries(c, swath)
 	for kind, share := range c.Where {
 		if kind == "" {
 			kind = "beyond"
@@ -66,6 +78,22 @@ func (p Plan) Summary(c Coverage) Summary {
 		}
 	}
 	return s
+}
+
+func (p Plan) passSummaries(c Coverage, swath float64) []PassSummary {
+	if p.Passes() == 1 {
+		return nil
+	}
+	var all []PassSummary
+	for n := 1; n <= p.Passes(); n++ {
+		part := p.OfPass(n)
+		s := PassSummary{Number: n, Lanes: part.count(), SpreadLengthM: part.SpreadLength(), TravelLengthM: part.TravelLength(), Minutes: part.Duration().Minutes()}
+		if s.SpreadLengthM > 0 {
+			s.SettingShare = c.Ground / (s.SpreadLengthM * swath)
+		}
+		all = append(all, s)
+	}
+	return all
 }
 
 // File returns the plan as GeoJSON: a LineString a lane or way, in walking
@@ -116,6 +144,12 @@ func (p Plan) feature(f geo.Frame, l Lane) *ingest.Feature {
 	}
 	if l.Refill {
 		props.Set("refill", true)
+	}
+	if p.Work.Load.Several() {
+		props.Set("pass_number", l.PassNo)
+	}
+	if l.Again != "" {
+		props.Set("repeats", l.Again)
 	}
 	line := make(orb.LineString, len(l.Line))
 	for i, q := range l.Line {

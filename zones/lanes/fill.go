@@ -14,6 +14,7 @@ type stint struct {
 	rows  []geo.Line
 	lap   bool    // closed
 	pitch float64 // m from row to row
+	again Again   // why it does not lie across the pass before, where it should
 }
 
 func (s stint) length() float64 {
@@ -41,6 +42,7 @@ type filler struct {
 	turnWay float64    // m that a turn costs as much as
 	along   *float64   // heading of all rows; nil = whichever is best
 	crossed bool       // a second set of rows lies at right angles to the first
+	across  float64    // m that rows are long on the mean at least which lie at right angles to the best; 0 = along it
 	room    geo.Region // what rows may run into at their ends
 	bare    bool       // no laps run round the ground
 }
@@ -103,7 +105,7 @@ func (f filler) fillPiece(piece geo.Region, laps int) (filling, error) {
 }
 
 // rounds is a belt as stints; if rows would lie crosswise, its laps are walked
-// twice instead.
+// twice instead, and as before if they would lie across.
 func (f filler) rounds(b belt) filling {
 	rounds := 1
 	if f.crossed {
@@ -111,6 +113,9 @@ func (f filler) rounds(b belt) filling {
 	}
 	var all filling
 	for _, s := range b.stints(f.spacing, rounds) {
+		if f.across > 0 {
+			s.again = Narrow
+		}
 		all = all.with(filling{[]stint{s}, f.cost(s)})
 	}
 	return all
@@ -126,18 +131,19 @@ func (f filler) cost(s stint) float64 {
 	return s.length() + turns*f.turnWay
 }
 
-// straight fills a piece with rows at the heading that costs least.
+// straight fills a piece with rows at the heading that costs least, or across it.
 func (f filler) straight(rings []geo.Ring) filling {
 	if f.along != nil {
-		return f.sets(rings, *f.along)
+		return f.acrossFrom(rings, *f.along, f.sets(rings, *f.along))
 	}
 	var best filling
+	var heading float64
 	for i, angle := range f.headings(rings) {
 		if rows := f.sets(rings, angle); i == 0 || rows.cheaper(best) {
-			best = rows
+			best, heading = rows, angle
 		}
 	}
-	return best
+	return f.acrossFrom(rings, heading, best)
 }
 
 // sets fills a piece with one set of rows, or with two at right angles.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/zones"
@@ -55,6 +56,8 @@ type Lane struct {
 	Ground    float64      // m2 that its output serves: times the rate, what it puts out
 	Left      float64      // m2 that what is left in the hopper after it serves; nothing after the last one
 	Refill    bool         // a way by way of a refill
+	PassNo    int          // the pass of the load that it belongs to, from 1
+	Again     Again        // why it repeats the pass before and does not lie across it
 }
 
 // A Plan is lanes in walking order.
@@ -74,13 +77,14 @@ const farthest = 1e6
 
 // Lay lays lanes over a yard: header laps inside each edge, then rows within
 // them, at the heading that takes the least walking, in an order that keeps
-// the ways between them short.
+// the ways between them short. Where the load is for several passes, every other
+// one has its rows across those of the one before.
 func Lay(y Yard, w Work) (Plan, error) {
 	if !(w.Pattern.Swath() > 0) {
 		return Plan{}, errors.New("a pattern without a swath lays no lanes")
 	}
 	plan := Plan{Work: w}
-	var tasks []task
+	passes := make([][]task, w.Load.passes())
 	for i, p := range y.Plots {
 		for _, z := range p.Zones {
 			plan.Zones = append(plan.Zones, z.ID)
@@ -91,33 +95,41 @@ func Lay(y Yard, w Work) (Plan, error) {
 		}
 		served, rest := []geo.Region(nil), []geo.Region{hand}
 		for _, piece := range walked.Pieces() {
-			more, err := w.tasks(piece, y, i)
+			along, across, err := w.tasks(piece, y, i)
 			if err != nil {
 				return Plan{}, err
 			}
-			if len(more) == 0 { // a patch too small for any lane
+			if len(along) == 0 { // a patch too small for any lane
 				rest = append(rest, piece)
 				continue
 			}
-			served, tasks = append(served, piece), append(tasks, grouped(more, len(tasks))...)
+			served = append(served, piece)
+			for n := range passes {
+				more := along
+				if n%2 == 1 {
+					more = across
+				}
+				passes[n] = append(passes[n], grouped(more, len(passes[n]))...)
+			}
 		}
 		if err := plan.share(served, rest); err != nil {
 			return Plan{}, err
 		}
 	}
-	if far := areaOf(plan.Walked) / w.Mode.Spacing(w.Pattern.Swath()); far > farthest {
+	if far := areaOf(plan.Walked) * float64(len(passes)) / w.Mode.Spacing(w.Pattern.Swath()); far > farthest {
 		return Plan{}, fmt.Errorf("its %.0f km of lanes are too many to lay: the limit is %.0f km", far/1000, farthest/1000)
 	}
-	if times := areaOf(plan.Walked) / w.Filling; w.Filling > 0 && times > mostFillings {
+	if times := areaOf(plan.Walked) * float64(len(passes)) / w.Filling; w.Filling > 0 && times > mostFillings {
 		return Plan{}, fmt.Errorf("a filling that serves %.3g m2 is too little: it would be filled %.0f times, and the limit is %d", w.Filling, times, mostFillings)
 	}
-	y.order(&plan, tasks)
+	y.order(&plan, passes)
 	plan.tellDeflectors(y)
 	return plan, nil
 }
 
-// grouped gives tasks the number of their group.
+// grouped are tasks with the number of their group.
 func grouped(tasks []task, group int) []task {
+	tasks = slices.Clone(tasks)
 	for i := range tasks {
 		tasks[i].group = group
 	}
@@ -139,25 +151,40 @@ func (p *Plan) share(served, rest []geo.Region) error {
 	return nil
 }
 
-// tasks returns the stints that serve one piece of ground.
-func (w Work) tasks(piece geo.Region, y Yard, plot int) ([]task, error) {
+// tasks returns the stints that serve one piece of ground, and, where the load is
+// for several passes, those that serve it across these.
+func (w Work) tasks(piece geo.Region, y Yard, plot int) (along, across []task, err error) {
 	swath := w.Pattern.Swath()
 	b, err := beltOf(piece, swath, w.Practice.HandWidth)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	room, err := y.room(b.core, w.Pattern)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	f := filler{spacing: w.Mode.spacing(swath), turnWay: w.Practice.turnWay(), along: y.Plots[plot].Contour, crossed: w.Mode == Cross, room: room}
 	inner, err := f.fill(b.rest, 0)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	header := b.stints(swath, w.Mode.Rounds())
+	along = y.tasksOf(header, inner.stints, plot, piece)
+	if w.Load.passes() == 1 || f.crossed { // whose sets lie across each other
+		return along, along, nil
+	}
+	f.across = leastAcross * swath
+	if inner, err = f.fill(b.rest, 0); err != nil {
+		return nil, nil, err
+	}
+	return along, y.tasksOf(saidAgain(header, inner.stints), inner.stints, plot, piece), nil
+}
+
+// tasksOf makes tasks of the header and the fill of a piece of ground, led round
+// posts.
+func (y Yard) tasksOf(header, fill []stint, plot int, piece geo.Region) []task {
 	var tasks []task
-	for i, s := range append(header, inner.stints...) {
+	for i, s := range slices.Concat(header, fill) {
 		t := task{stint: s, plot: plot, pass: Fill}
 		if i < len(header) {
 			t.pass = Header
@@ -166,7 +193,7 @@ func (w Work) tasks(piece geo.Region, y Yard, plot int) ([]task, error) {
 			tasks = append(tasks, t)
 		}
 	}
-	return tasks, nil
+	return tasks
 }
 
 // repeated returns lines that are walked several times.

@@ -10,12 +10,20 @@ import (
 type Load struct {
 	Step     string
 	Material string
-	Rate     material.Rate // of the product, what goes on a place when the lanes are walked once; zero = by label
-	Passes   int           // how often they are walked; 0 = once
+	Rate     material.Rate // of the product, what goes on a place in one pass; zero = by label
+	Passes   int           // how often the ground is gone over; 0 = once
 }
 
-// Several reports whether the lanes are walked more than once.
+// Several reports whether the ground is gone over more than once.
 func (l *Load) Several() bool { return l != nil && l.Passes > 1 }
+
+// passes is how often the ground is gone over.
+func (l *Load) passes() int {
+	if l.Several() {
+		return l.Passes
+	}
+	return 1
+}
 
 // Known reports whether it is known how much goes on the ground.
 func (l *Load) Known() bool { return l != nil && l.Rate.PerM2 > 0 }
@@ -63,7 +71,7 @@ type LoadSummary struct {
 	Step     string  `json:"step"`
 	Material string  `json:"material"`
 	Unit     string  `json:"unit,omitempty"`
-	Passes   int     `json:"passes,omitempty"`      // how often the lanes are walked, if more than once
+	Passes   int     `json:"passes,omitempty"`      // how often the ground is gone over, if more than once
 	Rate     float64 `json:"rate_per_m2,omitempty"` // of the unit
 	Total    float64 `json:"total,omitempty"`       // on lanes and by hand
 	ByHand   float64 `json:"by_hand,omitempty"`

@@ -8,28 +8,43 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// order puts tasks into a plan in walking order, with the ways between them.
-// Ways keep within the property and off fences, unless there is no other.
-func (y Yard) order(plan *Plan, tasks []task) {
-	if len(tasks) == 0 {
+// order puts the tasks of each pass into a plan in walking order, with the ways
+// between them. Ways keep within the property and off fences, unless there is no
+// other. Each pass ends where the walk may end, and leads back to where it may start
+// if another one follows.
+func (y Yard) order(plan *Plan, passes [][]task) {
+	if len(passes[0]) == 0 {
 		return
 	}
-	walkers := y.walkers()
-	tour := newTour(tasks, walkers[0], plan.Work.Shield, y.Start, y.End)
+	s := scribe{plan: plan, yard: y, walkers: y.walkers()}
+	from := y.Start
+	for i, tasks := range passes {
+		s.begin(tasks)
+		tour := y.orderPass(&s, tasks, from)
+		if start, _ := tour.nearestOf(y.Start, s.at[0]); start != nil && i < len(passes)-1 {
+			s.walk(start[0], Lane{Pass: Fill})
+		}
+		from = s.at
+	}
+}
+
+// orderPass writes down one pass over the yard, from one of some places if there
+// are any.
+func (y Yard) orderPass(s *scribe, tasks []task, from []geo.XY) *tour {
+	tour := newTour(tasks, s.walkers[0], s.plan.Work.Shield, from, y.End)
 	legs := tour.best()
-	s := scribe{plan: plan, yard: y, walkers: walkers, perMetre: perMetre(plan, tasks)}
-	s.togo = areaOf(plan.Walked)
-	s.at, _ = tour.nearestOf(y.Start, tour.course(legs[0]).entry())
+	s.at, _ = tour.nearestOf(from, tour.course(legs[0]).entry())
 	for _, l := range legs {
 		t := tasks[l.task]
 		for _, line := range tour.course(l).lines {
 			through := y.Plots[t.plot].stretches(line)
-			s.spread(Lane{Pass: t.pass, Zone: mostly(through), Stretches: through, Line: line, Spreading: true, Spacing: t.pitch})
+			s.spread(Lane{Pass: t.pass, Zone: mostly(through), Stretches: through, Line: line, Spreading: true, Spacing: t.pitch, Again: t.again})
 		}
 	}
 	if end, _ := tour.nearestOf(y.End, s.at[0]); end != nil {
 		s.walk(end[0], Lane{Pass: Fill})
 	}
+	return tour
 }
 
 // perMetre is the ground that the output of a metre serves, m2: the spreader is
@@ -77,6 +92,14 @@ type scribe struct {
 	togo     float64   // m2 that lanes to come serve
 	at       []geo.XY  // where the walk has got to, if it has begun
 	n        int
+	pass     int // of the load, from 1
+}
+
+// begin starts the next pass, for which the hopper is filled anew.
+func (s *scribe) begin(tasks []task) {
+	s.pass++
+	s.perMetre = perMetre(s.plan, tasks)
+	s.left, s.togo = 0, areaOf(s.plan.Walked)
 }
 
 // full is the ground, in m2, that the hopper serves when it is filled: no more
@@ -109,9 +132,9 @@ func (s *scribe) fill(lane int, on bool) {
 // filled for again on it.
 func (s *scribe) spread(l Lane) {
 	s.n++
-	l.N, l.Ground = s.n, length(l.Line)*s.perMetre
+	l.N, l.PassNo, l.Ground = s.n, s.pass, length(l.Line)*s.perMetre
 	switch {
-	case s.n == 1:
+	case s.first():
 		s.fill(l.N, false)
 	case s.short(l.Ground):
 		s.refill(l)
@@ -131,6 +154,12 @@ func (s *scribe) spread(l Lane) {
 	l.Left = s.left
 	s.plan.Lanes = append(s.plan.Lanes, l)
 	s.at = l.Line[len(l.Line)-1:]
+}
+
+// first reports whether no lane of the pass is written down yet.
+func (s *scribe) first() bool {
+	lanes := s.plan.Lanes
+	return len(lanes) == 0 || lanes[len(lanes)-1].PassNo < s.pass
 }
 
 // refill writes down the way to the nearest refill point, if there is any.
@@ -165,7 +194,7 @@ func (s *scribe) walk(to geo.XY, l Lane) {
 			break
 		}
 	}
-	s.plan.Lanes = append(s.plan.Lanes, Lane{Pass: l.Pass, N: n, Zone: l.Zone, Line: s.yard.roundPosts(path), Refill: l.Refill})
+	s.plan.Lanes = append(s.plan.Lanes, Lane{Pass: l.Pass, N: n, Zone: l.Zone, Line: s.yard.roundPosts(path), Refill: l.Refill, PassNo: s.pass})
 	s.at = geo.Line{to}
 }
 
