@@ -93,11 +93,13 @@ func (pl *planner) judgeBarrier(s *StepPlan) {
 			s.add(v)
 		}
 	}
-	if isPreEmergent(s.Step) {
-		pl.judgeAfterSeed(s, "seed_preemergent", "the seedlings must be mown two to four times first")
-	}
-	if s.Step.Use == Broadleaf {
+	switch {
+	case s.Step.Use == Broadleaf:
 		pl.judgeAfterSeed(s, "seed_broadleaf", "young seedlings do not bear the spray until they are mown two to four times")
+	case isPreEmergent(s.Step):
+		pl.judgeAfterSeed(s, "seed_preemergent", "the seedlings must be mown two to four times first")
+	case s.Step.AfterSeed > 0:
+		pl.judgeAfterSeed(s, "seed_broadleaf", "young seedlings do not bear it yet")
 	}
 }
 
