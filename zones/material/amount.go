@@ -1,8 +1,5 @@
 package material
 
-// Mass is a weight in kilograms.
-type Mass float64
-
 // Volume is a volume in cubic metres.
 type Volume float64
 
@@ -51,15 +48,6 @@ type Amount struct {
 	Size float64 // kg of weights, m3 of liquids and bulk goods
 }
 
-// WeightOf returns a weight as an amount.
-func WeightOf(m Mass) Amount { return Amount{Weight, float64(m)} }
-
-// LiquidOf returns a volume of a liquid as an amount.
-func LiquidOf(v Volume) Amount { return Amount{Liquid, float64(v)} }
-
-// BulkOf returns a volume of a bulk material as an amount.
-func BulkOf(v Volume) Amount { return Amount{Bulk, float64(v)} }
-
 // Amount returns the quantity as an amount: a weight or a volume.
 func (q Quantity) Amount() (Amount, error) {
 	if q.Unit.over != nil && (q.Unit.Dimension() == weightDimension || q.Unit.Dimension() == volumeDimension) {
@@ -97,12 +85,6 @@ func (m Measure) dimension() Dimension {
 
 // Times returns so many of the amount.
 func (a Amount) Times(n float64) Amount { return Amount{a.By, a.Size * n} }
-
-// Plus adds an amount that is measured alike, or as a volume too.
-func (a Amount) Plus(b Amount) (Amount, error) {
-	b, err := b.As(a.By, 0)
-	return Amount{a.By, a.Size + b.Size}, err
-}
 
 // As returns the amount measured in another way. Between weights and volumes
 // that takes the material's density.

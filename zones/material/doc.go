@@ -1,6 +1,6 @@
 // Package material says how much of what goes on turf: quantities with their
 // units, rates and what is in a product, amounts on zones, packs and tanks,
-// and the checks of spreaders and sprayers.
+// and the settings of spreaders.
 //
 // Start with [Parse], which reads a quantity as people write it. A [Product]
 // turns the rate of what is in it into a rate of itself ([Product.Rate]),

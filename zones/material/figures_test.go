@@ -87,10 +87,10 @@ func TestAmountsInSI(t *testing.T) {
 }
 
 func TestAmountsMeasuredAnotherWay(t *testing.T) {
-	sum := must(amount("1 gal").Plus(amount("1 ft3")))
-	near(t, "1 gal and 1 ft3", must(sum.In(unit("gal"))), 1+1728.0/231, 1e-12)
-	_, err := amount("1 lb").Plus(amount("1 gal"))
-	checkError(t, "1 lb and 1 gal", err, "weights and volumes of one product cannot be mixed without its density (oz is a weight and fl oz a volume; use one kind throughout, or state the density, such as 9 lb / gal or 1200 lb / yd3)")
+	liquid := must(amount("1 ft3").As(Liquid, 0))
+	near(t, "1 ft3", must(liquid.In(unit("gal"))), 1728.0/231, 1e-12)
+	_, err := amount("1 gal").As(Weight, 0)
+	checkError(t, "1 gal by weight", err, "weights and volumes of one product cannot be mixed without its density (oz is a weight and fl oz a volume; use one kind throughout, or state the density, such as 9 lb / gal or 1200 lb / yd3)")
 	_, err = amount("1 lb").In(unit("gal"))
 	checkError(t, "1 lb in gal", err, "a weight amount cannot be shown in gal")
 	_, err = rate("1 lb / M").In(unit("gal / M"))

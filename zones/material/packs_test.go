@@ -122,9 +122,9 @@ func TestBestPacksAgainstAllSets(t *testing.T) {
 			if costed {
 				costs[i] = float64(rapid.IntRange(1, 60).Draw(t, "cost"))
 			}
-			list[i] = Pack{WeightOf(Mass(float64(size) * unit("lb").factor())), costs[i]}
+			list[i] = Pack{Amount{Weight, float64(size) * unit("lb").factor()}, costs[i]}
 		}
-		set := must(BestPacks(WeightOf(Mass(float64(need)*unit("lb").factor())), list))
+		set := must(BestPacks(Amount{Weight, float64(need) * unit("lb").factor()}, list))
 		cost, held, count := 0.0, 0.0, 0
 		for _, c := range set {
 			cost += float64(c.Count) * c.Cost
@@ -147,11 +147,11 @@ func TestPacksOfUnlikeSizes(t *testing.T) {
 		for range rapid.IntRange(1, 4).Draw(t, "sizes") {
 			size := rapid.Float64Range(0.5, 50).Draw(t, "kg")
 			smallest, largest = min(smallest, size), max(largest, size)
-			list = append(list, Pack{Size: WeightOf(Mass(size))})
+			list = append(list, Pack{Size: Amount{Weight, size}})
 		}
 		need := rapid.Float64Range(0.1, 500).Draw(t, "need")
 		held, count := 0.0, 0
-		for _, c := range must(BestPacks(WeightOf(Mass(need)), list)) {
+		for _, c := range must(BestPacks(Amount{Weight, need}, list)) {
 			held += float64(c.Count) * c.Size.Size
 			count += c.Count
 		}

@@ -20,13 +20,10 @@ type Practice struct {
 
 // The figures of the trade.
 var (
-	Carry              = mustPractice("carry")                // what is loaded beyond what the rate asks for
-	StripTolerance     = mustPractice("strip_tolerance")      // how far a calibrated spreader may be off
-	SettingReach       = mustPractice("setting_reach")        // how far beyond its points a calibration holds
-	MowingShare        = mustPractice("mowing_share")         // of its height that grass may lose at once
-	LimeCap            = mustPractice("lime_cap")             // of lime at once
-	LimeCapEstablished = mustPractice("lime_cap_established") // of lime at once on established turf: sources disagree
-	SprayerCourse      = mustPractice("sprayer_course")       // on which fluid ounces caught read as gallons an acre
+	Carry          = mustPractice("carry")           // what is loaded beyond what the rate asks for
+	StripTolerance = mustPractice("strip_tolerance") // how far a calibrated spreader may be off
+	SettingReach   = mustPractice("setting_reach")   // how far beyond its points a calibration holds
+	MowingShare    = mustPractice("mowing_share")    // of its height that grass may lose at once
 )
 
 func mustPractice(name string) Practice {

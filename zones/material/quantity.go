@@ -93,12 +93,6 @@ func (q Quantity) si(d Dimension, hint string) (float64, error) {
 	return q.SI(), nil
 }
 
-// Mass returns a weight.
-func (q Quantity) Mass() (Mass, error) {
-	v, err := q.si(weightDimension, "write it in lb, oz, kg or g")
-	return Mass(v), err
-}
-
 // Volume returns a volume, of a liquid or in bulk.
 func (q Quantity) Volume() (Volume, error) {
 	v, err := q.si(volumeDimension, "write it in gal, fl oz, L, mL, yd3, ft3 or m3")
@@ -153,16 +147,4 @@ func (q Quantity) Duration() (time.Duration, error) {
 		return 0, err
 	}
 	return time.Duration(v*float64(time.Second) + 0.5), nil
-}
-
-// Precipitation returns how fast water comes down.
-func (q Quantity) Precipitation() (Precipitation, error) {
-	v, err := q.si(speedDimension, "write it in in / h or mm / h")
-	return Precipitation(v), err
-}
-
-// Flow returns how much flows in a time.
-func (q Quantity) Flow() (Flow, error) {
-	v, err := q.si(flowDimension, "write it in gal / min or L / min")
-	return Flow(v), err
 }

@@ -26,9 +26,6 @@ func (q Quantity) Rate() (Rate, error) {
 	return Rate{}, q.not("a rate", "write it as in 3 lb / 1000 ft2, 3 fl oz / 1000 ft2, 40 g / m2 or 1/4 in")
 }
 
-// DepthOf returns the rate that lays a depth of a liquid or a bulk material.
-func DepthOf(d geo.Length, by Measure) Rate { return Rate{By: by, PerM2: float64(d)} }
-
 // Depth returns how deep a rate by volume lies.
 func (r Rate) Depth() geo.Length { return geo.Length(r.PerM2) }
 

@@ -66,8 +66,3 @@ func (l SettingLine) For(r Rate, reach Share) (float64, error) {
 	}
 	return setting, nil
 }
-
-// Rate returns the rate that the line has for a setting.
-func (l SettingLine) Rate(setting float64) Rate {
-	return Rate{By: l.by, PerM2: math.Exp(l.a + l.b*math.Log(setting))}
-}

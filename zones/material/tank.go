@@ -20,15 +20,6 @@ type Fill struct {
 	Product Amount   // that goes into it
 }
 
-// Water returns what is added to a liquid product; a product that is weighed
-// is taken to add nothing to the mix.
-func (f Fill) Water() Volume {
-	if f.Product.By == Weight {
-		return f.Mix
-	}
-	return f.Mix - Volume(f.Product.Size)
-}
-
 // Fills are the tanks of a job: full ones, all alike, and the last, mixed for
 // exactly the ground that is left; none if that is nothing.
 type Fills struct {
@@ -78,7 +69,3 @@ func (s Spray) check(ground geo.Area) error {
 	}
 	return nil
 }
-
-// Spot returns what goes into a tank that is mixed by volume, for spots rather
-// than for an area.
-func Spot(part Share, mix Volume) Amount { return LiquidOf(Volume(part) * mix) }
