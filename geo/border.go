@@ -66,28 +66,6 @@ func (b *Border) Release() {
 	borders.Put(b)
 }
 
-// holds reports whether p lies in the region and not on its edge.
-func (b *Border) holds(p XY) bool {
-	if len(b.list) == 0 {
-		return b.region.holds(p)
-	}
-	if !b.region.Bounds().holds(p) {
-		return false
-	}
-	in, row := false, b.row(p.Y)
-	for _, l := range b.list[b.first[row]:b.first[row+1]] {
-		if l.east < p.X {
-			continue
-		}
-		crosses, on := eastward(b.edges[l.edge].a, b.edges[l.edge].b, p)
-		if on {
-			return false
-		}
-		in = in != crosses
-	}
-	return in
-}
-
 // layEnds lays the slots in which same looks edges up.
 func (b *Border) layEnds() {
 	size := 16

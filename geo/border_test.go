@@ -138,15 +138,6 @@ func TestBorderFindsWhatComparingAllFinds(t *testing.T) {
 				t.Errorf("ring %d bounds it at %v, comparing all at %v", k, got, want)
 			}
 		}
-		for range 20 {
-			p := XY{rapid.Float64Range(-25, 25).Draw(t, "x"), rapid.SampledFrom([]float64{0, 0.25, 3.3}).Draw(t, "y")}
-			if len(border.edges) > 0 && rapid.Bool().Draw(t, "on the border") {
-				p = rapid.SampledFrom(border.edges).Draw(t, "edge").a
-			}
-			if border.holds(p) != a.holds(p) {
-				t.Errorf("border holds %v: %t, region %t", p, border.holds(p), a.holds(p))
-			}
-		}
 	})
 }
 

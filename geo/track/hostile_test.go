@@ -10,6 +10,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
 )
 
@@ -49,7 +50,8 @@ func TestHostileFixes(t *testing.T) {
 				fixes = append(fixes, tt.fix(i))
 			}
 			finite(t, fmt.Sprintf("%s, %d", tt.name, n), fixes)
-			Standing(fixes)
+			p, _ := newPath(fixes, geo.NewFrame(centre(fixes)))
+			standing(p)
 		}
 	}
 	if w, problems := Rings(&ingest.Tracks{}, Options{}); len(w.Rings) > 0 || codes(problems) != "fixes_none" {

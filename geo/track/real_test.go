@@ -140,7 +140,7 @@ func TestStandingReceivers(t *testing.T) {
 			p, _ = p.gated()
 			p, _ = p.withoutSpikes()
 			want := sampled(p)
-			if got := float64(Standing(fixes).Sigma); got > tt.factor*want || got < want/tt.factor {
+			if got := float64(standing(p).Sigma); got > tt.factor*want || got < want/tt.factor {
 				t.Errorf("told %.3f m, sampled %.3f", got, want)
 			}
 		})

@@ -2,23 +2,11 @@ package track
 
 import (
 	"example.org/turfplat/geo"
-	"example.org/turfplat/geo/ingest"
 )
 
-// Standing returns the noise of a receiver that stood still: how its fixes
-// scatter about their mean. It is zero for fewer than eight good fixes.
-func Standing(fixes []ingest.Fix) Noise {
-	if len(fixes) == 0 {
-		return Noise{}
-	}
-	p, _ := newPath(fixes, geo.NewFrame(centre(fixes)))
-	p, _ = p.gated()
-	p, _ = p.withoutSpikes()
-	return standing(p)
-}
-
-// standing is Standing for a path: each fix is seen on both axes from one
-// place.
+// standing is the noise of a receiver that stood still: how its fixes scatter
+// about their mean, each seen on both axes from one place. It is zero for fewer
+// than eight of them.
 func standing(p path) Noise {
 	const most = 1500
 	if len(p.stations) < 8 {
