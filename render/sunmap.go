@@ -10,33 +10,24 @@ import (
 	"example.org/turfplat/zones/sun"
 )
 
-// SunSheet draws the direct sun that the turf of a property gets on one sheet:
-// its hours a day in steps that keep apart without colour, contours at the
-// limits, what throws the shade and how high it stands, and on what the hours
-// rest. The plat must have been laid out with its sun.
+// SunSheets draws the direct sun that the turf of a property gets: its hours a
+// day in steps that keep apart without colour, contours at the limits, what
+// throws the shade and how high it stands, and on what the hours rest. The plat
+// must have been laid out with its sun.
 //
 // Contours lie within 0.5 m of the hours as they were worked out. Zones are as
 // the plat has them: where a person stated an exposure, or patches were made
 // fit to be walked, zone and contour differ.
-func SunSheet(p *zones.Plat, m zones.Measurement, o MapOptions) (*Sheet, error) {
-	d, err := sunDraft(p, m, o)
-	if err != nil {
-		return nil, err
-	}
-	return d.sheet()
-}
-
-// SunSheets draws the sun of a property as SunSheet does, on as many sheets as
-// SiteMaps takes. Tables that find no room beside the map stand on a sheet that
-// follows it; zones whose grass gets too little sun are told on the first.
+//
+// There are as many sheets as SiteMaps takes. Tables that find no room beside the
+// map stand on a sheet that follows it; zones whose grass gets too little sun are
+// told on the first.
 func SunSheets(p *zones.Plat, m zones.Measurement, o MapOptions) ([]*Sheet, error) {
 	d, err := sunDraft(p, m, o)
 	if err != nil {
 		return nil, err
 	}
 	s := d.subject.(sunMap)
-	s.goesOn = true
-	d.subject = s
 	sheets, err := d.sheets()
 	if err != nil {
 		return nil, err
@@ -62,7 +53,6 @@ type sunMap struct {
 	steps     []sunStep
 	obstacles []obstacle
 	key       legend
-	goesOn    bool // on a sheet that follows, with what finds no room beside the map
 }
 
 // A sunStep is the turf of one exposure as the hours have it.
@@ -145,11 +135,8 @@ func (s sunMap) later(level detail) []Block {
 }
 
 // levels keep all beside the map, then less of each zone, then only the zones
-// that get least sun, if the sheet goes on.
+// that get least sun.
 func (s sunMap) levels() []detail {
-	if !s.goesOn {
-		return s.draft.levels()
-	}
 	const most = 30 // rows beside a map
 	laid := len(s.plat.Zones)
 	var levels []detail

@@ -19,21 +19,24 @@ import (
 func courtyardSun(t testing.TB, o MapOptions) *Sheet {
 	t.Helper()
 	p, m := lit(t, courtyard().geoJSON(t), "courtyard.geojson")
-	sheet, err := SunSheet(p, m, o)
+	return sunSheet(t, p, m, o)
+}
+
+// sunSheet is the sheet of the sun of a property that takes but one map.
+func sunSheet(t testing.TB, p *zones.Plat, m zones.Measurement, o MapOptions) *Sheet {
+	t.Helper()
+	sheets, err := SunSheets(p, m, o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return sheet
+	return sheets[0]
 }
 
 // What the picture shows stands in words as well: on the sheet, and in what an
 // SVG says of itself.
 func TestSunSheetTellsItInWords(t *testing.T) {
 	p, m := lit(t, courtyard().geoJSON(t), "courtyard.geojson")
-	sheet, err := SunSheet(p, m, MapOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	sheet := sunSheet(t, p, m, MapOptions{})
 	text := strings.Join(strings.Fields(tool(t, written(t, writePDF, sheet), "pdftotext", "-raw", "FILE", "-")), " ")
 	wanted := []string{
 		"Sun and shade", "Full sun, 6 h and more", "Part sun, 4 to 6 h", "Shade, 2 to 4 h", "Deep shade, under 2 h",
@@ -158,7 +161,7 @@ func TestCourtyardContoursHaveLabels(t *testing.T) {
 
 func TestSunSheetWithoutSun(t *testing.T) {
 	p, m := surveyed(t, courtyard().geoJSON(t), "courtyard.geojson")
-	if _, err := SunSheet(p, m, MapOptions{}); err == nil || !strings.Contains(err.Error(), "site courtyard has no hours of sun to draw") {
+	if _, err := SunSheets(p, m, MapOptions{}); err == nil || !strings.Contains(err.Error(), "site courtyard has no hours of sun to draw") {
 		t.Errorf("error %v", err)
 	}
 }
@@ -167,10 +170,7 @@ func TestStatedExposureIsQuestioned(t *testing.T) {
 	s := courtyard()
 	s.area("zone", "all", "All", block(-1, -1, 45, 37), "exposure", "deep")
 	p, m := lit(t, s.geoJSON(t), "courtyard.geojson")
-	sheet, err := SunSheet(p, m, MapOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	sheet := sunSheet(t, p, m, MapOptions{})
 	var cells []string
 	for _, text := range textsOf(group(sheet.Elements, "tables")) {
 		cells = append(cells, text.String)
@@ -180,10 +180,10 @@ func TestStatedExposureIsQuestioned(t *testing.T) {
 	}
 }
 
-func BenchmarkSunSheet(b *testing.B) {
+func BenchmarkSunSheets(b *testing.B) {
 	p, m := lit(b, courtyard().geoJSON(b), "courtyard.geojson")
 	for b.Loop() {
-		if _, err := SunSheet(p, m, MapOptions{}); err != nil {
+		if _, err := SunSheets(p, m, MapOptions{}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -198,7 +198,6 @@ func TestSunGoesOnToAnotherSheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := d.subject.(sunMap)
-	s.goesOn = true
 	levels := s.levels()
 	last := levels[len(levels)-1]
 	shown := s.hoursTable(last).Rows
