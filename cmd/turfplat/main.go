@@ -5,7 +5,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"strings"
 
@@ -25,11 +24,6 @@ func main() {
 	d := newDesk(os.Stdin, os.Stdout, os.Stderr)
 	d.heed()
 	os.Exit(d.run(os.Args))
-}
-
-// run is the whole program but for the process around it.
-func run(args []string, in io.Reader, out, messages io.Writer) int {
-	return newDesk(in, out, messages).run(args)
 }
 
 func (d *desk) run(args []string) int {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"io"
 	"os"
 	"testing"
 
@@ -24,4 +25,9 @@ func TestScripts(t *testing.T) {
 			return os.CopyFS(env.WorkDir, os.DirFS("../../samples"))
 		},
 	})
+}
+
+// run is the whole program but for the process around it.
+func run(args []string, in io.Reader, out, messages io.Writer) int {
+	return newDesk(in, out, messages).run(args)
 }

@@ -83,9 +83,6 @@ func (p Pattern) Swath() float64 { return p.swath }
 // Reach is how far the pattern throws to the left and to the right.
 func (p Pattern) Reach() (left, right float64) { return p.reach[0], p.reach[1] }
 
-// Catch returns what lands at an offset.
-func (p Pattern) Catch(offset float64) float64 { return p.catch(offset) }
-
 // integral sums the catch between two offsets by Simpson's rule.
 func (p Pattern) integral(from, to float64) float64 {
 	const n = 400 // even

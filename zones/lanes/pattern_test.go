@@ -144,7 +144,7 @@ func TestAbreastCounts(t *testing.T) {
 func TestShapes(t *testing.T) {
 	for _, name := range Shapes {
 		p := must[Pattern](t)(Shaped(name, 3))
-		within, beyond := p.Catch(1.499)/p.Catch(0), p.Catch(1.501)/p.Catch(0)
+		within, beyond := p.catch(1.499)/p.catch(0), p.catch(1.501)/p.catch(0)
 		if name == "drop" {
 			if within != 1 || beyond != 0 {
 				t.Errorf("drop leaves %v and %v beside half its swath", within, beyond)
@@ -156,7 +156,7 @@ func TestShapes(t *testing.T) {
 		sum := 0.0
 		const step = 1e-3
 		for x := -left - 1 + step/2; x < right+1; x += step {
-			sum += p.Catch(x) * step
+			sum += p.catch(x) * step
 		}
 		near(t, name+" output", p.output, sum, 2e-3, 0)
 		near(t, name+" to the left", p.half(-1), 0.5, 2e-3, 0)
@@ -212,7 +212,7 @@ func TestAbreastLaws(t *testing.T) {
 		p := must[Pattern](t)(Shaped(rapid.SampledFrom(Shapes).Draw(t, "shape"), rapid.Float64Range(0.5, 10).Draw(t, "swath")))
 		pitch := rapid.Float64Range(0.3, 1.5).Draw(t, "pitch") * p.Swath()
 		e := p.Abreast(pitch)
-		near(t, "mean", e.Mean, p.output/p.Catch(0)/pitch, 5e-3, 0) // all output lies somewhere
+		near(t, "mean", e.Mean, p.output/p.catch(0)/pitch, 5e-3, 0) // all output lies somewhere
 		if e.Least > e.Mean || e.Most < e.Mean || e.CV < 0 {
 			t.Errorf("unordered: %+v", e)
 		}

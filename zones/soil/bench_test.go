@@ -28,6 +28,6 @@ func BenchmarkWindow(b *testing.B) {
 	series := soilAt(b, l, l.Stations()[0], "5 cm", Mean)
 	r := Rule{Opens: fahrenheit(55), HasClose: true, Closes: fahrenheit(65), TrailDays: 5}
 	for b.Loop() {
-		r.Window(series, date(2020, 1, 1), l.Last())
+		r.Window(series, date(2020, 1, 1), lastOf(l))
 	}
 }

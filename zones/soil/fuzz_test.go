@@ -85,12 +85,12 @@ func checkSeries(t *testing.T, s Series, l *Log) {
 		if math.IsNaN(float64(d.Value)) || d.Value < possibleLow-hair || d.Value > possibleHigh+hair || d.Readings < 1 {
 			t.Fatalf("a day is %+v", d)
 		}
-		if i > 0 && !s.Days[i-1].Day.Before(d.Day) || d.Day.After(l.Last()) {
+		if i > 0 && !s.Days[i-1].Day.Before(d.Day) || d.Day.After(lastOf(l)) {
 			t.Fatalf("days are out of order: %v", s.Days)
 		}
 	}
 	r := Rule{Opens: 10, HasClose: true, Closes: 15, TrailDays: 5}
-	if w := r.Window(s, date(2026, 1, 1), l.Last()); w.State == Unknown && w.Doubt == "" {
+	if w := r.Window(s, date(2026, 1, 1), lastOf(l)); w.State == Unknown && w.Doubt == "" {
 		t.Fatalf("nothing is known, and no reason is given: %+v", w)
 	}
 }

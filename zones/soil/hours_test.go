@@ -187,7 +187,7 @@ func TestStuckWaits(t *testing.T) {
 	if len(problems) != 1 || problems[0].Code != "soil_stuck" {
 		t.Fatal(problems)
 	}
-	w := Rule{Opens: 12.5, TrailDays: 5}.Window(soilAt(t, l, "", "2 in", Mean), date(2026, 1, 1), l.Last())
+	w := Rule{Opens: 12.5, TrailDays: 5}.Window(soilAt(t, l, "", "2 in", Mean), date(2026, 1, 1), lastOf(l))
 	if w.State != Waiting || w.UnknownDays != 7 || w.Doubt != "no mean of 5 days can be made after 2026-04-05" {
 		t.Errorf("%+v", w)
 	}

@@ -15,7 +15,6 @@ import (
 type Log struct {
 	Source   string
 	stations []*Station // by name
-	last     time.Time
 }
 
 // A Station is a place where sensors stand.
@@ -51,9 +50,6 @@ func midnight(at int64) time.Time {
 	}
 	return time.Unix(day*daySeconds, 0).UTC()
 }
-
-// Last is the day of the log's last reading; zero if it has none.
-func (l *Log) Last() time.Time { return l.last }
 
 // Stations are the names of the stations, in order.
 func (l *Log) Stations() []string {

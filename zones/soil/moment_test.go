@@ -75,7 +75,7 @@ func TestSolarDays(t *testing.T) {
 		if l == nil {
 			t.Fatal(problems)
 		}
-		if got := isoDay(l.Last()); got != tt.want {
+		if got := isoDay(lastOf(l)); got != tt.want {
 			t.Errorf("%s at %g: %s, want %s", tt.moment, tt.longitude, got, tt.want)
 		}
 	}

@@ -148,9 +148,6 @@ func (l *logReader) log() *Log {
 	log := &Log{Source: l.findings.source}
 	for _, s := range l.stations {
 		log.stations = append(log.stations, s)
-		if last := s.Last(); last.After(log.last) {
-			log.last = last
-		}
 	}
 	slices.SortFunc(log.stations, func(a, b *Station) int { return strings.Compare(a.Name, b.Name) })
 	return log

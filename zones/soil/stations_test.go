@@ -149,8 +149,8 @@ func checkStation(t *testing.T, l *Log, name, depth string, readings map[string]
 	for _, rule := range stationRules {
 		r := Rule{Falling: rule.falling, Opens: fahrenheit(rule.opensF), HasClose: true, Closes: fahrenheit(rule.closesF), TrailDays: rule.length}
 		from := r.Begins(season)
-		w := r.Window(series, from, l.Last())
-		opened, closed := bruteWindow(readings, rule.length, rule.opensF, rule.closesF, rule.falling, from, l.Last())
+		w := r.Window(series, from, lastOf(l))
+		opened, closed := bruteWindow(readings, rule.length, rule.opensF, rule.closesF, rule.falling, from, lastOf(l))
 		if dayText(w.Opened.Day) != opened || dayText(w.Closed.Day) != closed {
 			t.Errorf("station %s, %s cm, %v: %s until %s, want %s until %s", name, depth, rule, dayText(w.Opened.Day), dayText(w.Closed.Day), opened, closed)
 		}
@@ -172,8 +172,8 @@ func TestNorthAndSouth(t *testing.T) {
 	r := Rule{Opens: fahrenheit(55), HasClose: true, Closes: fahrenheit(65), TrailDays: 5}
 	opened := make(map[State]int)
 	for _, name := range north.Stations() {
-		n := r.Window(soilAt(t, north, name, "5 cm", Mean), date(2020, 1, 1), north.Last())
-		s := r.Window(soilAt(t, south, name, "5 cm", Mean), date(2020, 7, 1), south.Last())
+		n := r.Window(soilAt(t, north, name, "5 cm", Mean), date(2020, 1, 1), lastOf(north))
+		s := r.Window(soilAt(t, south, name, "5 cm", Mean), date(2020, 7, 1), lastOf(south))
 		if n.State != s.State || n.Opened.Mean != s.Opened.Mean || daysBetween(n.Opened.Day, s.Opened.Day) != halfYear || n.Trend != s.Trend {
 			t.Errorf("station %s: north %+v, south %+v", name, n, s)
 		}

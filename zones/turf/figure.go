@@ -3,7 +3,6 @@ package turf
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 )
@@ -24,19 +23,6 @@ func (f Figures) Used() (Figure, bool) {
 		return Figure{}, false
 	}
 	return f[0], true
-}
-
-// Span returns the range that holds all the figures, to show how far they
-// disagree; the zero figure if there are none.
-func (f Figures) Span() Figure {
-	if len(f) == 0 {
-		return Figure{}
-	}
-	span := Figure{Least: math.Inf(1)}
-	for _, g := range f {
-		span.Least, span.Most = min(span.Least, g.Least), max(span.Most, g.Most)
-	}
-	return span
 }
 
 // parseFigures reads a cell: ranges with their sources, parted by semicolons,
