@@ -8,8 +8,9 @@ import (
 
 // A Border is the edges of a region, made ready to be searched: each has its
 // box, and if they are many, the region's extent is cut into rows from south to
-// north, each of which knows the edges in it. A border never changes, so that
-// several goroutines may use one.
+// north, each of which knows the edges in it. Until it is released a border never
+// changes, so that several goroutines may use one. Release it, once, when all are
+// done with it; one that is not released is left to the garbage collector.
 type Border struct {
 	region Region
 	edges  []edge
@@ -59,8 +60,8 @@ func newBorder(r Region, pad float64) *Border {
 // Region returns the region of which it is the border.
 func (b *Border) Region() Region { return b.region }
 
-// Release gives the room of a border that nobody will look at again to others;
-// a border need not be released.
+// Release gives the room of a border to others. Afterwards nothing may be asked of
+// it, nor may it be released again; its region stays.
 func (b *Border) Release() {
 	b.region = Region{}
 	borders.Put(b)

@@ -5,7 +5,9 @@ import "fmt"
 // An Overlay is regions laid on each other: the ground divided by their edges,
 // all at once. Edges move by up to half a grain where others meet them, the
 // same for all ground beside them, so that what it gives fits without gap or
-// overlap. It should be released when nothing more is asked of it.
+// overlap. Until it is released an overlay never changes, so that several goroutines
+// may use one. Release it, once, when all are done with it; one that is not released
+// is left to the garbage collector.
 type Overlay struct{ subdivision *subdivision }
 
 // mostCrossings is how many crossings of edges an overlay may have.
@@ -25,8 +27,8 @@ func Lay(regions ...Region) (*Overlay, error) {
 	return &Overlay{n.subdivided()}, nil
 }
 
-// Release gives the room of an overlay, which must not be used any more, to
-// others.
+// Release gives the room of an overlay to others. Afterwards nothing may be asked
+// of it, nor may it be released again; regions that it gave stay.
 func (o *Overlay) Release() {
 	o.subdivision.release()
 	o.subdivision = nil
