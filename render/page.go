@@ -23,12 +23,14 @@ type PageOptions struct {
 // alone. The paper and the scale of the options mean nothing to it.
 //
 // The page is whole in itself: it loads nothing, its policy forbids it to, and
-// texts of the site stand in it as text only. The map has the sheets' typefaces;
-// all other text is that of the device, which has letters of every kind. Room to
-// sign is on the paper sheets alone.
+// texts of the site stand in it as text only. The map has the sheets' typefaces,
+// and the page tells of letters that they lack; all other text is that of the
+// device, which has letters of every kind. Room to sign is on the paper sheets
+// alone.
 //
 // The sheet that is returned with it is the map as it stands on the page before
-// anything is chosen.
+// anything is chosen; its Missing are the letters drawn as question marks, and its
+// Unlabelled the zones whose letters found no room.
 func Page(p *zones.Plat, m zones.Measurement, plan *program.Plan, o PageOptions) (*Sheet, []byte, error) {
 	d, err := siteDraft(p, m, o.MapOptions)
 	if err != nil {

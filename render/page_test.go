@@ -301,6 +301,13 @@ func TestPageKeepsForeignLetters(t *testing.T) {
 	if len(sheet.Missing) == 0 {
 		t.Error("nobody is told that the map lacks its letters")
 	}
+	if !bytes.Contains(file, []byte("<li>? on the map stands for letters that its typefaces lack: Han, Hiragana</li>")) {
+		t.Error("the page does not tell what ? stands for")
+	}
+	p, m = surveyed(t, string(samples.AlderLane), "all letters")
+	if _, file := sitePage(t, p, m, PageOptions{}); bytes.Contains(file, []byte("? on the map")) {
+		t.Error("the page tells of letters that are not missing")
+	}
 }
 
 func TestGateCodesStayOffThePage(t *testing.T) {

@@ -118,6 +118,9 @@ func (w *webPage) facts() []string {
 		"net turf " + t.figures.areaInWords(t.tally.net.AreaM2, t.tally.net.CI95M2),
 		fmt.Sprintf("site %s, revision %d", t.letters.of(t.measured.ID), t.measured.Revision),
 	}
+	if missing := w.draft.letters.missing; len(missing) > 0 {
+		facts = append(facts, fmt.Sprintf("%c on the map stands for letters that its typefaces lack: %s", standIn, strings.Join(scriptsOf(missing), ", ")))
+	}
 	if t.plat.TurfResidual() {
 		facts = append(facts, noLawnText)
 	}
