@@ -3,14 +3,6 @@ package render
 // headColumn is the first column of tables of words, in millimetres.
 const headColumn = 21.0
 
-// orNone is a table, or nothing if it has no rows.
-func orNone(t Table) Block {
-	if len(t.Rows) == 0 {
-		return nil
-	}
-	return t
-}
-
 // cautionTable is what to mind, numbered.
 func (s stepSheet) cautionTable() Block {
 	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
