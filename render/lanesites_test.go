@@ -25,15 +25,8 @@ func spreadWork(t testing.TB, swath float64, mode lanes.Mode) lanes.Work {
 func laneDrawing(t testing.TB, w lanes.Work) drawing {
 	return func(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error) {
 		t.Helper()
-		yard, err := lanes.YardOf(p, w.Practice)
-		if err != nil {
-			return nil, err
-		}
-		plan, err := lanes.Lay(yard, w)
-		if err != nil {
-			return nil, err
-		}
-		return laneDraft(p, m, plan, plan.Summary(plan.Coverage(yard)), o)
+		walked := walkedOn(t, p, w)
+		return laneDraft(p, m, walked.Plan, walked.Summary, o)
 	}
 }
 

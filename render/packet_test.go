@@ -146,8 +146,7 @@ var drawnPackets []packetCase
 // alongLanes lays lanes of 10 ft over all of a site, for every step.
 func alongLanes(t *testing.T, p *zones.Plat) func(*program.StepPlan) ([]StepLanes, error) {
 	t.Helper()
-	w := lanes.Work{Practice: lanes.CommonPractice(), Pattern: lanes.Triangle(10 * geo.FootM), Mode: lanes.Tight}
-	walked := walkedIn(t, p, w)
+	walked := walkedIn(t, p, lanes.Work{Practice: lanes.CommonPractice(), Pattern: lanes.Triangle(10 * geo.FootM), Mode: lanes.Tight})
 	return func(*program.StepPlan) ([]StepLanes, error) { return walked, nil }
 }
 
