@@ -141,7 +141,7 @@ func (d *draft) draw(p page) (*Sheet, error) {
 	if p.joins != nil {
 		joins = p.joins()
 	}
-	ground, err := d.subject.ground(p.view)
+	drawn, err := d.subject.ground(p.view)
 	if err != nil {
 		return nil, err
 	}
@@ -155,7 +155,7 @@ func (d *draft) draw(p page) (*Sheet, error) {
 	s.Scale = p.scale
 	s.Ground = &Ground{p.window, p.view, d.plat.Site.Frame}
 	s.Add(Group{ID: "title-block", Title: "Title block", Elements: title}) // in the order in which a sheet is read
-	s.Add(withMatchLines(ground, joins)...)
+	s.Add(withMatchLines(drawn, joins)...)
 	s.Add(
 		Group{ID: "scale", Title: "Scale and north", Elements: d.scaleStrip(p.arrangement)},
 		Group{ID: "frame", Title: "Frame of the map", Elements: []Element{

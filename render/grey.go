@@ -52,9 +52,9 @@ func (k Ink) penGrey() Ink {
 // grey returns the grey that is as light as the ink. Very light tints become
 // white: a copier turns them into dirt.
 func (k Ink) grey() Ink {
-	const white = 0.82 // luminance
+	const lightest = 0.82 // luminance
 	l := k.luminance()
-	if l > white {
+	if l > lightest {
 		return White
 	}
 	v := 12.92 * l

@@ -49,9 +49,9 @@ func (t Pattern) Fill(area Polygon, ink Ink) Path {
 func (r Ruling) fill(area Polygon) []Line {
 	sin, cos := math.Sincos(r.Angle * math.Pi / 180)
 	level := make(Polygon, len(area))
-	for i, ring := range area {
-		level[i] = make(Ring, len(ring))
-		for j, p := range ring {
+	for i, corners := range area {
+		level[i] = make(Ring, len(corners))
+		for j, p := range corners {
 			level[i][j] = p.rotated(-sin, cos)
 		}
 	}

@@ -40,12 +40,12 @@ func barSide(axis Point, part float64, parts int, partMM float64, unit string, u
 	if up {
 		bottom, figures = axis.Y, axis.Y+barThickness+1
 	}
-	var black []Line
+	var filled []Line
 	var elements []Element
 	for i := 0; i <= parts; i++ {
 		x := axis.X + float64(i)*partMM
 		if i%2 == 0 && i < parts {
-			black = append(black, Rect{Point{x, bottom}, Point{x + partMM, bottom + barThickness}}.Polygon().Lines()...)
+			filled = append(filled, Rect{Point{x, bottom}, Point{x + partMM, bottom + barThickness}}.Polygon().Lines()...)
 		}
 		figure := strconv.FormatFloat(float64(i)*part, 'f', -1, 64)
 		elements = append(elements, Text{At: Point{x, figures}, String: figure, Size: barFigureSize, Ink: Black, Anchor: Middle})
@@ -57,7 +57,7 @@ func barSide(axis Point, part float64, parts int, partMM float64, unit string, u
 	frame := Rect{Point{axis.X, bottom}, Point{axis.X + float64(parts)*partMM, bottom + barThickness}}.Polygon()
 	return append([]Element{
 		Path{Lines: frame.Lines(), Fill: White},
-		Path{Lines: black, Fill: Black},
+		Path{Lines: filled, Fill: Black},
 		Path{Lines: frame.Lines(), Stroke: Black, Weight: HairLine},
 	}, elements...)
 }

@@ -13,9 +13,9 @@ var specimenDir = flag.String("specimen", "", "write the specimen sheet into thi
 const specimenScale Scale = 240
 
 // yard returns an area given in metres from the lower left of the yard.
-func yard(ring ...Point) Polygon {
-	placed := make(Ring, len(ring))
-	for i, p := range ring {
+func yard(corners ...Point) Polygon {
+	placed := make(Ring, len(corners))
+	for i, p := range corners {
 		placed[i] = yardPoint(p.X, p.Y)
 	}
 	return Polygon{placed}

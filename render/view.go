@@ -64,9 +64,9 @@ func (v view) ground(p Point) geo.XY {
 func (v view) area(r geo.Region) Polygon {
 	var area Polygon
 	for _, polygon := range r.Polygons() {
-		for _, ring := range polygon.Rings() {
-			placed := make(Ring, len(ring))
-			for i, p := range ring {
+		for _, corners := range polygon.Rings() {
+			placed := make(Ring, len(corners))
+			for i, p := range corners {
 				placed[i] = v.at(p)
 			}
 			area = append(area, placed)
