@@ -89,6 +89,7 @@ var errRefused = errors.New("refused")
 // exitCode tells an error that was not told yet.
 func (d *desk) exitCode(err error) int {
 	var usage usageError
+	var topic cli.ExitCoder
 	switch {
 	case err == nil:
 		return 0
@@ -99,6 +100,9 @@ func (d *desk) exitCode(err error) int {
 		if usage.hint != "" {
 			d.tell("hint", usage.hint)
 		}
+		return exitUsage
+	case errors.As(err, &topic): // the parser's own, of help for what is no command
+		d.tell("error", "there is no help for that: turfplat help lists the commands")
 		return exitUsage
 	}
 	d.tell("error", err.Error())
