@@ -16,7 +16,7 @@ const FeedSchema = "turfplat/feed/1"
 var FeedColumns = []string{
 	"site_id", "zone_id", "class", "name", "species", "exposure", "area_m2", "area_ft2", "area_quote_ft2", "area_acre",
 	"perimeter_m", "edging_m", "bed_area_ft2", "method", "sigma_m2", "ci95_ft2", "revision", "input_sha256", "software", "schema",
-	"apply", "treated_ft2",
+	"apply", "treated_ft2", "warnings",
 }
 
 // A FeedRow is a zone, or a cover as a whole, as quoting tools take it. Areas
@@ -44,17 +44,19 @@ type FeedRow struct {
 	Schema       string  `json:"schema"`
 	Apply        bool    `json:"apply"`       // of a zone: something may be applied; of a cover: on some of it
 	TreatedFt2   float64 `json:"treated_ft2"` // of the row's ground, where something may be applied
+	Warnings     string  `json:"warnings"`    // codes of what is doubtful about the site, joined by +, in every row
 }
 
 // FeedRows returns the rows of a site: one a zone, then one a cover.
 func (p *Plat) FeedRows(m Measurement, software string) []FeedRow {
+	doubts := m.warningCodes()
 	row := func(areaM2, sigmaM2 float64) FeedRow {
 		area := geo.Area(areaM2)
 		return FeedRow{
 			SiteID: m.ID, AreaM2: areaM2, AreaFt2: area.SquareFeet(), AreaQuoteFt2: quoted(area.SquareFeet()), AreaAcre: area.Acres(),
 			SigmaM2: sigmaM2, CI95Ft2: geo.Area(interval95 * sigmaM2).SquareFeet(),
 			Revision: m.Revision, InputSHA256: m.InputSHA256, Software: software, Schema: FeedSchema,
-			BedAreaFt2: m.Covers[Bed].AreaFt2,
+			BedAreaFt2: m.Covers[Bed].AreaFt2, Warnings: doubts,
 		}
 	}
 	var rows []FeedRow
@@ -83,6 +85,16 @@ func (p *Plat) FeedRows(m Measurement, software string) []FeedRow {
 		rows = append(rows, r)
 	}
 	return rows
+}
+
+// warningCodes are those of a site's warnings, each once.
+func (m Measurement) warningCodes() string {
+	var codes []string
+	for _, w := range m.Warnings {
+		codes = append(codes, w.Code)
+	}
+	slices.Sort(codes)
+	return strings.Join(slices.Compact(codes), "+")
 }
 
 // FeedGround returns the ground of each of the rows that FeedRows returns.
@@ -130,6 +142,6 @@ func (r FeedRow) Cells() []string {
 	return []string{
 		r.SiteID, r.ZoneID, r.Class, r.Name, r.Species, r.Exposure, number(r.AreaM2), number(r.AreaFt2), number(r.AreaQuoteFt2), number(r.AreaAcre),
 		number(r.PerimeterM), number(r.EdgingM), number(r.BedAreaFt2), r.Method, number(r.SigmaM2), number(r.CI95Ft2), strconv.Itoa(r.Revision), r.InputSHA256, r.Software, r.Schema,
-		strconv.FormatBool(r.Apply), number(r.TreatedFt2),
+		strconv.FormatBool(r.Apply), number(r.TreatedFt2), r.Warnings,
 	}
 }

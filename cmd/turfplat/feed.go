@@ -155,9 +155,10 @@ area_quote_ft2 is the area up to the next 100 ft2. ci95_ft2 is half of the 95 %
 interval. Zone rows have a zone_id, cover rows have none: sum one sort only.
 apply is false where nothing is applied, as on a setback or keepout: treated_ft2
 is the part of the row's ground that is left, 0 there, and in the row of the
-turf the sum over its zones. Price treatments by it, mowing by the area. In CSV
-a text that a spreadsheet would take for a formula (= + - @) has an apostrophe
-before it.
+turf the sum over its zones. Price treatments by it, mowing by the area.
+warnings are the codes of what measure warns of, joined by +: turf_residual is
+turf that nobody mapped, but what is left of the outline. In CSV a text that a
+spreadsheet would take for a formula (= + - @) has an apostrophe before it.
 
 parquet is GeoParquet 1.1: the same columns, the ground of each row as geometry
 (WKB, longitude and latitude, WGS 84) and its bbox.

@@ -38,6 +38,7 @@ type feedColumns struct {
 	Schema       string  `parquet:"schema,dict"`
 	Apply        bool    `parquet:"apply"`
 	TreatedFt2   float64 `parquet:"treated_ft2"`
+	Warnings     string  `parquet:"warnings,dict"`
 }
 
 // A parquetRow is a row of the feed with its ground. GeoParquet 1.1 wants the
