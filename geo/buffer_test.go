@@ -15,11 +15,11 @@ func TestBufferLaws(t *testing.T) {
 		grown, shrunk := must[Region](t)(lawn.Buffer(d)), must[Region](t)(lawn.Buffer(-d))
 		checkValid(t, grown)
 		checkValid(t, shrunk)
-		if beyond := must[Region](t)(Difference(lawn, grown)); beyond.planarArea() > 1e-6 {
-			t.Errorf("%g m2 of the lawn are not in its surroundings", beyond.planarArea())
+		if beyond := must[Region](t)(Difference(lawn, grown)); beyond.PlanarArea() > 1e-6 {
+			t.Errorf("%g m2 of the lawn are not in its surroundings", beyond.PlanarArea())
 		}
-		if beyond := must[Region](t)(Difference(shrunk, lawn)); beyond.planarArea() > 1e-6 {
-			t.Errorf("%g m2 of the inset are not in the lawn", beyond.planarArea())
+		if beyond := must[Region](t)(Difference(shrunk, lawn)); beyond.PlanarArea() > 1e-6 {
+			t.Errorf("%g m2 of the inset are not in the lawn", beyond.PlanarArea())
 		}
 		// No vertex of an inset comes nearer the edge than d, by more than what
 		// the engine smooths away.
@@ -44,22 +44,22 @@ func TestBufferOfConvexRegions(t *testing.T) {
 		"triangle": {{0, 0}, {30, 0}, {10, 20}}, "60-gon": regular(60, 15)} {
 		for _, d := range []float64{0.3, 1, 7} {
 			r := regionFrom(t, ring)
-			got := must[Region](t)(r.Buffer(d)).planarArea() - ring.signedArea() - d*ring.length()
+			got := must[Region](t)(r.Buffer(d)).PlanarArea() - ring.signedArea() - d*ring.length()
 			if disc := math.Pi * d * d; !near(got, disc, 1e-6, 0.0019) { // chords of 5.6 or 6 degrees instead of a circle
 				t.Errorf("%s: corners of a buffer of %v m take %v m2, want %v", name, d, got, disc)
 			}
 		}
 	}
 	square := regionFrom(t, rectangle(0, 0, 20, 20))
-	same(t, "inset of a square", must[Region](t)(square.Buffer(-3)).planarArea(), 14*14)
+	same(t, "inset of a square", must[Region](t)(square.Buffer(-3)).PlanarArea(), 14*14)
 	if r := must[Region](t)(square.Buffer(-10)); !r.Empty() {
-		t.Errorf("inset by half its width leaves %v m2", r.planarArea())
+		t.Errorf("inset by half its width leaves %v m2", r.PlanarArea())
 	}
-	if r := must[Region](t)(square.Buffer(0)); r.planarArea() != 400 {
-		t.Errorf("buffer of nothing has %v m2", r.planarArea())
+	if r := must[Region](t)(square.Buffer(0)); r.PlanarArea() != 400 {
+		t.Errorf("buffer of nothing has %v m2", r.PlanarArea())
 	}
 	if r := must[Region](t)(Region{}.Buffer(5)); !r.Empty() {
-		t.Errorf("surroundings of nothing have %v m2", r.planarArea())
+		t.Errorf("surroundings of nothing have %v m2", r.PlanarArea())
 	}
 }
 
@@ -68,8 +68,8 @@ func TestDisc(t *testing.T) {
 		radius := rapid.Float64Range(0.01, 500).Draw(t, "radius")
 		at := XY{rapid.Float64Range(-500, 500).Draw(t, "x"), rapid.Float64Range(-500, 500).Draw(t, "y")}
 		d := Disc(at, radius)
-		if !near(d.planarArea(), math.Pi*radius*radius, 2*math.Pi*radius*grain, 1e-12) {
-			t.Errorf("area = %.9f m2, want %.9f", d.planarArea(), math.Pi*radius*radius)
+		if !near(d.PlanarArea(), math.Pi*radius*radius, 2*math.Pi*radius*grain, 1e-12) {
+			t.Errorf("area = %.9f m2, want %.9f", d.PlanarArea(), math.Pi*radius*radius)
 		}
 		for _, p := range d.polygons[0].Shell {
 			if off := p.Minus(at).Norm(); off > radius*1.0009+grain || off < radius {
@@ -113,8 +113,8 @@ func TestStroke(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			r := must[Region](t)(tt.line.Stroke(tt.width))
 			checkValid(t, r)
-			if !near(r.planarArea(), tt.want, tt.abs, 0) {
-				t.Errorf("area = %.9f m2, want %.9f", r.planarArea(), tt.want)
+			if !near(r.PlanarArea(), tt.want, tt.abs, 0) {
+				t.Errorf("area = %.9f m2, want %.9f", r.PlanarArea(), tt.want)
 			}
 		})
 	}

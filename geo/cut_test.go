@@ -20,13 +20,13 @@ func TestCutTiles(t *testing.T) {
 		}
 		checkValid(t, left)
 		checkValid(t, right)
-		same(t, "left and right", left.planarArea()+right.planarArea(), lawn.planarArea())
-		same(t, "overlap", must[Region](t)(Intersection(left, right)).planarArea(), 0)
+		same(t, "left and right", left.PlanarArea()+right.PlanarArea(), lawn.PlanarArea())
+		same(t, "overlap", must[Region](t)(Intersection(left, right)).PlanarArea(), 0)
 		back, _, err := lawn.Cut(Line(reversed(Ring(line))))
 		if err != nil {
 			t.Fatalf("unexpected error: %v", err)
 		}
-		same(t, "left of the line walked back", back.planarArea(), right.planarArea())
+		same(t, "left of the line walked back", back.PlanarArea(), right.PlanarArea())
 	})
 }
 
@@ -60,8 +60,8 @@ func TestCut(t *testing.T) {
 			if !errors.Is(err, tt.err) {
 				t.Fatalf("error = %v, want %v", err, tt.err)
 			}
-			if !near(left.planarArea(), tt.left, 1e-6, 0) || !near(right.planarArea(), tt.right, 1e-6, 0) {
-				t.Errorf("left %v m2, right %v m2; want %v and %v", left.planarArea(), right.planarArea(), tt.left, tt.right)
+			if !near(left.PlanarArea(), tt.left, 1e-6, 0) || !near(right.PlanarArea(), tt.right, 1e-6, 0) {
+				t.Errorf("left %v m2, right %v m2; want %v and %v", left.PlanarArea(), right.PlanarArea(), tt.left, tt.right)
 			}
 		})
 	}

@@ -212,7 +212,7 @@ func TestAreaSigmaAgainstRandomVertices(t *testing.T) {
 	}
 	var sum, squares float64
 	for range trials {
-		a := make1(moved(outline, so), moved(inner, si), moved(outer, se)).planarArea()
+		a := make1(moved(outline, so), moved(inner, si), moved(outer, se)).PlanarArea()
 		sum, squares = sum+a, squares+a*a
 	}
 	n := float64(trials)

@@ -38,7 +38,7 @@ func engineParts(a, b Region) (in, out Region, err error) {
 }
 
 func provenParts(a, b, in, out Region) bool {
-	whole, parts := a.planarArea(), in.planarArea()+out.planarArea()
+	whole, parts := a.PlanarArea(), in.PlanarArea()+out.PlanarArea()
 	return math.Abs(whole-parts) <= allowance(a, b) &&
 		in.probe(func(p XY) bool { return a.Contains(p) && b.Contains(p) }) &&
 		out.probe(func(p XY) bool { return a.Contains(p) && !b.holds(p) })
@@ -65,7 +65,7 @@ func engineUnion(regions []Region) (Region, error) {
 func provenUnion(regions []Region, u Region) bool {
 	var least, most float64
 	for _, r := range regions {
-		area := r.planarArea()
+		area := r.PlanarArea()
 		least, most = max(least, area), most+area
 		if !r.probe(u.Contains) {
 			return false
@@ -74,7 +74,7 @@ func provenUnion(regions []Region, u Region) bool {
 	inAny := func(p XY) bool { // or on the seam between two
 		return slices.ContainsFunc(regions, func(r Region) bool { return r.Contains(p) || r.runsBy(p) })
 	}
-	area, loose := u.planarArea(), allowance(regions...)
+	area, loose := u.PlanarArea(), allowance(regions...)
 	return least-loose <= area && area <= most+loose && u.probe(inAny)
 }
 

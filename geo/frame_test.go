@@ -181,8 +181,8 @@ func TestWideSquares(t *testing.T) {
 				if n := len(r.Polygons()[0].Shell); n < int(4*side/longEdge) {
 					t.Errorf("%v m at %v, %v: %d vertices", side, lon, lat, n)
 				}
-				if !near(r.planarArea(), float64(wantArea), 0, 1e-6) || !near(float64(f.Area(r)), float64(wantArea), 0, 1e-8) {
-					t.Errorf("%v m at %v, %v: %.1f m2 in the frame, %.1f along geodesics, want %.1f", side, lon, lat, r.planarArea(), float64(f.Area(r)), float64(wantArea))
+				if !near(r.PlanarArea(), float64(wantArea), 0, 1e-6) || !near(float64(f.Area(r)), float64(wantArea), 0, 1e-8) {
+					t.Errorf("%v m at %v, %v: %.1f m2 in the frame, %.1f along geodesics, want %.1f", side, lon, lat, r.PlanarArea(), float64(f.Area(r)), float64(wantArea))
 				}
 				if !near(float64(f.Perimeter(r)), float64(wantPerimeter), 0, 1e-8) {
 					t.Errorf("%v m at %v, %v: perimeter %.4f m, want %.4f", side, lon, lat, float64(f.Perimeter(r)), float64(wantPerimeter))
@@ -240,7 +240,7 @@ func TestMultiPolygon(t *testing.T) {
 			t.Errorf("ring is not closed: %v", ring)
 		}
 	}
-	same(t, "area read back", regionFrom(t, f.Rings(m[0])...).planarArea(), r.planarArea())
+	same(t, "area read back", regionFrom(t, f.Rings(m[0])...).PlanarArea(), r.PlanarArea())
 }
 
 func TestUnits(t *testing.T) {

@@ -29,7 +29,7 @@ func TestAreaDoesNotDependOnHowARingIsTraced(t *testing.T) {
 		again := rapid.IntRange(0, len(lawn)-1).Draw(t, "repeated")
 		traced = slices.Insert(traced, again, traced[again])
 		got := regionFrom(t, traced)
-		if got.planarArea() != want.planarArea() || !slices.Equal(got.polygons[0].Shell, want.polygons[0].Shell) {
+		if got.PlanarArea() != want.PlanarArea() || !slices.Equal(got.polygons[0].Shell, want.polygons[0].Shell) {
 			t.Errorf("traced as %v: %v, want %v", traced, got, want)
 		}
 	})
@@ -59,12 +59,12 @@ func TestOverlayLaws(t *testing.T) {
 		for _, r := range []Region{either, both, onlyA} {
 			checkValid(t, r)
 		}
-		same(t, "union and intersection", either.planarArea()+both.planarArea(), a.planarArea()+b.planarArea())
-		same(t, "difference and intersection", onlyA.planarArea()+both.planarArea(), a.planarArea())
+		same(t, "union and intersection", either.PlanarArea()+both.PlanarArea(), a.PlanarArea()+b.PlanarArea())
+		same(t, "difference and intersection", onlyA.PlanarArea()+both.PlanarArea(), a.PlanarArea())
 		overlap := must[Region](t)(Intersection(onlyA, b))
-		same(t, "overlap of the difference with what was taken away", overlap.planarArea(), 0)
+		same(t, "overlap of the difference with what was taken away", overlap.PlanarArea(), 0)
 		turned := must[Region](t)(Union(b, a))
-		same(t, "union the other way round", turned.planarArea(), either.planarArea())
+		same(t, "union the other way round", turned.PlanarArea(), either.PlanarArea())
 	})
 }
 
@@ -90,10 +90,10 @@ func TestOverlayAlongCommonEdges(t *testing.T) {
 			what      string
 			got, want float64
 		}{
-			{"union and intersection", either.planarArea() + both.planarArea(), a.planarArea() + b.planarArea()},
-			{"difference and intersection", onlyA.planarArea() + both.planarArea(), a.planarArea()},
-			{"difference the other way and intersection", onlyB.planarArea() + both.planarArea(), b.planarArea()},
-			{"all that is apart", onlyA.planarArea() + onlyB.planarArea() + both.planarArea(), either.planarArea()},
+			{"union and intersection", either.PlanarArea() + both.PlanarArea(), a.PlanarArea() + b.PlanarArea()},
+			{"difference and intersection", onlyA.PlanarArea() + both.PlanarArea(), a.PlanarArea()},
+			{"difference the other way and intersection", onlyB.PlanarArea() + both.PlanarArea(), b.PlanarArea()},
+			{"all that is apart", onlyA.PlanarArea() + onlyB.PlanarArea() + both.PlanarArea(), either.PlanarArea()},
 		} {
 			if math.Abs(sum.got-sum.want) > slight {
 				t.Errorf("%s: %.9f m2, want %.9f within %.2g", sum.what, sum.got, sum.want, slight)
@@ -111,9 +111,9 @@ func TestUnionDoesNotDependOnOrder(t *testing.T) {
 		want := must[Region](t)(Union(regions...))
 		got := must[Region](t)(Union(rapid.Permutation(regions).Draw(t, "order")...))
 		checkValid(t, got)
-		same(t, "union in another order", got.planarArea(), want.planarArea())
+		same(t, "union in another order", got.PlanarArea(), want.PlanarArea())
 		whole := must[Region](t)(wholeOf(regions))
-		same(t, "union without shortcuts", got.planarArea(), whole.planarArea())
+		same(t, "union without shortcuts", got.PlanarArea(), whole.PlanarArea())
 	})
 }
 
@@ -162,8 +162,8 @@ func (b blocks) squares(t failer) []Region {
 func (b blocks) checkRegion(t failer, what string, r Region, count int) {
 	t.Helper()
 	checkValid(t, r)
-	if r.planarArea() != float64(count) {
-		t.Errorf("%s: area %v, want %d", what, r.planarArea(), count)
+	if r.PlanarArea() != float64(count) {
+		t.Errorf("%s: area %v, want %d", what, r.PlanarArea(), count)
 	}
 	for x := range board {
 		for y := range board {
@@ -231,8 +231,8 @@ func TestNestingAgreesWithTheEngine(t *testing.T) {
 				t.Fatal(err)
 			}
 			gotIn, gotOut := must[Region](t)(Intersection(a, b)), must[Region](t)(Difference(a, b))
-			same(t, "intersection", gotIn.planarArea(), in.planarArea())
-			same(t, "difference", gotOut.planarArea(), out.planarArea())
+			same(t, "intersection", gotIn.PlanarArea(), in.PlanarArea())
+			same(t, "difference", gotOut.PlanarArea(), out.PlanarArea())
 			for x := -49.5; x < 100; x += 3 {
 				for y := -49.5; y < 50; y += 3 {
 					if p := (XY{x, y}); gotIn.holds(p) != in.holds(p) || gotOut.holds(p) != out.holds(p) {

@@ -19,7 +19,7 @@ func Wide(b Bounds) bool { return max(b.Width(), b.Height()) > wide }
 // 87:43-55).
 func (f Frame) Area(r Region) Area {
 	if !Wide(r.Bounds()) {
-		return Area(r.planarArea())
+		return Area(r.PlanarArea())
 	}
 	var sum Area
 	for _, p := range r.polygons {

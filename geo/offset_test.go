@@ -60,16 +60,16 @@ func TestOffsetOfConvexRegions(t *testing.T) {
 		for _, d := range []float64{0.3, 1, 7} {
 			r := regionFrom(t, ring)
 			want := ring.signedArea() + d*ring.length() + math.Pi*d*d
-			if got := must[Region](t)(r.Offset(d)).planarArea(); math.Abs(got-want) > 2*math.Pi*d*roundness {
+			if got := must[Region](t)(r.Offset(d)).PlanarArea(); math.Abs(got-want) > 2*math.Pi*d*roundness {
 				t.Errorf("%s grown by %v m has %v m2, want %v", name, d, got, want)
 			}
 		}
 	}
 	lawn := regionFrom(t, rectangle(0, 0, 20, 30))
-	same(t, "inset of a rectangle", must[Region](t)(lawn.Offset(-3)).planarArea(), 14*24)
+	same(t, "inset of a rectangle", must[Region](t)(lawn.Offset(-3)).PlanarArea(), 14*24)
 	for _, d := range []float64{-10, -15} {
 		if r := must[Region](t)(lawn.Offset(d)); !r.Empty() {
-			t.Errorf("offset by %v m leaves %v m2", d, r.planarArea())
+			t.Errorf("offset by %v m leaves %v m2", d, r.PlanarArea())
 		}
 	}
 }
@@ -83,7 +83,7 @@ func TestOffsetOfADumbbell(t *testing.T) {
 		t.Fatalf("%d pieces, want 2", n)
 	}
 	opened := must[Region](t)(in.Offset(0.6))
-	if beyond := must[Region](t)(Difference(opened, lawn)).planarArea(); beyond > 0.001*63 {
+	if beyond := must[Region](t)(Difference(opened, lawn)).PlanarArea(); beyond > 0.001*63 {
 		t.Errorf("opened it holds %v m2 more", beyond)
 	}
 }

@@ -39,7 +39,7 @@ func TestOverlayAgreesWithTheEngine(t *testing.T) {
 			got, want Region
 		}{{"intersection", gotIn, in}, {"difference", gotOut, out}, {"union", gotUnion, union}} {
 			checkValid(t, pair.got)
-			if d := math.Abs(pair.got.planarArea() - pair.want.planarArea()); d > allowance(regions...)/64 {
+			if d := math.Abs(pair.got.PlanarArea() - pair.want.PlanarArea()); d > allowance(regions...)/64 {
 				t.Errorf("%s: areas are %g m2 apart", pair.what, d)
 			}
 			if !pair.got.probe(pair.want.Contains) || !pair.want.probe(pair.got.Contains) {
@@ -74,15 +74,15 @@ func TestOverlayAloneOfNestedRings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if in.planarArea() != 36 || out.planarArea() != 364 || len(out.polygons) != 1 || len(out.polygons[0].Holes) != 1 {
+	if in.PlanarArea() != 36 || out.PlanarArea() != 364 || len(out.polygons) != 1 || len(out.polygons[0].Holes) != 1 {
 		t.Errorf("inside %v, outside %v", in, out)
 	}
 	in, out, err = partsOf(square(3), square(10))
-	if err != nil || in.planarArea() != 36 || !out.Empty() {
+	if err != nil || in.PlanarArea() != 36 || !out.Empty() {
 		t.Errorf("inside %v, outside %v, error %v", in, out, err)
 	}
 	rings, err := wholeOf([]Region{square(2), square(10), square(5), regionFrom(t, rectangle(20, 0, 21, 1))})
-	if err != nil || rings.planarArea() != 401 || len(rings.polygons) != 2 {
+	if err != nil || rings.PlanarArea() != 401 || len(rings.polygons) != 2 {
 		t.Errorf("union %v, error %v", rings, err)
 	}
 	if r, err := wholeOf(nil); err != nil || !r.Empty() {
@@ -137,9 +137,9 @@ func TestUnionOfZonesThatAlmostMeet(t *testing.T) {
 	}
 	var sum float64
 	for _, r := range regions {
-		sum += r.planarArea()
+		sum += r.PlanarArea()
 	}
-	if got := u.planarArea(); !near(got, sum, 1e-4, 0) {
+	if got := u.PlanarArea(); !near(got, sum, 1e-4, 0) {
 		t.Errorf("area %.6f m2, want %.6f", got, sum)
 	}
 }

@@ -110,8 +110,9 @@ func (r Region) Contains(p XY) bool {
 	return r.Bounds().holds(p) && slices.ContainsFunc(r.polygons, func(g Polygon) bool { return g.locate(p) != outside })
 }
 
-// planarArea is the area in the frame, which is the area on the ellipsoid.
-func (r Region) planarArea() float64 {
+// PlanarArea is the area in the plane of the frame, m2: that on the ellipsoid of
+// what edges straight in the frame bound, however wide it is.
+func (r Region) PlanarArea() float64 {
 	var sum float64
 	for _, p := range r.polygons {
 		sum += p.area()

@@ -87,13 +87,13 @@ func checkReading(t *testing.T, rings []Ring, area, stake float64, count int, at
 		t.Fatal(err)
 	}
 	checkValid(t, r)
-	if math.Abs(r.planarArea()-area) > 1e-9 || len(r.polygons) != pieces {
-		t.Errorf("non-zero reading: %.9f m2 in %d pieces, want %v in %d", r.planarArea(), len(r.polygons), area, pieces)
+	if math.Abs(r.PlanarArea()-area) > 1e-9 || len(r.polygons) != pieces {
+		t.Errorf("non-zero reading: %.9f m2 in %d pieces, want %v in %d", r.PlanarArea(), len(r.polygons), area, pieces)
 	}
 	strict, err := RegionOf(rings)
 	if stake == 0 {
-		if err != nil || math.Abs(strict.planarArea()-area) > 1e-9 {
-			t.Errorf("area %.9f m2, error %v; want %v m2", strict.planarArea(), err, area)
+		if err != nil || math.Abs(strict.PlanarArea()-area) > 1e-9 {
+			t.Errorf("area %.9f m2, error %v; want %v m2", strict.PlanarArea(), err, area)
 		}
 		return
 	}
@@ -148,7 +148,7 @@ func TestStrictReadingAgreesWithWindingNumbers(t *testing.T) {
 			t.Errorf("accepted, though wound %d to %d times", least, most)
 		}
 		if err == nil {
-			if d := math.Abs(r.planarArea() - math.Abs(ring.signedArea())); d > slight+1e-9 {
+			if d := math.Abs(r.PlanarArea() - math.Abs(ring.signedArea())); d > slight+1e-9 {
 				t.Errorf("accepted, though the readings are %g m2 apart", d)
 			}
 		}
@@ -158,7 +158,7 @@ func TestStrictReadingAgreesWithWindingNumbers(t *testing.T) {
 		}
 		if crossing != nil {
 			nonZero := must[Region](t)(NonZeroRegionOf([]Ring{ring}))
-			apart := math.Abs(nonZero.planarArea() - math.Abs(ring.signedArea()))
+			apart := math.Abs(nonZero.PlanarArea() - math.Abs(ring.signedArea()))
 			if float64(crossing.AtStake) < apart-1e-5 {
 				t.Errorf("%v m2 at stake, but the readings are %v apart", crossing.AtStake, apart)
 			}
@@ -234,7 +234,7 @@ func TestLargeRings(t *testing.T) {
 	for name, ring := range map[string]Ring{"spiky": spiky(n, 3), "wobbly": wobbly(n)} {
 		t.Run(name, func(t *testing.T) {
 			r := regionFrom(t, ring)
-			same(t, "area", r.planarArea(), ring.signedArea())
+			same(t, "area", r.PlanarArea(), ring.signedArea())
 			for _, reach := range []Length{0, 5, 5000} {
 				sigma := AreaSigma(r, []Trace{{[]Ring{ring}, EdgeError{Sigma: 0.1, Reach: reach}}})
 				if !(sigma > 0) || math.IsInf(float64(sigma), 0) {
@@ -262,8 +262,8 @@ func FuzzRegionOf(f *testing.F) {
 		}
 		checkValid(t, r)
 		strict, err := RegionOf([]Ring{ring})
-		if err == nil && math.Abs(strict.planarArea()-math.Abs(ring.signedArea())) > negligible*ring.length()+1e-9 {
-			t.Errorf("%v: accepted with %v m2, traverse sum %v", ring, strict.planarArea(), ring.signedArea())
+		if err == nil && math.Abs(strict.PlanarArea()-math.Abs(ring.signedArea())) > negligible*ring.length()+1e-9 {
+			t.Errorf("%v: accepted with %v m2, traverse sum %v", ring, strict.PlanarArea(), ring.signedArea())
 		}
 	})
 }

@@ -1,7 +1,7 @@
 package lanes
 
 import (
-	"math"
+	"maps"
 	"slices"
 
 	"example.org/turfplat/geo"
@@ -63,25 +63,16 @@ func (p Plan) Coverage(y Yard) Coverage {
 		c.Missed = c.Ground
 		return c
 	}
-	ground := p.marked(y)
-	cast := p.cast(ground)
-	c.sum(cast, ground, p.Work.Practice, c.Ground/p.spreadIn(p.Lanes[0].PassNo)/float64(p.Passes()))
+	sum := landed{off: make(map[zones.Kind]float64)}
+	rate := c.Ground / p.spreadIn(p.Lanes[0].PassNo) / float64(p.Passes())
+	for f := range p.fields(y) {
+		sum.take(p.cast(f), f.ground, p.Work.Practice, rate)
+	}
+	c.settle(sum)
 	return c
 }
 
-// marked tells what lies where on a grid that holds all that lanes reach.
-func (p Plan) marked(y Yard) *raster[uint8] {
-	b := geo.Region{}.Bounds()
-	for _, r := range p.Walked {
-		b = b.Union(r.Bounds())
-	}
-	left, right := p.Work.Pattern.Reach()
-	b = b.Grown(max(left, right))
-	ground := newRaster[uint8](b, max(p.Work.Pattern.Swath()/cellsPerSwath, math.Sqrt(b.Width()*b.Height()/mostCells)))
-	p.mark(y, ground)
-	return ground
-}
-
+// mark paints what lies where.
 func (p Plan) mark(y Yard, ground *raster[uint8]) {
 	for _, cover := range y.Covers {
 		ground.paint(cover.Region, markOf(cover.Kind))
@@ -99,23 +90,21 @@ func (p Plan) mark(y Yard, ground *raster[uint8]) {
 	}
 }
 
-// cast sums the output of all lanes, in parts of the output of one metre of the
-// first pass to a square metre: each pass puts out the same.
-func (p Plan) cast(ground *raster[uint8]) *raster[float32] {
-	cast := &raster[float32]{grid: ground.grid, cells: make([]float32, len(ground.cells))}
+// cast sums the output of the lanes on a field, in parts of the output of one
+// metre of the first pass to a square metre: each pass puts out the same.
+func (p Plan) cast(f field) *raster[float32] {
+	cast := &raster[float32]{grid: f.ground.grid, cells: make([]float32, len(f.ground.cells))}
 	pass, share := 0, 1.0
-	for _, l := range p.Lanes {
-		if !l.Spreading {
-			continue
-		}
+	for _, i := range f.lanes {
+		l := p.Lanes[i]
 		lane := strokes(l)
 		if l.Pass == Header {
-			shielded(lane, ground, p.Work.Pattern)
+			shielded(lane, f.ground, p.Work.Pattern)
 		}
 		if l.PassNo != pass {
 			pass, share = l.PassNo, p.spreadIn(p.Lanes[0].PassNo)/p.spreadIn(l.PassNo)
 		}
-		addOutput(cast, ground, lane, p.Work.Pattern, share)
+		addOutput(cast, f.ground, lane, p.Work.Pattern, share)
 	}
 	return cast
 }
@@ -147,39 +136,53 @@ func addOutput(cast *raster[float32], ground *raster[uint8], lane []stroke, p Pa
 	}
 }
 
-// sum reads the cast off the marked ground; rate turns it into parts of the
-// rate.
-func (c *Coverage) sum(cast *raster[float32], ground *raster[uint8], practice Practice, rate float64) {
+// take reads the cast off a marked field; rate turns it into parts of the rate.
+// What lands is counted as the m2 that it would serve at the rate.
+func (t *landed) take(cast *raster[float32], ground *raster[uint8], practice Practice, rate float64) {
 	cell := cast.step * cast.step
-	var even tally
-	var all, under, over, off float64
 	for i, v := range cast.cells {
 		got := float64(v) * rate
-		all += got
+		t.all += got * cell
 		switch m := ground.cells[i]; m {
 		case served:
-			even.add(got)
+			t.even.weigh(got, cell)
 			if got < practice.Covered {
-				under++
+				t.under += cell
 			}
 			if got > practice.Doubled {
-				over++
+				t.over += cell
 			}
 		case otherTurf:
-			c.Seam += got
+			t.seam += got * cell
 		default:
-			off += got
-			c.Where[kindOf(m)] += got
+			t.off[kindOf(m)] += got * cell
 		}
 	}
-	c.Even = even.evenness()
-	c.Covered = 1 - under/max(1, even.n)
-	c.Missed, c.Doubled = under*cell, over*cell
-	c.Seam /= all
-	for k, v := range c.Where {
-		c.Where[k] = v / all
+}
+
+// landed is what lands on all fields, m2.
+type landed struct {
+	even        tally
+	under, over float64 // ground that gets too little, or too much
+	all, seam   float64
+	off         map[zones.Kind]float64
+}
+
+// settle says what a coverage comes to.
+func (c *Coverage) settle(t landed) {
+	c.Even = t.even.evenness()
+	c.Missed, c.Doubled = t.under, t.over
+	if t.even.n > 0 {
+		c.Covered = 1 - t.under/t.even.n
 	}
-	c.Outside = off / all
+	if t.all == 0 {
+		return
+	}
+	c.Seam = t.seam / t.all
+	for _, kind := range slices.Sorted(maps.Keys(t.off)) {
+		c.Where[kind] = t.off[kind] / t.all
+		c.Outside += c.Where[kind]
+	}
 }
 
 // SpreadLength is the length of all lanes that spread, m.
@@ -225,11 +228,11 @@ func (p Plan) lengthOf(spreading bool) float64 {
 	return sum
 }
 
+// areaOf is the area of regions in m2, in the plane in which lanes lie.
 func areaOf(regions []geo.Region) float64 {
-	var frame geo.Frame // the plane of any frame keeps areas
 	var sum float64
 	for _, r := range regions {
-		sum += float64(frame.Area(r))
+		sum += r.PlanarArea()
 	}
 	return sum
 }

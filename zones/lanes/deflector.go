@@ -57,23 +57,23 @@ const hardShare = 0.1
 // tellDeflectors says of each header lane on which sides hard edges lie within
 // the throw, and what they are the edges of.
 func (p *Plan) tellDeflectors(y Yard) {
-	if len(p.Lanes) == 0 {
-		return
-	}
-	ground := p.marked(y)
-	for i, l := range p.Lanes {
-		if !l.Spreading || l.Pass != Header {
-			continue
+	for f := range p.fields(y) {
+		for _, i := range f.lanes {
+			if p.Lanes[i].Pass == Header {
+				p.Lanes[i].tellDeflector(f.ground, p.Work.Pattern)
+			}
 		}
-		lane := strokes(l)
-		shielded(lane, ground, p.Work.Pattern)
-		least := hardShare * length(l.Line)
-		left := beside(lane, func(s shield) margin { return s.left })
-		right := beside(lane, func(s shield) margin { return s.right })
-		l.Deflector = sideOf(whole(left) > least, whole(right) > least)
-		l.Beside = longest(least, left, right)
-		p.Lanes[i] = l
 	}
+}
+
+func (l *Lane) tellDeflector(ground *raster[uint8], p Pattern) {
+	lane := strokes(*l)
+	shielded(lane, ground, p)
+	least := hardShare * length(l.Line)
+	left := beside(lane, func(s shield) margin { return s.left })
+	right := beside(lane, func(s shield) margin { return s.right })
+	l.Deflector = sideOf(whole(left) > least, whole(right) > least)
+	l.Beside = longest(least, left, right)
 }
 
 // beside adds up the length of lane that lies by each hard ground on one side.

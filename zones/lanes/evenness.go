@@ -12,13 +12,16 @@ type tally struct {
 	least, most     float64
 }
 
-func (t *tally) add(v float64) {
+func (t *tally) add(v float64) { t.weigh(v, 1) }
+
+// weigh adds what counts as w.
+func (t *tally) weigh(v, w float64) {
 	if t.n == 0 {
 		t.least, t.most = v, v
 	}
-	t.n++
-	t.sum += v
-	t.squares += v * v
+	t.n += w
+	t.sum += w * v
+	t.squares += w * v * v
 	t.least, t.most = min(t.least, v), max(t.most, v)
 }
 

@@ -157,16 +157,17 @@ func TestLanesKeepToTheGround(t *testing.T) {
 		turf := areaOf([]geo.Region{y.Plots[0].Turf}) - areaOf(p.Hand)
 		near(t, "ground served by the output of all lanes", put, turf, 0.01, 0)
 		c := p.Coverage(y)
-		ground := p.marked(y)
-		cast := p.cast(ground)
 		var all, on float64
-		for i, v := range cast.cells {
-			all += float64(v)
-			if ground.cells[i] == served {
-				on += float64(v)
+		for f := range p.fields(y) {
+			cast := p.cast(f)
+			for i, v := range cast.cells {
+				all += float64(v) * cast.step * cast.step
+				if f.ground.cells[i] == served {
+					on += float64(v) * cast.step * cast.step
+				}
 			}
 		}
-		near(t, "all that lands, as lengths of lanes", all*cast.step*cast.step, p.SpreadLength(), 1e-3, 0)
+		near(t, "all that lands, as lengths of lanes", all, p.SpreadLength(), 1e-3, 0)
 		near(t, "what lands on the ground, beside it and on other turf", on/all+c.Outside+c.Seam, 1, 1e-6, 0)
 		var where float64
 		for _, share := range c.Where {
