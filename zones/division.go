@@ -185,16 +185,19 @@ func (d *division) tellShared(o *Object) error {
 }
 
 // takeRest makes a zone of the turf that no named one holds, but gives
-// slivers to the zone they lie along.
+// strips and slivers to the zones they lie along.
 func (d *division) takeRest(divided bool) error {
 	left, err := less(d.turf, d.taken)
 	if err != nil {
 		return err
 	}
+	if left, err = d.withoutStrips(left); err != nil {
+		return err
+	}
 	var rest []geo.Region
 	for _, piece := range left.Pieces() {
 		if len(d.zones) > 0 && d.site.pieces(piece) == 0 {
-			if err := d.giveToNeighbour(piece); err != nil {
+			if err := d.giveToNeighbours(piece); err != nil {
 				return err
 			}
 			continue
@@ -239,25 +242,6 @@ func (d *division) tellOutdated(kept []*Object) error {
 		}
 	}
 	return nil
-}
-
-// giveToNeighbour gives a piece to the zone it lies along.
-func (d *division) giveToNeighbour(piece geo.Region) error {
-	best, _ := d.neighbour(piece)
-	var err error
-	d.zones[best].Region, err = geo.Union(d.zones[best].Region, piece)
-	return err
-}
-
-// neighbour is the zone that a piece lies along for the longest way.
-func (d *division) neighbour(piece geo.Region) (best int, along geo.Length) {
-	along = -1
-	for i, z := range d.zones {
-		if l := d.site.Frame.Contact(piece, z.Region, sliver); l > along {
-			best, along = i, l
-		}
-	}
-	return best, along
 }
 
 func (d *division) indexOf(z Zone) int {

@@ -151,7 +151,7 @@ func (s *Site) setbackObject(l *shoreline, ground geo.Region) *Object {
 func (d *division) takeSetback(o *Object, part geo.Region) error {
 	var own, rims []geo.Region
 	for _, piece := range part.Pieces() {
-		if _, along := d.neighbour(piece); along > 0 && d.site.meanWidth(piece) < rim {
+		if len(d.neighbours(piece)) > 0 && d.site.meanWidth(piece) < rim {
 			rims = append(rims, piece)
 		} else {
 			own = append(own, piece)
@@ -169,7 +169,7 @@ func (d *division) takeSetback(o *Object, part geo.Region) error {
 		rims = append(rims, own...) // slivers
 	}
 	for _, piece := range rims {
-		if err := d.giveToNeighbour(piece); err != nil {
+		if err := d.giveToNeighbours(piece); err != nil {
 			return err
 		}
 	}
