@@ -28,6 +28,13 @@ func (b Bounds) Meets(o Bounds) bool {
 	return b.Min.X <= o.Max.X && o.Min.X <= b.Max.X && b.Min.Y <= o.Max.Y && o.Min.Y <= b.Max.Y
 }
 
+// Apart returns how far in metres the nearest points of two bounds lie apart; 0
+// if they meet.
+func (b Bounds) Apart(o Bounds) float64 {
+	gap := func(min, max, oMin, oMax float64) float64 { return math.Max(0, math.Max(min-oMax, oMin-max)) }
+	return math.Hypot(gap(b.Min.X, b.Max.X, o.Min.X, o.Max.X), gap(b.Min.Y, b.Max.Y, o.Min.Y, o.Max.Y))
+}
+
 // Grown returns the bounds moved outwards by d metres on each side.
 func (b Bounds) Grown(d float64) Bounds {
 	return Bounds{XY{b.Min.X - d, b.Min.Y - d}, XY{b.Max.X + d, b.Max.Y + d}}

@@ -25,6 +25,7 @@ func Survey(s *Site) *Plat {
 	var err error
 	if p.Ground, err = s.layGround(); err == nil {
 		s.checkSize(p.Ground)
+		s.tellFarOff(p.Ground)
 		s.checkSetbacks()
 		if !s.Refused() {
 			p.Zones, p.Sun, err = s.layZones(p.Ground.Cover(Turf))
@@ -78,13 +79,7 @@ func (s *Site) lawnPlace() ingest.Place {
 		lawns = s.Of(Outline)
 	}
 	sortObjects(s.Frame, lawns)
-	largest := lawns[len(lawns)-1]
-	place := largest.Place
-	for p := range positions(largest.Feature.Geometry) {
-		place.Near = &p
-		break
-	}
-	return place
+	return s.placeNear(lawns[len(lawns)-1])
 }
 
 // tellTurfOverlaps warns of turf that was traced twice; it counts once.

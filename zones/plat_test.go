@@ -104,6 +104,26 @@ var doubtfulCases = []platCase{
 		told: `warning: yard.geojson: features[0] "lawn": 32 ft2 of turf is very little for a lawn near [-93.1, 44.95] (are the coordinates degrees, and is all of it traced?)`,
 	},
 	{
+		name: "turf outside the outline", sketch: sketch{lot, house, covering(Turf, "verge", rectangle(0, -8, 30, -1))},
+		areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Outline,
+		told: `warning: yard.geojson: features[2] "verge": turf lies wholly outside the outline and is set aside near [-93.1, 44.949928] (give the outline of the property that it is on)`,
+	},
+	{
+		name: "turf outside the outline that a map shows", sketch: sketch{lot, house, covering(Bed, "roses", rectangle(0, -8, 30, -1)), polygon(kind(Turf, "verge", `"source":"imported"`), rectangle(0, -8, 30, -1))},
+		areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Outline,
+	},
+	{
+		name: "bed and tree far off", sketch: sketch{covering(Turf, "lawn", rectangle(0, 0, 30, 20)), covering(Bed, "roses", rectangle(0, 3020, 10, 3030)), pointAt(kind(Tree, "oak"), -1200, 0), pointAt(kind(Tree, "elm"), -900, 0)},
+		areas: map[Kind]float64{Turf: 600, Bed: 100}, traced: 600, from: Turf,
+		told: `warning: yard.geojson: features[1] "roses": lies 3 km from the property and changes nothing on it near [-93.1, 44.9771751] (look for a vertex far off, or leave it out)
+warning: yard.geojson: features[2] "oak": lies 1 km from the property and changes nothing on it near [-93.1152062, 44.949999] (look for a vertex far off, or leave it out)`,
+	},
+	{
+		name: "bed far outside the outline", sketch: sketch{lot, house, covering(Bed, "roses", rectangle(0, 3020, 10, 3030))},
+		areas: map[Kind]float64{Turf: 500, Building: 100}, traced: 600, from: Outline,
+		told: `warning: yard.geojson: features[2] "roses": lies 3 km from the property and changes nothing on it near [-93.1, 44.9771751] (look for a vertex far off, or leave it out)`,
+	},
+	{
 		name: "covers only", sketch: sketch{covering(Building, "house", rectangle(0, 0, 10, 10))},
 		areas: map[Kind]float64{Building: 100}, from: Outline,
 		told: "warning: yard.geojson: nothing is turf, only covers are measured (trace the lawn as kind turf, or the property's edge as kind outline)",
