@@ -82,7 +82,8 @@ rate shows "by label". South of the equator, windows shift by six months.
 
 Rates and carriers are those of one pass; READY NOW, the load and purchases are
 for all passes. On a step with every, done: [DAY, ...] notes the visits that
-were done, and the next one falls due so long after the last.
+were done, and the next one falls due so long after the last. What was done in
+a season before does not stand for this one's step, but waits go by it too.
 
 With --sun zones are divided by their hours of direct sun first, as map and zone
 divide them; without, an exposure is what the zones state.

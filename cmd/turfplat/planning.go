@@ -120,6 +120,10 @@ func (p *planning) planFor(s surveyed) (*program.Plan, []ingest.Problem, error) 
 		return nil, problems, err
 	}
 	plan, err := p.program.Plan(propertyOf(s), occasion)
+	var refusal *program.Refusal
+	if errors.As(err, &refusal) {
+		return nil, append(problems, refusal.Problems...), errRefused
+	}
 	if err != nil {
 		return nil, problems, err
 	}

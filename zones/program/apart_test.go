@@ -32,7 +32,8 @@ var jobsApart = []string{
 	"does: water, rate: 0.25 in",
 }
 
-func drawApart(t *rapid.T) string {
+// drawApart draws a program of which nothing was done after today.
+func drawApart(t *rapid.T, today time.Time) string {
 	var text strings.Builder
 	text.WriteString(head)
 	for i := range rapid.IntRange(2, 4).Draw(t, "steps") {
@@ -41,7 +42,7 @@ func drawApart(t *rapid.T) string {
 		fmt.Fprintf(&text, "  - {id: s%d, %s, where: {zone: [%s]}, when: {window: %s..%s}", i, rapid.SampledFrom(jobsApart).Draw(t, "job"),
 			rapid.SampledFrom([]string{"front", "back", "front, back"}).Draw(t, "zones"), from.Format("01-02"), to.Format("01-02"))
 		if rapid.IntRange(0, 3).Draw(t, "done") == 0 {
-			fmt.Fprintf(&text, ", done: %s", isoDay(from.AddDate(0, 0, rapid.IntRange(0, 20).Draw(t, "late"))))
+			fmt.Fprintf(&text, ", done: %s", isoDay(earlier(from.AddDate(0, 0, rapid.IntRange(0, 20).Draw(t, "late")), today)))
 		}
 		text.WriteString("}\n")
 	}
@@ -51,12 +52,12 @@ func drawApart(t *rapid.T) string {
 // No two steps are ready on one zone and one day of which one spoils the other.
 func TestReadyStepsSpoilNoOther(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		text := drawApart(t)
+		today := date(2026, time.Month(rapid.IntRange(4, 7).Draw(t, "month")), rapid.IntRange(1, 30).Draw(t, "day"))
+		text := drawApart(t, today)
 		p, problems := Read(strings.NewReader(text), "season.yaml")
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
-		today := date(2026, time.Month(rapid.IntRange(4, 7).Draw(t, "month")), rapid.IntRange(1, 30).Draw(t, "day"))
 		plan, err := p.Plan(yard(), Occasion{Today: today})
 		if err != nil {
 			t.Fatal(err)

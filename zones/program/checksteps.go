@@ -38,11 +38,15 @@ func (d *document) refuseStep(s *Step, name, text, hint string) {
 }
 
 func (d *document) tellStep(severity ingest.Severity, s *Step, name, text, hint string) {
-	place, ok := s.places[name]
-	if !ok {
-		place = s.places[""]
+	d.problems = append(d.problems, ingest.Problem{Severity: severity, Code: "program_step", Place: s.placeOf(name), Text: text, Hint: hint})
+}
+
+// placeOf is where one of the step's keys stands, else the step itself.
+func (s *Step) placeOf(name string) ingest.Place {
+	if place, ok := s.places[name]; ok {
+		return place
 	}
-	d.problems = append(d.problems, ingest.Problem{Severity: severity, Code: "program_step", Place: place, Text: text, Hint: hint})
+	return s.places[""]
 }
 
 func (d *document) checkReferences(p *Program, s *Step) {

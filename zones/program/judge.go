@@ -58,18 +58,18 @@ func (s *StepPlan) comes(pl *planner) bool {
 }
 
 // others gives the steps, but for one, that may be done where it is, with the
-// zones in common; a series under way twice, by what is to come of it and then by
-// the last visit.
+// zones in common; one under way, or done in a season before, twice, by what is to
+// come of it and then by the last visit.
 func (pl *planner) others(s *StepPlan, such func(*Step) bool) func(yield func(*StepPlan, []Ground) bool) {
 	return func(yield func(*StepPlan, []Ground) bool) {
 		for i := range pl.Steps {
 			other := &pl.Steps[i]
-			if other == s || !other.may() || !such(other.Step) {
+			if other == s || !such(other.Step) {
 				continue
 			}
 			on := shared(other, s)
 			for _, dose := range other.doses() {
-				if len(on) > 0 && !yield(dose, on) {
+				if dose.may() && len(on) > 0 && !yield(dose, on) {
 					return
 				}
 			}

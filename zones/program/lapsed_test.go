@@ -10,7 +10,7 @@ import (
 func TestLapsedReasonsGo(t *testing.T) {
 	const season = `program: p
 steps:
-  - {id: pre, does: spread, use: pre_emergent, material: pre, done: 2026-05-15}
+  - {id: pre, does: spread, use: pre_emergent, material: pre, when: {window: 05-15..05-15}}
   - {id: weeds, does: spray, use: broadleaf, material: weeds, keep_dry: 24 h, where: {zone: front}, when: {window: 05-15..06-14}}
   - {id: mow, does: mow, every: 7 d, when: {window: 04-01..10-31}}
   - {id: core, does: core, when: {window: 08-20..09-25}}

@@ -68,6 +68,7 @@ type StepPlan struct {
 	Reasons []Verdict
 
 	place  int // in the program
+	season season
 	timing timing
 }
 
@@ -96,8 +97,17 @@ type Feed struct {
 	Source string  // of Limit
 }
 
-// Plan lays the program on a property.
+// A Refusal is an error of what in a program cannot be as the occasion of a plan is.
+type Refusal struct{ Problems []ingest.Problem }
+
+func (r *Refusal) Error() string { return r.Problems[0].String() }
+
+// Plan lays the program on a property. It returns a *Refusal for what was done after
+// the day of the plan.
 func (p *Program) Plan(on Property, at Occasion) (*Plan, error) {
+	if slips := p.doneAfter(at.Today); len(slips) > 0 {
+		return nil, &Refusal{slips}
+	}
 	pl := newPlanner(p, on, at)
 	pl.choose()
 	pl.time()

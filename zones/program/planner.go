@@ -41,7 +41,7 @@ func newPlanner(p *Program, on Property, at Occasion) *planner {
 	plan.Year = pl.season.year
 	plan.Grounds = grounds(on.Zones, pl.grasses)
 	for i := range p.Steps {
-		plan.Steps = append(plan.Steps, StepPlan{Step: p.told(&p.Steps[i], plan.figures()), place: i})
+		plan.Steps = append(plan.Steps, StepPlan{Step: p.told(&p.Steps[i], plan.figures()), place: i, season: pl.season})
 	}
 	pl.tellAssumptions(half)
 	return pl

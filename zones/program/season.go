@@ -25,6 +25,29 @@ func seasonOf(day time.Time, h Hemisphere) season {
 	return s
 }
 
+func (s season) previous() season { return season{s.year - 1, s.south} }
+
+func (s season) next() season { return season{s.year + 1, s.south} }
+
+// counts reports whether what was done on a day was done in the season.
+func (s season) counts(day time.Time, w *Window) bool {
+	return !day.Before(s.countsFrom(w)) && day.Before(s.next().countsFrom(w))
+}
+
+// countsFrom is the day from which what is done counts for the season: its first.
+// A window over the new year belongs to the season that it began in, so there it is
+// halfway from the end of the one before to the next.
+func (s season) countsFrom(w *Window) time.Time {
+	if w == nil {
+		return s.first()
+	}
+	before := s.previous().span(*w)
+	if before.to.Before(s.first()) {
+		return s.first()
+	}
+	return before.to.Add(s.span(*w).from.Sub(before.to) / 2).Truncate(24 * time.Hour)
+}
+
 const halfYear = 6 // months between the seasons of the hemispheres
 
 func (s season) first() time.Time {
@@ -53,7 +76,7 @@ func (s season) on(d MonthDay) time.Time {
 func (s season) span(w Window) span {
 	from, to := s.on(w.From), s.on(w.To)
 	if to.Before(from) {
-		to = season{s.year + 1, s.south}.on(w.To)
+		to = s.next().on(w.To)
 	}
 	return span{from, to}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"example.org/turfplat/geo/ingest"
 )
 
 // A series is a step that is done every so often while its dates last. Its file
@@ -13,15 +15,30 @@ import (
 // of a series, none is due before its dates end.
 func (s *StepPlan) done() bool { return s.timing.done }
 
-// firstDone and lastDone are the days of the first and the last visit that was
-// done; zero if none was.
-func (s *Step) firstDone() time.Time {
-	if len(s.Done) == 0 {
-		return time.Time{}
+// doneInSeason are the days of its season on which a step was done. What was done
+// in another one does not stand for this season's visits; waits go by it all the
+// same.
+func (s *StepPlan) doneInSeason() []time.Time {
+	var days []time.Time
+	for _, day := range s.Step.Done {
+		if s.season.counts(day, s.Step.When.Window) {
+			days = append(days, day)
+		}
 	}
-	return s.Done[0]
+	return days
 }
 
+// firstDone is the day of the first visit of the season that was done; zero if none
+// was.
+func (s *StepPlan) firstDone() time.Time {
+	if days := s.doneInSeason(); len(days) > 0 {
+		return days[0]
+	}
+	return time.Time{}
+}
+
+// lastDone is the day of the last visit that was done, in any season; zero if none
+// was.
 func (s *Step) lastDone() time.Time {
 	if len(s.Done) == 0 {
 		return time.Time{}
@@ -32,7 +49,7 @@ func (s *Step) lastDone() time.Time {
 // begins is the day on which the step was first done, else the first on which it
 // can be.
 func (s *StepPlan) begins() time.Time {
-	if first := s.Step.firstDone(); !first.IsZero() {
+	if first := s.firstDone(); !first.IsZero() {
 		return first
 	}
 	return s.timing.span.from
@@ -49,12 +66,7 @@ func (s *StepPlan) doneWhole() {
 func (pl *planner) goOn(s *StepPlan) {
 	last := s.Step.lastDone()
 	t := &s.timing
-	for _, day := range s.Step.Done {
-		if !day.Before(pl.season.first()) && !day.After(pl.season.last()) {
-			t.before++
-		}
-	}
-	if t.before > 0 {
+	if t.before = len(s.doneInSeason()); t.before > 0 {
 		t.waits = nil
 	}
 	next := last.Add(s.Step.Every).Truncate(24 * time.Hour)
@@ -65,12 +77,13 @@ func (pl *planner) goOn(s *StepPlan) {
 	if t.over == "" && pl.past(t.span.to) {
 		t.over = "its dates ended on " + isoDay(t.span.to)
 	}
-	if t.over != "" {
+	switch {
+	case t.over != "" && t.before > 0:
 		s.doneWhole()
-		return
+	case t.over == "":
+		t.why = append(t.why, fmt.Sprintf("every %s, last done on %s", apart(s.Step.Every), isoDay(last)))
+		t.left = 1 + int(t.span.to.Sub(later(t.span.from, pl.Today))/s.Step.Every)
 	}
-	t.why = append(t.why, fmt.Sprintf("every %s, last done on %s", apart(s.Step.Every), isoDay(last)))
-	t.left = 1 + int(t.span.to.Sub(later(t.span.from, pl.Today))/s.Step.Every)
 }
 
 // apart writes the time between visits, of which half days are read too.
@@ -84,14 +97,14 @@ func apart(d time.Duration) string {
 // doneOn tells when a step was done.
 func (s *StepPlan) doneOn() string {
 	text := "done on " + isoDay(s.Step.lastDone())
-	if n := len(s.Step.Done); n > 1 {
+	if n := len(s.doneInSeason()); n > 1 {
 		text = fmt.Sprintf("done %d times, last on %s", n, isoDay(s.Step.lastDone()))
 	}
 	return joinNonempty("; ", text, s.timing.over)
 }
 
-// doses are a step as others meet it: what is to come of it, and of a series the
-// last visit that was done.
+// doses are a step as others meet it: what is to come of it, and the last visit
+// that was done, of a series or in a season before.
 func (s *StepPlan) doses() []*StepPlan {
 	if len(s.Step.Done) == 0 || s.done() {
 		return []*StepPlan{s}
@@ -108,8 +121,8 @@ func (s *StepPlan) visits() int {
 	if s.Step.Every == 0 || s.timing.span.empty() {
 		return 1
 	}
-	if len(s.Step.Done) > 0 {
-		return s.timing.before + s.timing.left
+	if begun := s.timing.before + s.timing.left; begun > 0 {
+		return begun
 	}
 	return 1 + int(s.timing.span.to.Sub(s.timing.span.from)/s.Step.Every)
 }
@@ -125,7 +138,7 @@ func (s *StepPlan) ThereofDone() string {
 // visitsLeft is how many of them are still to come.
 func (pl *planner) visitsLeft(s *StepPlan) int {
 	switch {
-	case len(s.Step.Done) > 0:
+	case s.timing.before+s.timing.left > 0:
 		return s.timing.left
 	case s.Step.Every == 0 || !pl.past(s.timing.span.from):
 		return s.visits()
@@ -145,4 +158,19 @@ func (d *document) checkDone(s *Step) {
 			d.refuseStep(s, "done", fmt.Sprintf("%s stands twice", isoDay(s.Done[i])), "name each day once")
 		}
 	}
+}
+
+// doneAfter refuses days after that of the plan, if that is known: what is still to
+// come was not done, and would lift what waits for it.
+func (p *Program) doneAfter(today time.Time) []ingest.Problem {
+	var problems []ingest.Problem
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		if last := s.lastDone(); !today.IsZero() && last.After(today) {
+			problems = append(problems, ingest.Problem{Severity: ingest.Refusal, Code: "done_after", Place: s.placeOf("done"),
+				Text: fmt.Sprintf("done on %s, after %s, the day of the plan", isoDay(last), isoDay(today)),
+				Hint: "put the day right, or plan for a later one with --on"})
+		}
+	}
+	return problems
 }

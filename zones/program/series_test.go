@@ -1,6 +1,7 @@
 package program
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -25,6 +26,10 @@ func TestSeriesUnderWay(t *testing.T) {
 		{"last season", "6 weeks", "03-01..06-30", "2025-06-20", "2026-03-02", Ready, "2026-03-01", "2026-06-30", "until", 3, 3},
 		{"mowing", "7 d", "04-01..10-31", "2026-04-10", "2026-05-10", Ready, "2026-04-17", "2026-10-31", "until", 26, 25},
 		{"half weeks", "3.5 d", "04-01..04-30", "2026-04-10", "2026-04-11", Waiting, "2026-04-13", "2026-04-30", "until 2026-04-13", 6, 5},
+		{"last season, its dates over", "6 weeks", "03-01..06-30", "2025-06-20", "2026-07-02", Skipped, "2026-03-01", "2026-06-30", "its dates ended on 2026-06-30", 3, 0},
+		{"no series, last season", "", "03-01..06-30", "2025-06-20", "2026-03-02", Ready, "2026-03-01", "2026-06-30", "until", 1, 1},
+		{"no series, over the new year", "", "11-15..02-15", "2026-02-20", "2026-12-01", Ready, "2026-11-15", "2027-02-15", "until", 1, 1},
+		{"no series, last season, its dates over", "", "03-01..06-30", "2025-06-20", "2026-07-02", Skipped, "2026-03-01", "2026-06-30", "its dates ended on 2026-06-30", 1, 0},
 		{"no series", "", "03-01..06-30", "2026-03-20", "2026-05-10", Skipped, "2026-03-20", "2026-03-20", "done on 2026-03-20", 1, 0},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -46,11 +51,18 @@ func TestSeriesUnderWay(t *testing.T) {
 			// 0.4 lb of 25-0-10 / 1000 ft2 a visit, on 250 m2 = 2,691 ft2: 1.076 lb = 0.4882 kg
 			const visit = 0.4 * 0.45359237 * 250 / 92.90304
 			near := func(got, visits float64) bool { return math.Abs(got-visits*visit) < 1e-9 }
-			if got := s.Totals[0].Amount.Size; !near(got, float64(tt.visits)) {
-				t.Errorf("%.4f kg in the season, want %d times %.4f", got, tt.visits, visit)
+			laid := 0.0 // visits of which something is, or was, laid in the season
+			if len(s.Totals) > 0 {
+				laid = float64(tt.visits)
+				if got := s.OfVisit(s.Totals[0].Amount).Size; !near(got, 1) {
+					t.Errorf("%.4f kg a visit, want %.4f", got, visit)
+				}
+				if got := s.Totals[0].Amount.Size; !near(got, laid) {
+					t.Errorf("%.4f kg in the season, want %d times %.4f", got, tt.visits, visit)
+				}
 			}
-			if got := s.OfVisit(s.Totals[0].Amount).Size; !near(got, 1) {
-				t.Errorf("%.4f kg a visit, want %.4f", got, visit)
+			if over := strings.HasPrefix(tt.why, "its dates ended"); over == (laid > 0) {
+				t.Errorf("%g visits are laid", laid)
 			}
 			bought := 0.0
 			for _, b := range plan.Purchases {
@@ -61,7 +73,7 @@ func TestSeriesUnderWay(t *testing.T) {
 			}
 			perVisit := 0.1 * 0.45359237 / 92.90304
 			for _, f := range plan.Feeds {
-				if want := float64(tt.visits) * perVisit; f.ID == "zone/front" && math.Abs(f.N-want) > 1e-12 {
+				if want := laid * perVisit; f.ID == "zone/front" && math.Abs(f.N-want) > 1e-12 {
 					t.Errorf("%g kg N / m2, want %g", f.N, want)
 				}
 			}
@@ -105,6 +117,52 @@ func TestAfterASeries(t *testing.T) {
 				t.Errorf("the wait for seed is told %d times", blocks)
 			}
 		})
+	}
+}
+
+// What was done in a season before does not end this season's step, is not counted
+// into its nutrients and lets nothing follow; what it keeps off waits for it all the
+// same.
+func TestDoneInAnotherSeason(t *testing.T) {
+	const steps = `program: p
+steps:
+  - {id: pre, does: spread, use: pre_emergent, material: pre, blocks_seed: 16 weeks, DONE, when: {window: 11-01..11-30}}
+  - {id: water, does: water, when: {after: {step: pre, days: 0..3}}}
+  - {id: seed, does: seed, material: seed, when: {window: 02-01..03-31}}
+`
+	for _, tt := range []struct {
+		name, done, on string
+		pre, water     Status
+		seed           string
+	}{
+		{"not done", "passes: 1", "2027-02-10", Waiting, Waiting, "2027-02-01"},
+		{"last season", "done: 2026-11-20", "2027-02-10", Waiting, Waiting, "2027-03-12"}, // 16 weeks later
+		{"the one before", "done: 2025-11-20", "2027-02-10", Waiting, Waiting, "2027-02-01"},
+		{"this season", "done: 2027-11-05", "2027-11-06", Skipped, Ready, "2027-02-01"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			plan := lay(t, read(t, strings.Replace(steps, "DONE", tt.done, 1)), yard(), Occasion{Today: day(t, tt.on)})
+			pre, water, seed := stepOf(t, plan, "pre"), stepOf(t, plan, "water"), stepOf(t, plan, "seed")
+			if pre.Status != tt.pre || water.Status != tt.water || isoDay(seed.From) != tt.seed {
+				t.Errorf("pre %s %s, water %s %s, seed from %s", pre.Status, pre.Why, water.Status, water.Why, isoDay(seed.From))
+			}
+		})
+	}
+}
+
+// A day after that of the plan is a slip, and would lift what waits for the step.
+func TestDoneAfterTheDay(t *testing.T) {
+	p := read(t, "program: p\nsteps:\n  - {id: a, does: core, done: 2027-06-20}\n  - {id: b, does: mow, every: 7 d, done: [2026-08-01, 2026-08-06]}\n  - {id: c, does: rake, done: 2026-08-05}\n")
+	_, err := p.Plan(yard(), Occasion{Today: day(t, "2026-08-05")})
+	var refusal *Refusal
+	if !errors.As(err, &refusal) || len(refusal.Problems) != 2 {
+		t.Fatal(err)
+	}
+	if first := refusal.Problems[0]; first.Text != "done on 2027-06-20, after 2026-08-05, the day of the plan" || first.Place.Line != 3 {
+		t.Errorf("%+v", first)
+	}
+	if _, err := p.Plan(yard(), Occasion{Today: day(t, "2027-06-20")}); err != nil {
+		t.Error(err)
 	}
 }
 

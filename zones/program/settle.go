@@ -13,7 +13,7 @@ func (pl *planner) settle() {
 		if window := s.Step.When.Window; !s.timing.span.empty() {
 			s.From, s.To = s.timing.span.from, s.timing.span.to
 		} else if s.timing.over != "" && window != nil {
-			dates := pl.season.span(*window)
+			dates := s.season.span(*window)
 			s.From, s.To = dates.from, dates.to
 		}
 		pl.closeZones(s)

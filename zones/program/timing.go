@@ -39,12 +39,13 @@ func (pl *planner) resolve(i int) {
 	}
 	s.timing.resolved = true
 	t, when := &s.timing, s.Step.When
-	t.span = span{pl.season.first(), pl.season.last()}
+	t.span = span{s.season.first(), s.season.last()}
 	if when.Window != nil {
-		t.span = pl.season.span(*when.Window)
+		t.span = s.season.span(*when.Window)
 		t.why = append(t.why, "dates of the program")
 	}
-	if len(s.Step.Done) > 0 && s.Step.Every == 0 {
+	done := len(s.doneInSeason()) > 0
+	if done && s.Step.Every == 0 {
 		s.doneWhole()
 		return
 	}
@@ -54,12 +55,16 @@ func (pl *planner) resolve(i int) {
 		t.why = append(t.why, "in order, after "+pl.Steps[i-1].Step.Name())
 	}
 	pl.follow(s)
-	if pl.log != nil || len(s.Step.Done) == 0 {
+	if pl.log != nil || !done {
 		pl.heed(s)
 	}
 	pl.countMowings(s)
-	if len(s.Step.Done) > 0 {
+	switch last := s.Step.lastDone(); {
+	case last.IsZero():
+	case s.Step.Every > 0:
 		pl.goOn(s)
+	default:
+		t.why = append(t.why, "last done on "+isoDay(last)+", in another season")
 	}
 }
 
@@ -96,6 +101,9 @@ func (pl *planner) follow(s *StepPlan) {
 // doseFor is the visit that a step comes after: of a series under way the last one
 // done, until there is no day left after it.
 func (s *StepPlan) doseFor(a After, today time.Time) *StepPlan {
+	if len(s.doneInSeason()) == 0 {
+		return s
+	}
 	doses := s.doses()
 	last := doses[len(doses)-1]
 	if a.Most >= 0 && last.timing.span.to.AddDate(0, 0, a.Most).Before(today) {
@@ -120,10 +128,10 @@ func (a After) words(title string) string {
 func (pl *planner) heed(s *StepPlan) {
 	when := s.Step.When
 	if when.Soil != nil {
-		pl.open(s, when.Soil.told(pl.figures()), func() opening { return pl.log.soil(*when.Soil, pl.season.first()) })
+		pl.open(s, when.Soil.told(pl.figures()), func() opening { return pl.log.soil(*when.Soil, s.season.first()) })
 	}
 	if g := when.DegreeDays; g != nil {
-		pl.open(s, g.told(pl.figures()), func() opening { return pl.log.degreeDays(*g, pl.season.on(g.From)) })
+		pl.open(s, g.told(pl.figures()), func() opening { return pl.log.degreeDays(*g, s.season.on(g.From)) })
 	}
 }
 
@@ -204,7 +212,7 @@ func (pl *planner) countMowings(s *StepPlan) {
 // mownBy is the day by which grass was, or will be, mown so often since a day.
 func (s *StepPlan) mownBy(n int, since time.Time) time.Time {
 	mown := 0
-	for _, day := range s.Step.Done {
+	for _, day := range s.doneInSeason() {
 		if day.Before(since) {
 			continue
 		}
@@ -238,8 +246,8 @@ func (pl *planner) keepBefore(s *StepPlan) {
 	}
 	t.why = append(t.why, "before "+next.Step.Name())
 	switch {
-	case len(next.Step.Done) > 0 && !next.Step.firstDone().Before(t.span.from):
-		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.Name(), isoDay(next.Step.firstDone()))
+	case !next.firstDone().IsZero() && !next.firstDone().Before(t.span.from):
+		t.over = fmt.Sprintf("it had to come before %s, which was done on %s", next.Step.Name(), isoDay(next.firstDone()))
 	case next.timing.span.to.Before(t.span.from):
 		s.add(Verdict{Rule: "before", Severity: rules["before"].severity, Zones: shared(next, s), Source: rules["before"].source,
 			Text: fmt.Sprintf("it should come before %s, whose dates end on %s already", next.Step.Name(), isoDay(next.timing.span.to))})
