@@ -54,10 +54,6 @@ func Footers(f material.Figures) []string {
 	return list
 }
 
-// Labelled reports whether the step's material is a pesticide, whose label sets
-// limits that nothing may be rounded above.
-func (s *Step) Labelled() bool { return s.Use.pesticide() }
-
 // ByLabel reports whether a step puts down what has no rate here.
 func (s *Step) ByLabel() bool { return s.Rate == nil && s.Does.lays() }
 

@@ -103,7 +103,7 @@ func (pl *planner) has(s *StepPlan, c Check) bool {
 	return slices.Contains(s.Step.Checked, c) || slices.Contains(pl.Program.Checked, c)
 }
 
-func isPreEmergent(s *Step) bool { return s.Use == PreEmergent || s.BlocksSeed > 0 }
+func isPreEmergent(s *Step) bool { return s.isFor(PreEmergent) || s.BlocksSeed > 0 }
 
 func isSeed(s *Step) bool { return s.Does == Seed }
 
@@ -117,8 +117,8 @@ func isFoliar(s *Step) bool { return s.KeepDry > 0 }
 
 func isWatered(s *Step) bool { return s.WaterIn != nil || s.Does == Water }
 
-func using(uses ...Use) func(*Step) bool {
-	return func(s *Step) bool { return slices.Contains(uses, s.Use) }
+func using(u Use) func(*Step) bool {
+	return func(s *Step) bool { return s.isFor(u) }
 }
 
 // inWords writes a time as people say it.

@@ -137,7 +137,7 @@ func (g Ground) yearN() (float64, string) {
 // judgeTrend tells that a soil temperature is near.
 func (pl *planner) judgeTrend(s *StepPlan) {
 	t := s.Step.When.Soil
-	if t == nil || t.AtLeast == nil || s.Step.Use != PreEmergent || pl.log == nil || !s.timing.waitsFor(t.told(pl.figures())) {
+	if t == nil || t.AtLeast == nil || !s.Step.isFor(PreEmergent) || pl.log == nil || !s.timing.waitsFor(t.told(pl.figures())) {
 		return
 	}
 	now, ok := pl.log.soilNow(*t)

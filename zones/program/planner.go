@@ -108,7 +108,7 @@ func (pl *planner) noteRegion() {
 	if site := pl.Property.Region; site != "" && site != pl.region && !slices.Contains(zones.RegionsAround(pl.region), site) {
 		pl.note("region_differs", fmt.Sprintf("the program is for %s, the site lies in %s: the law of %s is held against it", pl.region, site, pl.region), "take the region out of the program, or put it right")
 	}
-	if pl.region != "" && !hasLaw(pl.region) && slices.ContainsFunc(pl.Steps, func(s StepPlan) bool { return s.Step.Use == Fertilizer }) {
+	if pl.region != "" && !hasLaw(pl.region) && slices.ContainsFunc(pl.Steps, func(s StepPlan) bool { return s.Step.isFor(Fertilizer) }) {
 		pl.note("region_lawless", fmt.Sprintf("no law of fertilizers of %s is known here, so none is held against the program", pl.region), "look it up before feeding")
 	}
 }

@@ -29,7 +29,7 @@ type Step struct {
 	ID    string
 	Title string
 	Does  Job
-	Use   Use
+	Use   Use // as the file states it
 	Where Where
 	When  When
 
@@ -57,6 +57,7 @@ type Step struct {
 	Override []Override
 	Done     []time.Time // the days on which it was done, in order; of a step without Every one
 
+	uses    []Use                   // stated, and of the active ingredients that it names
 	figures material.Figures        // in which advice on it is told
 	places  map[string]ingest.Place // of its keys in the file
 }

@@ -94,7 +94,7 @@ func (pl *planner) judgeBarrier(s *StepPlan) {
 		}
 	}
 	switch {
-	case s.Step.Use == Broadleaf:
+	case s.Step.isFor(Broadleaf):
 		pl.judgeAfterSeed(s, "seed_broadleaf", "young seedlings do not bear the spray until they are mown two to four times")
 	case isPreEmergent(s.Step):
 		pl.judgeAfterSeed(s, "seed_preemergent", "the seedlings must be mown two to four times first")

@@ -55,7 +55,7 @@ func boundsOn(s *Step) []bound {
 
 // holds reports whether a bound is about steps such as one.
 func (b bound) holds(s *Step) bool {
-	return (b.does == "" || b.does == s.Does) && (b.use == "" || b.use == s.Use) &&
+	return (b.does == "" || b.does == s.Does) && (b.use == "" || s.isFor(b.use)) &&
 		(b.active == "" || strings.EqualFold(b.active, strings.TrimSpace(s.Product.Active)) || strings.EqualFold(b.active, s.Material))
 }
 

@@ -28,5 +28,5 @@ func (s *Step) Ticks() []string {
 // one is any, pesticide any use of one.
 func (s *Step) meets(does, use string) bool {
 	return (does == "" || does == string(s.Does)) &&
-		(use == "" || use == string(s.Use) || use == "pesticide" && s.Labelled())
+		(use == "" || s.isFor(Use(use)) || use == "pesticide" && s.Labelled())
 }

@@ -143,11 +143,12 @@ func zonePlans(on []Ground) []ZonePlan {
 // other. What lives is held back while both are due, and told until when to wait
 // after a fungicide; a disease need not wait for it.
 func (pl *planner) judgeMicrobes(s *StepPlan) {
-	other := Fungicide
-	switch s.Step.Use {
-	case Fungicide:
+	var other Use
+	switch {
+	case s.Step.isFor(Fungicide):
 		other = Microbial
-	case Microbial:
+	case s.Step.isFor(Microbial):
+		other = Fungicide
 	default:
 		return
 	}
@@ -158,7 +159,7 @@ func (pl *planner) judgeMicrobes(s *StepPlan) {
 		}
 		v := verdict("fungicide_microbial", on, "leave %s between it and %s (%s): one kills what the other brings", inWords(n), near.Step.Name(), near.lastDay())
 		last := near.Step.lastDone()
-		if free := last.AddDate(0, 0, n); pl.known() && !last.IsZero() && free.After(pl.Today) && s.Step.Use == Microbial {
+		if free := last.AddDate(0, 0, n); pl.known() && !last.IsZero() && free.After(pl.Today) && s.Step.isFor(Microbial) {
 			v.Until = free
 		}
 		pl.addApart(s, near, v)
@@ -167,7 +168,7 @@ func (pl *planner) judgeMicrobes(s *StepPlan) {
 
 // judgeBees asks for flowers to be mown off before an insecticide.
 func (pl *planner) judgeBees(s *StepPlan) {
-	if s.Step.Use == Insecticide && !pl.has(s, FlowersMown) {
+	if s.Step.isFor(Insecticide) && !pl.has(s, FlowersMown) {
 		s.add(verdict("bees", s.grounds(), "mow off every weed in flower first, then note it as checked: %s", FlowersMown))
 	}
 }
@@ -183,7 +184,7 @@ func (pl *planner) judgeHeat(s *StepPlan) {
 	}
 	name := ""
 	switch feed := s.Step.visitFeed(); {
-	case s.Step.Use == Broadleaf:
+	case s.Step.isFor(Broadleaf):
 		name = "heat_herbicide"
 	case feed.N*(1-float64(s.Step.Product.Slow)) > 0:
 		name = "heat_nitrogen"
