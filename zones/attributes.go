@@ -70,6 +70,7 @@ var attributes = map[string]attribute{
 	"width_m": lengthOfUpTo(widest, "width", "m"), "width_ft": lengthOfUpTo(widest, "width", "ft"),
 	"crown_m": lengthOfUpTo(broadest, "crown", "m"), "crown_ft": lengthOfUpTo(broadest, "crown", "ft"),
 	"setback_m": ofShores(lengthOfUpTo(farthest, "setback", "m")), "setback_ft": ofShores(lengthOfUpTo(farthest, "setback", "ft")),
+	"setback_reason": attribute{sort: aText, stem: "setback_reason", hint: "say in words why it may be less than law's"}.only(setbackInstead, Water, Hazard),
 
 	"sigma_m": {sort: aNumber, stem: "sigma", what: "an edge error", unit: " m", most: loosest,
 		hint: "give sigma_m in metres, as a number alone"},

@@ -44,6 +44,15 @@ func (f Figures) PlusMinus(ci95M2 float64) string {
 // Length writes a length in whole units.
 func (f Figures) Length(m float64) string { return grouped(math.Round(f.InLengthUnit(m))) }
 
+// ToldLength writes a length with its unit to a tenth, for a message.
+func (f Figures) ToldLength(m float64) string {
+	unit := " ft"
+	if f.Metric() {
+		unit = " m"
+	}
+	return strconv.FormatFloat(f.InLengthUnit(m), 'f', 1, 64) + unit
+}
+
 // InLengthUnit turns metres into the unit of length.
 func (f Figures) InLengthUnit(m float64) float64 {
 	if f.Metric() {

@@ -91,6 +91,7 @@ func TestSetbackZones(t *testing.T) {
 	}{
 		{"water beside the turf", sketch{field, lake(`"setback_m":3`)}, []string{"Turf 739.4", "Water setback 60.6 no application"}, ""},
 		{"in feet", sketch{field, lake(`"setback_ft":10`)}, []string{"Turf 738.4", "Water setback 61.6 no application"}, ""},
+		{"less than a proposal", sketch{field, lake(`"setback_m":1`)}, []string{"Turf 779.8", "Water setback 20.2 no application"}, ""},
 		{"by the proposal", sketch{field, lake()}, []string{"Turf 738.4", "Water setback 61.6 no application"}, "10 ft (3.0 m) of water"},
 		{"none wanted", sketch{field, lake(`"setback_m":0`)}, []string{"Turf 800.0"}, ""},
 		{"by name", sketch{field, lake(`"setback_m":3`, `"name":"Mirror lake"`)}, []string{"Turf 739.4", "Mirror lake setback 60.6 no application"}, ""},

@@ -58,6 +58,17 @@ func ruleOf(region, near string) shoreRule {
 	}
 }
 
+// law reports whether the rule is a region's, and no proposal.
+func (r shoreRule) law() bool { return r.region != "" }
+
+// yields says what overrides the rule.
+func (r shoreRule) yields() string {
+	if r.law() {
+		return "setback_m on an object may ask for more, and for less if setback_reason says why"
+	}
+	return "setback_m on an object, or --region, overrides a rule"
+}
+
 // String says what the rule is, whose, and as of when.
 func (r shoreRule) String() string {
 	text := fmt.Sprintf("nothing is applied within %s ft (%.1f m) of %s", r.feet, r.setback, nearWords[r.near][1])
