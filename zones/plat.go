@@ -27,6 +27,7 @@ func Survey(s *Site) *Plat {
 		s.checkSize(p.Ground)
 		s.tellFarOff(p.Ground)
 		s.checkSetbacks()
+		s.noteNamedShores()
 		if !s.Refused() {
 			p.Zones, p.Sun, err = s.layZones(p.Ground.Cover(Turf))
 		}

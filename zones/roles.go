@@ -47,7 +47,10 @@ func (s *Site) roleOf(f *ingest.Feature, key *MapKey, place ingest.Place) (role,
 func (s *Site) statedRole(kind Kind, f *ingest.Feature, sort shape, place ingest.Place) (role, bool) {
 	if !kind.Known() {
 		hint := ""
-		if near := kind.nearest(); near != "" {
+		switch near := kind.nearest(); {
+		case spokenOf(string(kind)) != "":
+			hint = `trace it as a point of kind "hazard" with its setback_m, within which nothing is applied; a ditch is kind "water"`
+		case near != "":
 			hint = fmt.Sprintf("did you mean %q?", near)
 		}
 		s.problem(ingest.Refusal, "kind_unknown", place, fmt.Sprintf("kind %q is not known", kind), hint)

@@ -93,12 +93,12 @@ species_south, species_east or species_west), else the zone's species, else that
 of the turf it lies on, else the site's ("site": {"species": ...}). A zone that
 lies on turf of two grasses is divided between them.
 
-Nothing is applied within the setback of water, drains and wells, on the
-property or beyond: as far as the object's setback_m says or the law of the
-region, whichever is wider, else a proposal. A setback less than law's holds
-only if setback_reason says why, as of a spreader for which law allows it. Rules
-change: verify them locally. A rim under 0.5 m that a keepout along the water
-leaves of a setback becomes part of the keepout.
+Nothing is applied within the setback of water, drains and wells, and of hazards
+with setback_m, on the property or beyond: as far as the object's setback_m says
+or the law of the region, whichever is wider, else a proposal. Less than law's
+holds only if setback_reason says why, as of a spreader for which law allows it.
+Rules change: verify them locally. A rim under 0.5 m that a keepout along the
+water leaves of a setback becomes part of the keepout.
 
 With --sun the hours of direct sun a day, the mean over a season, are worked out
 from the heights of buildings, trees, hedges and fences, on the property and
