@@ -44,7 +44,7 @@ func (p *Plan) calendar(product string) calendar.Calendar {
 			continue
 		}
 		c.Events = append(c.Events, calendar.Event{
-			UID:   calendar.UID(p.Property.ID, p.Program.Name, strconv.Itoa(p.Year), s.Step.ID),
+			UID:   calendar.UID(p.Property.ID, p.Program.Name, strconv.Itoa(s.season.year), s.Step.ID),
 			First: s.From, Last: s.To,
 			Summary:     fmt.Sprintf("%s (%s)", s.Step.Name(), s.Status),
 			Description: p.eventText(s),

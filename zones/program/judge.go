@@ -83,8 +83,14 @@ func (s *StepPlan) precedes(other *StepPlan) bool {
 	return !other.done() && s.standsBefore(other) && !s.timing.span.from.After(other.timing.span.to)
 }
 
-// standsBefore reports whether a step stands before another one in the program.
-func (s *StepPlan) standsBefore(other *StepPlan) bool { return s.place < other.place }
+// standsBefore reports whether a step stands before another one in the program, or is
+// one of the season before.
+func (s *StepPlan) standsBefore(other *StepPlan) bool {
+	if s.season != other.season {
+		return s.season.year < other.season.year
+	}
+	return s.place < other.place
+}
 
 // verdict is one of a rule of the table.
 func verdict(name string, on []Ground, format string, v ...any) Verdict {

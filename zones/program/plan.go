@@ -68,7 +68,7 @@ type StepPlan struct {
 	Reasons []Verdict
 
 	place  int // in the program
-	season season
+	season season // that its dates lie in
 	timing timing
 }
 

@@ -41,10 +41,24 @@ func newPlanner(p *Program, on Property, at Occasion) *planner {
 	plan.Year = pl.season.year
 	plan.Grounds = grounds(on.Zones, pl.grasses)
 	for i := range p.Steps {
-		plan.Steps = append(plan.Steps, StepPlan{Step: p.told(&p.Steps[i], plan.figures()), place: i, season: pl.season})
+		plan.Steps = append(plan.Steps, StepPlan{Step: p.told(&p.Steps[i], plan.figures()), place: i})
+	}
+	for i := range plan.Steps {
+		s := &plan.Steps[i]
+		s.season = pl.seasonOf(s.Step, at.Year == 0)
 	}
 	pl.tellAssumptions(half)
 	return pl
+}
+
+// seasonOf is the season in which a step is planned: that of the plan or, of a
+// window over the new year that is still open from the season before, that one,
+// unless the year is stated.
+func (pl *planner) seasonOf(s *Step, byDay bool) season {
+	if before := pl.season.previous(); byDay && s.When.Window != nil && before.span(*s.When.Window).holds(pl.Today) {
+		return before
+	}
+	return pl.season
 }
 
 // tellAssumptions notes what the plan takes for granted.

@@ -150,6 +150,43 @@ steps:
 	}
 }
 
+// A window over the new year is open until it ends, on either hemisphere, and stands
+// before the steps of the new season; a stated year has its own.
+func TestWindowOverTheNewYear(t *testing.T) {
+	const steps = `program: p
+steps:
+  - {id: pre, does: spread, use: pre_emergent, material: pre, blocks_seed: 16 weeks, when: {window: 02-01..04-30}}
+  - {id: seed, does: seed, material: seed, when: {window: 11-15..02-15}DONE}
+`
+	for _, tt := range []struct {
+		name, done, on string
+		south          bool
+		year           int
+		status         Status
+		from, to       string
+	}{
+		{"before the new year", "", "2026-12-01", false, 0, Ready, "2026-11-15", "2027-02-15"},
+		{"after it", "", "2027-01-10", false, 0, Ready, "2026-11-15", "2027-02-15"},
+		{"over", "", "2027-02-16", false, 0, Waiting, "2027-11-15", "2028-02-15"},
+		{"done in it", ", done: 2026-12-20", "2027-01-10", false, 0, Skipped, "2026-12-20", "2026-12-20"},
+		{"done a year before", ", done: 2025-12-20", "2027-01-10", false, 0, Ready, "2026-11-15", "2027-02-15"},
+		{"done and over", ", done: 2027-01-20", "2027-02-16", false, 0, Waiting, "2027-11-15", "2028-02-15"},
+		{"the year stated", "", "2027-01-10", false, 2027, Waiting, "2027-11-15", "2028-02-15"},
+		{"in the south", "", "2026-07-10", true, 0, Ready, "2026-05-15", "2026-08-15"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			on := yard()
+			if tt.south {
+				on.Latitude = -on.Latitude
+			}
+			plan := lay(t, read(t, strings.Replace(steps, "DONE", tt.done, 1)), on, Occasion{Year: tt.year, Today: day(t, tt.on)})
+			if s := stepOf(t, plan, "seed"); s.Status != tt.status || isoDay(s.From) != tt.from || isoDay(s.To) != tt.to {
+				t.Errorf("%s %s, from %s to %s", s.Status, s.Why, isoDay(s.From), isoDay(s.To))
+			}
+		})
+	}
+}
+
 // A day after that of the plan is a slip, and would lift what waits for the step.
 func TestDoneAfterTheDay(t *testing.T) {
 	p := read(t, "program: p\nsteps:\n  - {id: a, does: core, done: 2027-06-20}\n  - {id: b, does: mow, every: 7 d, done: [2026-08-01, 2026-08-06]}\n  - {id: c, does: rake, done: 2026-08-05}\n")
