@@ -155,11 +155,14 @@ func (s season) feeds() Block {
 		if f.Limit > 0 {
 			limit = s.fed(f.Limit)
 		}
-		nitrogen := s.fed(f.N)
+		nitrogen := s.fed(f.N) + f.More(material.Nitrogen)
 		if f.Limit > 0 && f.N > f.Limit*(1+1e-9) {
 			nitrogen = "! " + nitrogen
 		}
-		t.Rows = append(t.Rows, []string{f.Letter, shortened(s.letters.of(f.Name), Regular, stepSize, twoLines), nitrogen, limit, s.fed(f.P2O5), s.fed(f.K2O)})
+		t.Rows = append(t.Rows, []string{f.Letter, shortened(s.letters.of(f.Name), Regular, stepSize, twoLines), nitrogen, limit, s.fed(f.P2O5) + f.More(material.Phosphate), s.fed(f.K2O) + f.More(material.Potash)})
+	}
+	if more := s.plan.Uncounted(); more != "" && len(t.Rows) > 0 {
+		t.Rows = append(t.Rows, []string{"", s.letters.of(more)})
 	}
 	return orNone(t)
 }

@@ -18,9 +18,14 @@ func (p *planPage) zones() {
 		if f.Limit > 0 {
 			limit = p.feed(f.Limit)
 		}
-		t.row(f.Letter, f.Label(), p.figures.Area(f.AreaM2, f.CI95M2), grass(f.Ground), p.feed(f.N), limit, p.feed(f.P2O5), p.feed(f.K2O))
+		t.row(f.Letter, f.Label(), p.figures.Area(f.AreaM2, f.CI95M2), grass(f.Ground), p.feed(f.N)+f.More(material.Nitrogen), limit, p.feed(f.P2O5)+f.More(material.Phosphate), p.feed(f.K2O)+f.More(material.Potash))
 	}
 	p.table(t)
+	for _, told := range append([]string{p.Uncounted()}, p.Lapses()...) {
+		if told != "" {
+			p.wrapped("", told, "  ")
+		}
+	}
 	for _, g := range p.Grounds {
 		if !g.Apply {
 			p.line("%s  %s: nothing is applied here", g.Letter, g.Label())

@@ -158,7 +158,7 @@ func (pl *planner) feed(laid []material.Draw, products []material.Product) error
 		if !g.Apply {
 			continue
 		}
-		f := Feed{Ground: g}
+		f := Feed{Ground: g, ByLabel: pl.byLabelOn(g.ID)}
 		f.Limit, f.Source = g.yearN()
 		for _, z := range fed {
 			if z.Zone == g.ID {

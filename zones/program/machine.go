@@ -84,11 +84,12 @@ type PurchaseDocument struct {
 // A FeedDocument is what a zone gets of nutrients in the season; limit is the
 // most nitrogen a year for its grass, 0 if that is not known.
 type FeedDocument struct {
-	Zone  string  `json:"zone"`
-	N     float64 `json:"n_lb_per_1000ft2"`
-	P2O5  float64 `json:"p2o5_lb_per_1000ft2"`
-	K2O   float64 `json:"k2o_lb_per_1000ft2"`
-	Limit float64 `json:"limit"`
+	Zone       string   `json:"zone"`
+	N          float64  `json:"n_lb_per_1000ft2"`
+	P2O5       float64  `json:"p2o5_lb_per_1000ft2"`
+	K2O        float64  `json:"k2o_lb_per_1000ft2"`
+	Limit      float64  `json:"limit"`
+	NotCounted []string `json:"not_counted"` // steps that feed the zone by label, without a rate here
 }
 
 // Document returns the plan for machines.
@@ -106,9 +107,17 @@ func (p *Plan) Document() Document {
 			v, _ := material.Rate{By: material.Weight, PerM2: kgPerM2}.In(poundPer1000) // both are of a weight on an area
 			return v
 		}
-		d.Nutrients = append(d.Nutrients, FeedDocument{f.ID, perM(f.N), perM(f.P2O5), perM(f.K2O), perM(f.Limit)})
+		d.Nutrients = append(d.Nutrients, FeedDocument{f.ID, perM(f.N), perM(f.P2O5), perM(f.K2O), perM(f.Limit), idsOf(f.ByLabel)})
 	}
 	return d
+}
+
+func idsOf(steps []*Step) []string {
+	ids := []string{}
+	for _, s := range steps {
+		ids = append(ids, s.ID)
+	}
+	return ids
 }
 
 func (p *Plan) stepDocument(s *StepPlan) StepDocument {

@@ -110,10 +110,10 @@ func (pl *planner) judgeYearN(s *StepPlan, g Ground, n float64) bool {
 	if s.Step.visitFeed().N == 0 || limit == 0 || !above(n, limit) {
 		return true
 	}
-	name, text := "n_year", fmt.Sprintf("%s of nitrogen in the season so far, more than %s for %s", pl.rate(n), pl.rate(limit), g.Grass.Name)
+	name, text := "n_year", fmt.Sprintf("%s of nitrogen planned up to this step, more than %s for %s", pl.rate(n), pl.rate(limit), g.Grass.Name)
 	if above(n, rules["n_year_slip"].figure.SI()*limit) && s.comes(pl) && !s.answersFor("rate_slip", g) {
 		name = "n_year_slip"
-		text = fmt.Sprintf("%s of nitrogen in the season so far is %.3g times the %s that %s bears: likely a slip of figure, unit or visits; put it right, or say why under override", pl.rate(n), n/limit, pl.rate(limit), g.Grass.Name)
+		text = fmt.Sprintf("%s of nitrogen planned up to this step is %.3g times the %s that %s bears: likely a slip of figure, unit or visits; put it right, or say why under override", pl.rate(n), n/limit, pl.rate(limit), g.Grass.Name)
 	}
 	v := verdict(name, []Ground{g}, "%s", text)
 	v.Source, v.forGood = source, v.Severity == Block

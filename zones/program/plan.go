@@ -67,7 +67,7 @@ type StepPlan struct {
 	Totals  []Total
 	Reasons []Verdict
 
-	place  int // in the program
+	place  int    // in the program
 	season season // that its dates lie in
 	timing timing
 }
@@ -87,14 +87,6 @@ type ZonePlan struct {
 type Total struct {
 	Material string
 	Amount   material.Amount
-}
-
-// A Feed is what a zone gets of nutrients in the season, and its budget.
-type Feed struct {
-	Ground
-	material.Nutrients
-	Limit  float64 // kg N on a square metre; 0 = not known
-	Source string  // of Limit
 }
 
 // A Refusal is an error of what in a program cannot be as the occasion of a plan is.
