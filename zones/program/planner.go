@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"example.org/turfplat/geo/ingest"
@@ -77,6 +78,7 @@ func (pl *planner) tellAssumptions(half Hemisphere) {
 		pl.noteGrass(g)
 	}
 	pl.noteExposure()
+	pl.tellSpeciesNamed()
 	pl.noteRegion()
 	pl.noteSeason()
 	pl.tellUnnamed()
@@ -127,6 +129,29 @@ func (pl *planner) noteRegion() {
 	}
 }
 
+// tellSpeciesNamed warns of grasses that steps are for and the species table lacks.
+func (pl *planner) tellSpeciesNamed() {
+	told := make(map[string]bool)
+	for i := range pl.Steps {
+		s := pl.Steps[i].Step
+		for _, name := range s.Where.Species {
+			if _, known := pl.grasses.Find(name); known || told[strings.ToLower(name)] {
+				continue
+			}
+			told[strings.ToLower(name)] = true
+			pl.note("where_species", fmt.Sprintf("step %s is for species %s, which is not known: no zone has it", s.ID, ingest.Quoted(name)), pl.speciesHint(name))
+		}
+	}
+}
+
+// speciesHint says which grass was perhaps meant.
+func (pl *planner) speciesHint(name string) string {
+	if near := pl.grasses.Nearest(name); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "give it a name of the species table"
+}
+
 func (pl *planner) noteGrass(g Ground) {
 	taken := "steps for one season of grass leave it out"
 	if s := pl.Program.Season; s != "" {
@@ -136,11 +161,7 @@ func (pl *planner) noteGrass(g Ground) {
 		pl.note("species_missing", fmt.Sprintf("zone %s names no species: %s", ingest.Quoted(g.Label()), taken), "give the zone a species, or the site one for all its turf")
 		return
 	}
-	hint := "give it a name of the species table"
-	if near := pl.grasses.Nearest(g.Species); near != "" {
-		hint = "did you mean " + near + "?"
-	}
-	pl.note("species_unknown", fmt.Sprintf("zone %s: species %s is not known: %s", ingest.Quoted(g.Label()), ingest.Quoted(g.Species), taken), hint)
+	pl.note("species_unknown", fmt.Sprintf("zone %s: species %s is not known: %s", ingest.Quoted(g.Label()), ingest.Quoted(g.Species), taken), pl.speciesHint(g.Species))
 }
 
 func (pl *planner) note(code, text, hint string) {
