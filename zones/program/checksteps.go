@@ -90,7 +90,7 @@ func (d *document) checkMaterial(s *Step) {
 		s.Rate.By = material.Liquid // a depth of water
 	}
 	switch {
-	case s.Rate == nil:
+	case s.Rate == nil, s.Does == "": // told when it was read
 	case !s.Does.lays():
 		d.refuseStep(s, "rate", fmt.Sprintf("a step that does %s puts nothing down and has no rate", s.Does), "")
 	case s.Material == "" && s.Does != Water:
@@ -147,7 +147,7 @@ func (d *document) checkMix(s *Step) {
 }
 
 func (d *document) checkHeight(s *Step) {
-	if s.Height != (Height{}) && s.Does != Mow {
+	if s.Height != (Height{}) && s.Does != Mow && s.Does != "" {
 		d.refuseStep(s, "height", "only a step that does mow has a height of cut", "")
 	}
 }

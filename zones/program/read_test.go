@@ -55,6 +55,7 @@ func TestFaults(t *testing.T) {
 		{"product beyond its mix", head + "  - {id: a, does: spray, material: m, rate: 10 gal / 1000 ft2,\n     carrier: 2 gal / 1000 ft2}\n", `p.yaml: line 3, column 45: "a": there is more of the product than of the mix that holds it: 5 times the carrier (carrier is the finished mix, product included: check both for a slip of figure or unit)`},
 		{"carrier by weight", head + "  - {id: a, does: spray, carrier: 4 lb / acre}\n", `a carrier is a liquid on an area`},
 		{"override without reason", head + "  - {id: a, does: mow, override: {rule: n_once}}\n", `an override needs a rule and a reason`},
+		{"unknown job, and what only some jobs have", head + "  - {id: a, does: spred, rate: 0.5 in, height: 3 in}\n", `p.yaml: line 3, column 19: "a": does: "spred" is not known (did you mean spread?)`},
 		{"unknown rule", head + "  - {id: a, does: mow, override: {rule: n_one, reason: r}}\n", `rule: "n_one" is not known (did you mean n_once?)`},
 		{"region", "program: p\nregion: Atlantis\nsteps:\n  - {id: a, does: mow}\n", `p.yaml: line 2, column 9: region: "Atlantis" has no law of fertilizers here (there are those of Maryland, New Jersey,`},
 		{"day", head + "  - {id: a, does: mow, done: 04-15}\n", `done: "04-15" is no day such as 2026-04-15`},
