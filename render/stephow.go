@@ -64,11 +64,11 @@ func (s stepSheet) howTable() Block {
 
 // rateText writes the rate of a visit, that of a pass first.
 func (s stepSheet) rateText(ofVisit material.Rate) string {
-	n := s.step.Step.Passes
-	if n == 1 {
-		return s.amounts.Rate(ofVisit).String()
+	step := s.step.Step
+	if step.Passes == 1 {
+		return step.RateText(s.amounts, ofVisit)
 	}
-	return fmt.Sprintf("%s a pass, %s in %d passes", s.amounts.Rate(ofVisit.Times(1/float64(n))), s.amounts.Rate(ofVisit), n)
+	return fmt.Sprintf("%s a pass, %s in %d passes", step.RateText(s.amounts, ofVisit.Times(1/float64(step.Passes))), step.RateText(s.amounts, ofVisit), step.Passes)
 }
 
 // passesText says how a zone is gone over several times.

@@ -259,7 +259,7 @@ func oneSheet(p *zones.Plat, m zones.Measurement, o render.MapOptions) ([]*rende
 func (o *order) tellUnlabelled(site string, sheets []*render.Sheet) {
 	for _, s := range sheets {
 		if n := len(s.Unlabelled); n > 0 {
-			o.tell("warning", fmt.Sprintf("%s: sheet %s has no room for the letters of %d zones (%s): use larger paper", site, s.ID, n, strings.Join(s.Unlabelled, ", ")))
+			o.tell("warning", fmt.Sprintf("%s: sheet %s has no room for the letters of %s (%s): use larger paper", site, s.ID, plural(n, "zone"), strings.Join(s.Unlabelled, ", ")))
 		}
 	}
 }

@@ -43,7 +43,7 @@ func (o *order) page(s surveyed, d drawing) ([]leaf, error) {
 		o.tell("warning", fmt.Sprintf("%s: the map's typefaces have no %q, drawn as ? on the map; what stands below it is whole", s.site.ID, string(sheet.Missing)))
 	}
 	if n := len(sheet.Unlabelled); n > 0 {
-		o.tell("warning", fmt.Sprintf("%s: the map of the page has no room for the letters of %d zones (%s): they are told when tapped", s.site.ID, n, strings.Join(sheet.Unlabelled, ", ")))
+		o.tell("warning", fmt.Sprintf("%s: the map of the page has no room for the letters of %s (%s): they are told when tapped", s.site.ID, plural(n, "zone"), strings.Join(sheet.Unlabelled, ", ")))
 	}
 	return []leaf{{sheet: sheet, file: o.output, page: 1, data: file}}, nil
 }

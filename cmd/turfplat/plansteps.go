@@ -93,8 +93,10 @@ func (p *planPage) cut(s *program.StepPlan, g program.Ground) string {
 func (p *planPage) how(s *program.StepPlan) string {
 	var parts []string
 	add := func(format string, v ...any) { parts = append(parts, fmt.Sprintf(format, v...)) }
-	if rate, ok := s.Step.VisitRate(); ok {
-		add("%s of %s at %s%s", p.howMuchIn(s), s.Step.Product.Name, p.amounts.Rate(rate), s.Step.InPasses())
+	if rate, ok := s.Step.VisitRate(); ok && len(s.Totals) == 0 {
+		add("no %s is laid; its rate is %s%s", s.Step.Product.Name, s.Step.RateText(p.amounts, rate), s.Step.InPasses())
+	} else if ok {
+		add("%s of %s at %s%s", p.howMuchIn(s), s.Step.Product.Name, s.Step.RateText(p.amounts, rate), s.Step.InPasses())
 	} else if s.Step.ByLabel() {
 		add("%s at the rate of its label", s.Step.Product.Name)
 	}
@@ -126,7 +128,7 @@ func (p *planPage) passes(s *program.StepPlan) string {
 		return fmt.Sprintf("%s, each %s", text, s.Step.PassByLabel())
 	}
 	if rate, ok := s.Step.PassRate(); ok && len(s.Totals) > 0 {
-		text = fmt.Sprintf("each pass %s at %s", p.amount(s, s.OfPass(s.Totals[0].Amount)), p.amounts.Rate(rate))
+		text = fmt.Sprintf("each pass %s at %s", p.amount(s, s.OfPass(s.Totals[0].Amount)), s.Step.RateText(p.amounts, rate))
 	}
 	return text
 }

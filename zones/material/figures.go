@@ -58,9 +58,21 @@ func (f Figures) Mix(v Volume) Figure {
 	return rounded(roundingKind{f.Units, "mix"}, float64(v), math.Round)
 }
 
-// Rate writes a rate of a product.
+// Rate writes a rate of a product; of bulk, eighths of an inch as they are.
 func (f Figures) Rate(r Rate) Figure {
-	return rounded(roundingKind{f.Units, r.By.String() + " rate"}, r.PerM2, math.Round)
+	figure := rounded(roundingKind{f.Units, r.By.String() + " rate"}, r.PerM2, math.Round)
+	if in := 12 * r.Depth().Feet(); r.By == Bulk && !f.metric() && isOddEighth(in) {
+		figure.Value, figure.decimals = in, 3
+	}
+	return figure
+}
+
+// isOddEighth reports whether a length in inches is one of eighths that two decimals
+// do not write.
+func isOddEighth(in float64) bool {
+	const rounding = 1e-9 // of the arithmetic
+	n := math.Round(8 * in)
+	return math.Abs(8*in-n) < rounding && math.Mod(n, 2) == 1
 }
 
 // MixRate writes a rate of a carrier.

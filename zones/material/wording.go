@@ -11,12 +11,16 @@ import (
 )
 
 // Height writes a small length, as of grass or of water: to a millimetre, or a
-// hundredth of an inch.
+// hundredth of an inch; eighths of one as they are.
 func (f Figures) Height(h geo.Length) string {
 	if f.metric() {
 		return fmt.Sprintf("%.0f mm", 1000*float64(h))
 	}
-	return strconv.FormatFloat(math.Round(h.Feet()*12*100)/100, 'f', -1, 64) + " in"
+	in, steps := 12*h.Feet(), 100.0
+	if isOddEighth(in) {
+		steps = 1000
+	}
+	return strconv.FormatFloat(math.Round(in*steps)/steps, 'f', -1, 64) + " in"
 }
 
 // Packs says what is bought, as in "1 x 40.0 lb + 3 x 10.0 lb".

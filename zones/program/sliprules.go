@@ -173,19 +173,17 @@ func (s *Step) activeRate(of material.Substance) material.Rate {
 	return active
 }
 
-// rateOf writes a rate of something as steps have theirs written: of water, its
-// depth; of an active ingredient, as labels have it.
+// rateOf writes a rate of something as steps have theirs written; of an active
+// ingredient, as labels have it.
 func (pl *planner) rateOf(s *StepPlan, of string, r material.Rate) string {
 	figures := material.Figures{Units: pl.Property.Units}
 	switch {
 	case r.Of == material.Active || r.Of == material.AcidEquivalent:
 		return pl.labelRate(r)
-	case s.Step.Does == Water:
-		return figures.Height(r.Depth())
 	case of == "mix":
 		return figures.MixRate(r).String()
 	}
-	return figures.Rate(r).String()
+	return s.Step.RateText(figures, r)
 }
 
 // labelRate writes a rate of an active ingredient as labels have it.

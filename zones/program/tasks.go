@@ -41,7 +41,7 @@ func (p *Plan) zoneCells(s *StepPlan, z ZonePlan) []string {
 		visit, _ := s.Step.VisitRate() // there is one, or nothing would be drawn
 		pass, _ := s.Step.PassRate()
 		amount, unit := amountIn(z.Draw.Amount, p.Property.Units)
-		cells[4], cells[5], cells[6], cells[10] = figures.Rate(visit).String(), plain(amount), unit.String(), figures.Rate(pass).String()
+		cells[4], cells[5], cells[6], cells[10] = s.Step.RateText(figures, visit), plain(amount), unit.String(), s.Step.RateText(figures, pass)
 	}
 	return cells
 }

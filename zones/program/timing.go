@@ -259,7 +259,7 @@ func (s *Step) Name() string {
 	if s.Title != "" {
 		return s.Title
 	}
-	if s.Material != "" && s.Does.lays() {
+	if s.Material != "" && s.Does.lays() && s.Does != Water {
 		return fmt.Sprintf("%s %s", s.Does, s.Material)
 	}
 	return s.ID

@@ -34,6 +34,14 @@ func (s *Step) Measured(f material.Figures, a material.Amount) material.Figure {
 	return f.Amount(a)
 }
 
+// RateText writes a rate of what a step puts down: of water, its depth.
+func (s *Step) RateText(f material.Figures, r material.Rate) string {
+	if s.Does == Water {
+		return f.Height(r.Depth())
+	}
+	return f.Rate(r).String()
+}
+
 // OfVisit is the part of an amount of the whole season that one visit takes.
 func (s *StepPlan) OfVisit(a material.Amount) material.Amount {
 	return a.Times(1 / float64(s.Visits()))
