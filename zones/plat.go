@@ -2,6 +2,9 @@ package zones
 
 import (
 	"fmt"
+	"math"
+
+	"github.com/paulmach/orb"
 
 	"example.org/turfplat/geo"
 	"example.org/turfplat/geo/ingest"
@@ -61,6 +64,9 @@ func (s *Site) checkSize(g *Ground) {
 		s.problem(ingest.Warning, "no_turf", s.place(), "nothing is turf, only covers are measured", "trace the lawn as kind turf, or the property's edge as kind outline")
 	case g.Traced.All.Empty():
 		s.problem(ingest.Refusal, "no_turf", s.place(), "there is neither turf nor an outline to find it in", "trace the lawn as kind turf, or the property's edge as kind outline")
+	case turf > largeLawn && onPlan(s.largestLawn()):
+		s.problem(ingest.Refusal, "degrees_local", s.lawnPlace(), "its coordinates look like feet or metres of a plan, not degrees", "give longitude and latitude (WGS 84): lay the plan on a map first")
+		return
 	case turf > largeLawn:
 		s.problem(ingest.Refusal, "lawn_large", s.lawnPlace(), fmt.Sprintf("%.0f km2 of turf is no lawn", float64(turf)/1e6), "look for a vertex far off")
 	case turf == 0:
@@ -73,14 +79,34 @@ func (s *Site) checkSize(g *Ground) {
 	}
 }
 
-// lawnPlace is the largest object that turf comes from.
-func (s *Site) lawnPlace() ingest.Place {
+// onPlan reports whether an object that covers too much looks drawn on a plan
+// whose feet or metres were read as degrees: it goes over several of them, and no
+// two of its vertices that follow each other lie together, as they do where some
+// are far off.
+func onPlan(o *Object) bool {
+	const across, apart = 3, 0.05 // degrees
+	var last *orb.Point
+	for p := range positions(o.Feature.Geometry) {
+		if last != nil && *last != p && max(math.Abs(p[0]-last[0]), math.Abs(p[1]-last[1])) < apart {
+			return false
+		}
+		last = &p
+	}
+	b := o.Feature.Geometry.Bound()
+	return max(b.Max[0]-b.Min[0], b.Max[1]-b.Min[1]) > across
+}
+
+// lawnPlace is where the largest object lies that turf comes from.
+func (s *Site) lawnPlace() ingest.Place { return s.placeNear(s.largestLawn()) }
+
+// largestLawn is the largest object that turf comes from.
+func (s *Site) largestLawn() *Object {
 	lawns := s.Of(Turf)
 	if len(lawns) == 0 {
 		lawns = s.Of(Outline)
 	}
 	sortObjects(s.Frame, lawns)
-	return s.placeNear(lawns[len(lawns)-1])
+	return lawns[len(lawns)-1]
 }
 
 // tellTurfOverlaps warns of turf that was traced twice; it counts once.

@@ -189,6 +189,9 @@ func TestRefusedPlats(t *testing.T) {
 		{"two faults, both told", sketch{lot, covering(Bed, "bed", bowTie(5, 5, 4)), covering(Pool, "pool", bowTie(15, 5, 4))},
 			`error: yard.geojson: features[1] "bed": ring crosses itself (86 ft2 at stake) near [-93.0999113, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)
 error: yard.geojson: features[2] "pool": ring crosses itself (86 ft2 at stake) near [-93.0997846, 44.950063] (move the vertex, or run again with --repair to take all that the ring goes round)`},
+		{"vertices far off", sketch{covering(Turf, "lawn", geo.Ring{xy(0, 0), xy(30, 0), xy(400_000, 0), xy(0, 400_000)})},
+			`error: yard.geojson: features[0] "lawn": 80082 km2 of turf is no lawn near [-93.1, 44.95] (look for a vertex far off)
+warning: yard.geojson: the site is 412.3 km across: measured along geodesics (look for a vertex far off, unless it is meant to be so large)`},
 		{"3,000 km2 of turf", sketch{covering(Turf, "lawn", rectangle(0, 0, 60_000, 50_000))},
 			`error: yard.geojson: features[0] "lawn": 3000 km2 of turf is no lawn near [-93.1, 44.95] (look for a vertex far off)
 warning: yard.geojson: the site is 60.2 km across: measured along geodesics (look for a vertex far off, unless it is meant to be so large)`},
