@@ -38,7 +38,11 @@ func walkedFor(t testing.TB, p *zones.Plat, w lanes.Work) func(*program.StepPlan
 // walkedOn are the lanes of one pass over a property.
 func walkedOn(t testing.TB, p *zones.Plat, w lanes.Work) *StepLanes {
 	t.Helper()
-	return &walkedIn(t, p, w)[0]
+	passes := walkedIn(t, p, w)
+	if len(passes) == 0 {
+		return new(StepLanes) // nothing is walked
+	}
+	return &passes[0]
 }
 
 func walkedIn(t testing.TB, p *zones.Plat, w lanes.Work) []StepLanes {

@@ -27,12 +27,14 @@ func (o *order) feedLines(format string) route[*ingest.Collection] {
 		r.records, written = packing.Records, plainCell
 	}
 	r.id = func(c *ingest.Collection) string {
-		return rowMark(written(zones.IDOf(c)), hex.EncodeToString(c.Digest[:])).id
+		return rowMark(written(zones.IDOf(c)), hex.EncodeToString(c.Digest[:]), "").id
 	}
 	return r
 }
 
-func rowMark(id, digest string) mark { return mark{id: id + "\x00" + digest} }
+func rowMark(id, digest, warnings string) mark {
+	return mark{id: id + "\x00" + digest, warnings: warnings}
+}
 
 func rowLines(rows []zones.FeedRow) ([]byte, error) {
 	var b bytes.Buffer
@@ -45,7 +47,7 @@ func rowLine(line []byte) mark {
 	if json.Unmarshal(line, &row) != nil {
 		return mark{}
 	}
-	return rowMark(row.SiteID, row.InputSHA256)
+	return rowMark(row.SiteID, row.InputSHA256, row.Warnings)
 }
 
 func csvHead() []byte {
@@ -64,12 +66,16 @@ func csvLines(rows []zones.FeedRow) ([]byte, error) {
 	return b.Bytes(), err
 }
 
-var idColumn, digestColumn = slices.Index(zones.FeedColumns, "site_id"), slices.Index(zones.FeedColumns, "input_sha256")
+var (
+	idColumn       = slices.Index(zones.FeedColumns, "site_id")
+	digestColumn   = slices.Index(zones.FeedColumns, "input_sha256")
+	warningsColumn = slices.Index(zones.FeedColumns, "warnings")
+)
 
 func csvLine(line []byte) mark {
 	cells, err := csv.NewReader(bytes.NewReader(line)).Read()
 	if err != nil || len(cells) != len(zones.FeedColumns) {
 		return mark{}
 	}
-	return rowMark(cells[idColumn], cells[digestColumn])
+	return rowMark(cells[idColumn], cells[digestColumn], cells[warningsColumn])
 }

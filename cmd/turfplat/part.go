@@ -16,8 +16,9 @@ type stint struct {
 
 // A mark says which site a line of the output is of.
 type mark struct {
-	id      string
-	refused bool // it is the line of a site that was refused
+	id       string
+	refused  bool   // it is the line of a site that was refused
+	warnings string // that it tells of: a site that comes again has one more than the first
 }
 
 // stints gathers lines by the site that they are of. A line that its site
