@@ -103,7 +103,7 @@ func (d *document) checkMaterial(s *Step) {
 	if s.Product.Covers > 0 && len(s.Product.Packs) != 1 {
 		d.tellStep(ingest.Warning, s, "product", "covers says for which ground a pack is, and the product has not one pack: left aside", "state the one pack that it is said of")
 	}
-	s.uses = usesOf(s)
+	s.ofActives = usesOfActives(s)
 	d.checkUse(s)
 	d.checkTank(s)
 	d.checkHeight(s)
@@ -111,7 +111,7 @@ func (d *document) checkMaterial(s *Step) {
 
 // checkUse tells that nothing says what a pesticide is for, and so which waits hold.
 func (d *document) checkUse(s *Step) {
-	if s.Labelled() && len(s.uses) == 0 {
+	if s.forUnknown() {
 		d.tellStep(ingest.Note, s, "product", "taken for a pesticide, as it states an active ingredient; what it is for is not known, so no wait before or after seed is minded", "say use: pre_emergent, broadleaf, insecticide or fungicide, or one that is no pesticide")
 	}
 }

@@ -57,9 +57,9 @@ type Step struct {
 	Override []Override
 	Done     []time.Time // the days on which it was done, in order; of a step without Every one
 
-	uses    []Use                   // stated, and of the active ingredients that it names
-	figures material.Figures        // in which advice on it is told
-	places  map[string]ingest.Place // of its keys in the file
+	ofActives []Use                   // what the active ingredients that it names are for
+	figures   material.Figures        // in which advice on it is told
+	places    map[string]ingest.Place // of its keys in the file
 }
 
 // A Product is a material with what only a season asks of it.

@@ -20,14 +20,10 @@ var (
 	actives = mustRows("actives.csv", activesCSV, "active", "use", "source")
 )
 
-// usesOf are what a step's material is for: the use that the file states, and those
-// of the active ingredients that its product or the material itself names. A feed
-// with a weed killer in it is both.
-func usesOf(s *Step) []Use {
+// usesOfActives are what the active ingredients are for that a step's product or the
+// material itself names. A feed with a weed killer in it is for both.
+func usesOfActives(s *Step) []Use {
 	var all []Use
-	if s.Use != "" {
-		all = append(all, s.Use)
-	}
 	for _, row := range actives {
 		u := Use(row[1])
 		if !slices.Contains(all, u) && (namesActive(s.Product.Active, row[0]) || namesActive(s.Material, row[0])) {
@@ -37,15 +33,20 @@ func usesOf(s *Step) []Use {
 	return all
 }
 
-// isFor reports whether a step's material is for a use.
-func (s *Step) isFor(u Use) bool { return slices.Contains(s.uses, u) }
+// isFor reports whether a step's material is for a use: the one that is stated, or
+// one of an active ingredient that it names.
+func (s *Step) isFor(u Use) bool { return s.Use == u || slices.Contains(s.ofActives, u) }
 
 // Labelled reports whether the step's material is a pesticide, whose label sets
 // limits that nothing may be rounded above. One whose active ingredient is stated,
 // and no use, is taken for one.
 func (s *Step) Labelled() bool {
-	return slices.ContainsFunc(s.uses, Use.pesticide) || len(s.uses) == 0 && s.statesActive()
+	return s.Use.pesticide() || slices.ContainsFunc(s.ofActives, Use.pesticide) || s.forUnknown()
 }
+
+// forUnknown reports whether the file states an active ingredient and nothing tells
+// what it is for.
+func (s *Step) forUnknown() bool { return s.Use == "" && len(s.ofActives) == 0 && s.statesActive() }
 
 // statesActive reports whether the file speaks of an active ingredient: by name, by
 // its strength or in the rate.

@@ -13,21 +13,21 @@ import (
 func TestUses(t *testing.T) {
 	for _, tt := range []struct {
 		step     string
-		uses     []Use
+		uses     []Use // of active ingredients
 		labelled bool
 		asked    bool // what it is for
 	}{
-		{`use: broadleaf, material: w`, []Use{Broadleaf}, true, false},
+		{`use: broadleaf, material: w`, nil, true, false},
 		{`material: w, product: {active: "2,4-D"}`, []Use{Broadleaf}, true, false},
 		{`material: w, product: {active: "Dicamba + 2,4-d amine"}`, []Use{Broadleaf}, true, false},
 		{`material: prodiamine 65 WDG`, []Use{PreEmergent}, true, false},
 		{`material: w, product: {active: "prodiamine, imidacloprid"}`, []Use{PreEmergent, Insecticide}, true, false},
-		{`use: fertilizer, material: weed and feed, product: {active: "2,4-D", grade: 28-0-3}`, []Use{Fertilizer, Broadleaf}, true, false},
+		{`use: fertilizer, material: weed and feed, product: {active: "2,4-D", grade: 28-0-3}`, []Use{Broadleaf}, true, false},
 		{`material: w, product: {active: "2,4-DX"}`, nil, true, true},
 		{`material: w, product: {ai: 65 %}`, nil, true, true},
 		{`material: w, rate: 0.5 lb ai / acre, product: {ai: 4 lb / gal}`, nil, true, true},
-		{`use: wetting_agent, material: w, product: {ai: 65 %}`, []Use{Wetting}, false, false},
-		{`use: fertilizer, material: w, product: {active: iron}`, []Use{Fertilizer}, false, false},
+		{`use: wetting_agent, material: w, product: {ai: 65 %}`, nil, false, false},
+		{`use: fertilizer, material: w, product: {active: iron}`, nil, false, false},
 		{`material: lime, rate: 10 lb / 1000 ft2`, nil, false, false},
 	} {
 		p, problems := Read(strings.NewReader("program: p\nsteps:\n  - {id: a, does: spray, "+tt.step+"}\n"), "p.yaml")
@@ -36,8 +36,8 @@ func TestUses(t *testing.T) {
 			continue
 		}
 		s := &p.Steps[0]
-		if !slices.Equal(s.uses, tt.uses) || s.Labelled() != tt.labelled {
-			t.Errorf("%s: for %v, labelled %v", tt.step, s.uses, s.Labelled())
+		if !slices.Equal(s.ofActives, tt.uses) || s.Labelled() != tt.labelled {
+			t.Errorf("%s: for %v, labelled %v", tt.step, s.ofActives, s.Labelled())
 		}
 		if asked := len(problems) == 1 && problems[0].Severity == ingest.Note; asked != tt.asked || !asked && len(problems) > 0 {
 			t.Errorf("%s: %v", tt.step, problems)
