@@ -12,11 +12,11 @@ import (
 // its scale, a panel of columns for tables and the key, and the foot.
 type arrangement struct {
 	paper   Paper
-	title   Rect
-	window  Rect // of the map
-	strip   Rect // under the window
-	columns []Rect
-	foot    Rect
+	title   rect
+	window  rect // of the map
+	strip   rect // under the window
+	columns []rect
+	foot    rect
 
 	scale  Scale
 	lie    lie // of the site
@@ -136,12 +136,12 @@ func (d *draft) settle(a *arrangement, levels []detail) bool {
 // is of use if it shows the neighbours.
 func (d *draft) waste(a arrangement, left []float64) float64 {
 	const panel, neighbours = 2, 0.25
-	waste := a.window.Width()*a.window.Height() - a.scale.MM(a.lie.extent.Width())*a.scale.MM(a.lie.extent.Height())
+	waste := a.window.width()*a.window.height() - a.scale.MM(a.lie.extent.Width())*a.scale.MM(a.lie.extent.Height())
 	if d.hasNeighbours() {
 		waste *= neighbours
 	}
 	for _, height := range left {
-		waste += panel * height * a.columns[0].Width()
+		waste += panel * height * a.columns[0].width()
 	}
 	return waste
 }
@@ -150,7 +150,7 @@ func (d *draft) waste(a arrangement, left []float64) float64 {
 // for a map.
 func (d *draft) frames() []arrangement {
 	var all []arrangement
-	for _, paper := range []Paper{d.options.Paper.Landscape(), d.options.Paper.Upright()} {
+	for _, paper := range []Paper{d.options.Paper.landscape(), d.options.Paper.upright()} {
 		footed, area := d.footed(paper)
 		for count := 1; count <= 2; count++ {
 			for width := 64.0; width <= 80; width += 4 {
@@ -162,51 +162,51 @@ func (d *draft) frames() []arrangement {
 		}
 	}
 	return slices.DeleteFunc(all, func(a arrangement) bool {
-		return a.window.Width() < leastWidth || a.window.Height() < leastHeight
+		return a.window.width() < leastWidth || a.window.height() < leastHeight
 	})
 }
 
 // sidePanel has the tables to the right of the map, under the title.
-func (d *draft) sidePanel(a arrangement, area Rect, count int, width float64) arrangement {
+func (d *draft) sidePanel(a arrangement, area rect, count int, width float64) arrangement {
 	panel := area
-	panel.Min.X = area.Max.X - float64(count)*width - float64(count-1)*gutter
+	panel.min.X = area.max.X - float64(count)*width - float64(count-1)*gutter
 	a.title = panel
-	_, h := d.title(arrangement{paper: a.paper, scale: 1}).Set(Point{}, panel.Width())
-	a.title.Min.Y = panel.Max.Y - h
-	panel.Max.Y = a.title.Min.Y - blockGap
+	_, h := d.title(arrangement{paper: a.paper, scale: 1}).set(Point{}, panel.width())
+	a.title.min.Y = panel.max.Y - h
+	panel.max.Y = a.title.min.Y - blockGap
 	a.columns = divided(panel, count)
-	area.Max.X = panel.Min.X - gutter
+	area.max.X = panel.min.X - gutter
 	return a.withWindow(area)
 }
 
 // bottomPanel has the title across the top and the tables under the map.
-func (d *draft) bottomPanel(a arrangement, area Rect, height float64) arrangement {
+func (d *draft) bottomPanel(a arrangement, area rect, height float64) arrangement {
 	const leastColumn = 58.0
 	a.title = area
-	_, h := d.title(arrangement{paper: a.paper, scale: 1}).Set(Point{}, area.Width())
-	a.title.Min.Y = area.Max.Y - h
+	_, h := d.title(arrangement{paper: a.paper, scale: 1}).set(Point{}, area.width())
+	a.title.min.Y = area.max.Y - h
 	panel := area
-	panel.Max.Y = panel.Min.Y + height
-	a.columns = divided(panel, int((area.Width()+gutter)/(leastColumn+gutter)))
-	area.Min.Y, area.Max.Y = panel.Max.Y+gutter, a.title.Min.Y-blockGap
+	panel.max.Y = panel.min.Y + height
+	a.columns = divided(panel, int((area.width()+gutter)/(leastColumn+gutter)))
+	area.min.Y, area.max.Y = panel.max.Y+gutter, a.title.min.Y-blockGap
 	return a.withWindow(area)
 }
 
 // footed puts the foot on a sheet and returns the area above it.
-func (d *draft) footed(paper Paper) (arrangement, Rect) {
-	area := Rect{Max: Point{paper.Width, paper.Height}}.inset(sheetMargin)
-	_, h := d.footing(Point{}, area.Width())
+func (d *draft) footed(paper Paper) (arrangement, rect) {
+	area := rect{max: Point{paper.Width, paper.Height}}.inset(sheetMargin)
+	_, h := d.footing(Point{}, area.width())
 	a := arrangement{paper: paper, foot: area}
-	a.foot.Max.Y = area.Min.Y + h
-	area.Min.Y = a.foot.Max.Y + blockGap
+	a.foot.max.Y = area.min.Y + h
+	area.min.Y = a.foot.max.Y + blockGap
 	return a, area
 }
 
 // withWindow gives the map an area with its strip.
-func (a arrangement) withWindow(area Rect) arrangement {
+func (a arrangement) withWindow(area rect) arrangement {
 	a.window, a.strip = area, area
-	a.strip.Max.Y = area.Min.Y + stripHeight
-	a.window.Min.Y = a.strip.Max.Y
+	a.strip.max.Y = area.min.Y + stripHeight
+	a.window.min.Y = a.strip.max.Y
 	return a
 }
 
@@ -226,37 +226,37 @@ func (d *draft) withMap(a arrangement, asked Scale, lies []lie) []arrangement {
 
 // fit is the largest scale at which the site fits a window, or the one that is
 // asked for if it fits at that.
-func (d *draft) fit(l lie, window Rect, asked Scale) (Scale, bool) {
+func (d *draft) fit(l lie, window rect, asked Scale) (Scale, bool) {
 	width, height := l.extent.Width(), l.extent.Height()
 	if asked != 0 {
-		return asked, fits(asked.MM(width), window.Width()) && fits(asked.MM(height), window.Height())
+		return asked, fits(asked.MM(width), window.width()) && fits(asked.MM(height), window.height())
 	}
 	series, key := d.series()
 	if d.joined {
 		series = key
 	}
-	s, err := series.Fit(width, height, window.Width(), window.Height())
+	s, err := series.fit(width, height, window.width(), window.height())
 	return s, err == nil
 }
 
 // series are the scales of the units for maps that people measure on, and for
 // key maps.
-func (d *draft) series() (measured, key ScaleSeries) {
+func (d *draft) series() (measured, key scaleSeries) {
 	if d.figures.Metric() {
-		return MetricScales, metricKeyScales
+		return metricScales, metricKeyScales
 	}
-	return EngineerScales, engineerKeyScales
+	return engineerScales, engineerKeyScales
 }
 
 // divided cuts an area into columns.
-func divided(area Rect, count int) []Rect {
+func divided(area rect, count int) []rect {
 	count = max(1, count)
-	width := (area.Width() - float64(count-1)*gutter) / float64(count)
-	columns := make([]Rect, count)
+	width := (area.width() - float64(count-1)*gutter) / float64(count)
+	columns := make([]rect, count)
 	for i := range columns {
 		columns[i] = area
-		columns[i].Min.X = area.Min.X + float64(i)*(width+gutter)
-		columns[i].Max.X = columns[i].Min.X + width
+		columns[i].min.X = area.min.X + float64(i)*(width+gutter)
+		columns[i].max.X = columns[i].min.X + width
 	}
 	return columns
 }

@@ -33,7 +33,7 @@ func strokePlate(a, b Point, width float64) plate {
 }
 
 // box is the upright box round the plate.
-func (p plate) box() Rect { return boundsOf(p[:]...) }
+func (p plate) box() rect { return boundsOf(p[:]...) }
 
 func (p plate) center() Point { return Point{(p[0].X + p[2].X) / 2, (p[0].Y + p[2].Y) / 2} }
 
@@ -89,7 +89,7 @@ func (p plate) parts(q plate) bool {
 func (p plate) holds(q Point) bool { return p.meets(plate{q, q, q, q}) }
 
 // within reports whether the plate lies in a rectangle.
-func (p plate) within(r Rect) bool {
+func (p plate) within(r rect) bool {
 	for _, corner := range p {
 		if !r.holds(corner) {
 			return false
@@ -105,7 +105,7 @@ type board struct{ taken []takenPlate }
 // A takenPlate has the upright box round it at hand.
 type takenPlate struct {
 	plate
-	box Rect
+	box rect
 }
 
 func (b *board) take(p plate) { b.taken = append(b.taken, takenPlate{p, p.box()}) }
@@ -127,11 +127,11 @@ func (b *board) free(p plate) bool {
 
 // A field is an area in which labels are to be placed.
 type field struct {
-	area   Polygon
+	area   polygon
 	inside bands
 }
 
-func newField(area Polygon) field { return field{area, bandsOf(area)} }
+func newField(area polygon) field { return field{area, bandsOf(area)} }
 
 // holds reports whether a plate lies wholly in the field.
 func (f field) holds(p plate) bool {

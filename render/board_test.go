@@ -31,7 +31,7 @@ func TestPlatesMeet(t *testing.T) {
 					a[0].X + u*(a[1].X-a[0].X) + v*(a[3].X-a[0].X),
 					a[0].Y + u*(a[1].Y-a[0].Y) + v*(a[3].Y-a[0].Y),
 				}
-				shared = shared || Polygon{b[:]}.contains(p)
+				shared = shared || polygon{b[:]}.contains(p)
 			}
 		}
 		if shared && !a.meets(b) {
@@ -62,8 +62,8 @@ func TestPlateGrows(t *testing.T) {
 func TestFieldHoldsPlates(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		area := starShaped(t)
-		bounds := area.Bounds()
-		at := Point{rapid.Float64Range(bounds.Min.X, bounds.Max.X).Draw(t, "at x"), rapid.Float64Range(bounds.Min.Y, bounds.Max.Y).Draw(t, "at y")}
+		bounds := area.bounds()
+		at := Point{rapid.Float64Range(bounds.min.X, bounds.max.X).Draw(t, "at x"), rapid.Float64Range(bounds.min.Y, bounds.max.Y).Draw(t, "at y")}
 		p := turnedPlate(at, rapid.Float64Range(1, 20).Draw(t, "w"), rapid.Float64Range(1, 8).Draw(t, "h"), rapid.Float64Range(-90, 90).Draw(t, "turn"))
 		out := false
 		for i, a := range p {
@@ -84,12 +84,12 @@ func TestFieldHoldsPlates(t *testing.T) {
 
 func TestRimFindsInnerEdges(t *testing.T) {
 	whole := box(0, 0, 30)
-	left := Polygon{{{0, 0}, {12, 0}, {12, 15}, {12, 30}, {0, 30}}}
+	left := polygon{{{0, 0}, {12, 0}, {12, 15}, {12, 30}, {0, 30}}}
 	inner := newRim(whole).inner(left)
 	if len(inner) != 1 || len(inner[0].Points) != 3 || lengthOf(inner) != 30 {
 		t.Errorf("the edge within is %v", inner)
 	}
-	if all := newRim(box(40, 40, 5)).inner(left); lengthOf(all) != Polygon(left).perimeter() {
+	if all := newRim(box(40, 40, 5)).inner(left); lengthOf(all) != polygon(left).perimeter() {
 		t.Errorf("of an area apart %g mm are within", lengthOf(all))
 	}
 }

@@ -87,16 +87,16 @@ func (p plate) under(a, b Point) (stretch, bool) {
 }
 
 // boundsOf is the rectangle round points.
-func boundsOf(points ...Point) Rect {
-	r := Rect{points[0], points[0]}
+func boundsOf(points ...Point) rect {
+	r := rect{points[0], points[0]}
 	for _, p := range points[1:] {
-		r.Min = Point{min(r.Min.X, p.X), min(r.Min.Y, p.Y)}
-		r.Max = Point{max(r.Max.X, p.X), max(r.Max.Y, p.Y)}
+		r.min = Point{min(r.min.X, p.X), min(r.min.Y, p.Y)}
+		r.max = Point{max(r.max.X, p.X), max(r.max.Y, p.Y)}
 	}
 	return r
 }
 
 // meets reports whether two rectangles share a point.
-func (r Rect) meets(o Rect) bool {
-	return r.Min.X <= o.Max.X && o.Min.X <= r.Max.X && r.Min.Y <= o.Max.Y && o.Min.Y <= r.Max.Y
+func (r rect) meets(o rect) bool {
+	return r.min.X <= o.max.X && o.min.X <= r.max.X && r.min.Y <= o.max.Y && o.min.Y <= r.max.Y
 }

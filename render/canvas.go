@@ -33,14 +33,14 @@ func (p *painter) draw(elements []Element) {
 }
 
 func (p *painter) path(e Path) {
-	if e.Fill == e.Stroke && !e.Fill.None() && e.Weight > 0 && len(e.Dash) == 0 && !p.outlined {
+	if e.Fill == e.Stroke && !e.Fill.none() && e.Weight > 0 && len(e.Dash) == 0 && !p.outlined {
 		p.render(e.Lines, canvas.Style{Fill: paint(e.Fill), Stroke: paint(e.Stroke), StrokeWidth: e.Weight, StrokeJoiner: canvas.RoundJoin, StrokeCapper: canvas.ButtCap})
 		return
 	}
-	if !e.Fill.None() {
+	if !e.Fill.none() {
 		p.render(e.Lines, canvas.Style{Fill: paint(e.Fill)})
 	}
-	if e.Stroke.None() || e.Weight == 0 {
+	if e.Stroke.none() || e.Weight == 0 {
 		return
 	}
 	if p.outlined {
@@ -66,14 +66,14 @@ func (p *painter) render(lines []Line, style canvas.Style) {
 // text draws the letters left to right from where they start, so that the
 // place does not depend on how canvas measures.
 func (p *painter) text(t Text) {
-	if t.String == "" || t.Ink.None() {
+	if t.String == "" || t.Ink.none() {
 		return
 	}
 	at := canvas.Identity.Translate(grain(t.At.X), grain(t.At.Y))
 	if t.Turn != 0 {
 		at = at.Rotate(t.Turn)
 	}
-	start := -t.Width() * t.Anchor.share()
+	start := -t.width() * t.Anchor.share()
 	if t.Face.hasAll(t.String) {
 		line := canvas.NewTextLine(p.font(t.Face).Face(t.Size, nrgba(t.Ink)), t.String, canvas.Left)
 		p.on.RenderText(line, at.Translate(grain(start), 0))

@@ -60,7 +60,7 @@ func (p Path) check() error {
 }
 
 func (t Text) check() error {
-	switch missing := Missing(t.String); {
+	switch missing := missing(t.String); {
 	case len(missing) > 0:
 		return fmt.Errorf("text %q: the typefaces have no %U: make it legible first", t.String, missing)
 	case t.Face < 0 || int(t.Face) >= faces:

@@ -14,12 +14,12 @@ func TestWhatCannotBeDrawnIsRefused(t *testing.T) {
 		element Element
 		says    string
 	}{
-		{"path without a place", Path{Lines: line(Point{nan, 1}), Stroke: Black, Weight: 1}, "path through"},
-		{"endless path", Path{Lines: line(Point{1, math.Inf(-1)}), Fill: Black}, "path through"},
+		{"path without a place", Path{Lines: line(Point{nan, 1}), Stroke: black, Weight: 1}, "path through"},
+		{"endless path", Path{Lines: line(Point{1, math.Inf(-1)}), Fill: black}, "path through"},
 		{"path in a group", Group{Elements: []Element{Path{Lines: line(Point{nan, 1})}}}, "path through"},
-		{"weight", Path{Lines: line(Point{2, 2}), Stroke: Black, Weight: nan}, "line weight"},
-		{"negative weight", Path{Lines: line(Point{2, 2}), Stroke: Black, Weight: -1}, "line weight"},
-		{"dash of nothing", Path{Lines: line(Point{2, 2}), Stroke: Black, Weight: 1, Dash: []float64{1, 0}}, "dash"},
+		{"weight", Path{Lines: line(Point{2, 2}), Stroke: black, Weight: nan}, "line weight"},
+		{"negative weight", Path{Lines: line(Point{2, 2}), Stroke: black, Weight: -1}, "line weight"},
+		{"dash of nothing", Path{Lines: line(Point{2, 2}), Stroke: black, Weight: 1, Dash: []float64{1, 0}}, "dash"},
 		{"text without a place", Text{At: Point{1, nan}, String: "a", Size: 9}, `text "a" at`},
 		{"text without a size", Text{String: "a"}, "size 0 pt"},
 		{"text turned nowhere", Text{String: "a", Size: 9, Turn: nan}, "turned by"},

@@ -21,7 +21,7 @@ type crowd struct {
 // A crowdSeat is a seat made ready to be compared with others.
 type crowdSeat struct {
 	seat
-	boxes [3]Rect // round its plates
+	boxes [3]rect // round its plates
 	cells []int32 // of the mesh, into which it comes
 }
 

@@ -2,7 +2,7 @@ package render
 
 // cutTo returns paths as far as they lie in a rectangle; texts stay as they
 // are.
-func cutTo(r Rect, elements []Element) []Element {
+func cutTo(r rect, elements []Element) []Element {
 	var cut []Element
 	for _, e := range elements {
 		switch e := e.(type) {
@@ -19,17 +19,17 @@ func cutTo(r Rect, elements []Element) []Element {
 }
 
 // cut parts a path that leaves the rectangle into its fill and its stroke.
-func (r Rect) cut(p Path) []Element {
+func (r rect) cut(p Path) []Element {
 	if r.holdsAll(p.Lines) {
 		return []Element{p}
 	}
 	fill, stroke := p, p
 	fill.Lines, fill.Stroke, stroke.Lines, stroke.Fill = nil, Ink{}, nil, Ink{}
 	for _, l := range p.Lines {
-		if area := r.cutArea(l.Points); len(area) > 2 && !p.Fill.None() {
+		if area := r.cutArea(l.Points); len(area) > 2 && !p.Fill.none() {
 			fill.Lines = append(fill.Lines, Line{area, true})
 		}
-		if !p.Stroke.None() {
+		if !p.Stroke.none() {
 			stroke.Lines = append(stroke.Lines, r.cutLine(l)...)
 		}
 	}
@@ -42,7 +42,7 @@ func (r Rect) cut(p Path) []Element {
 	return cut
 }
 
-func (r Rect) holdsAll(lines []Line) bool {
+func (r rect) holdsAll(lines []Line) bool {
 	for _, l := range lines {
 		for _, p := range l.Points {
 			if !r.holds(p) {
@@ -54,17 +54,17 @@ func (r Rect) holdsAll(lines []Line) bool {
 }
 
 // halfPlanes tell how far inside each side of the rectangle a point lies.
-func (r Rect) halfPlanes() [4]func(Point) float64 {
+func (r rect) halfPlanes() [4]func(Point) float64 {
 	return [4]func(Point) float64{
-		func(p Point) float64 { return p.X - r.Min.X },
-		func(p Point) float64 { return r.Max.X - p.X },
-		func(p Point) float64 { return p.Y - r.Min.Y },
-		func(p Point) float64 { return r.Max.Y - p.Y },
+		func(p Point) float64 { return p.X - r.min.X },
+		func(p Point) float64 { return r.max.X - p.X },
+		func(p Point) float64 { return p.Y - r.min.Y },
+		func(p Point) float64 { return r.max.Y - p.Y },
 	}
 }
 
 // cutArea cuts a closed chain side by side (Sutherland and Hodgman 1974).
-func (r Rect) cutArea(ring []Point) []Point {
+func (r rect) cutArea(ring []Point) []Point {
 	for _, depth := range r.halfPlanes() {
 		var kept []Point
 		for i, b := range ring {
@@ -83,12 +83,12 @@ func (r Rect) cutArea(ring []Point) []Point {
 }
 
 // cutLine returns the parts of a line in the rectangle, piece by piece.
-func (r Rect) cutLine(l Line) []Line {
+func (r rect) cutLine(l Line) []Line {
 	points := l.Points
 	if l.Closed && len(points) > 0 {
 		points = append(points[:len(points):len(points)], points[0])
 	}
-	window := plate{r.Min, {r.Max.X, r.Min.Y}, r.Max, {r.Min.X, r.Max.Y}}
+	window := plate{r.min, {r.max.X, r.min.Y}, r.max, {r.min.X, r.max.Y}}
 	var parts []Line
 	for i := 1; i < len(points); i++ {
 		a, b := points[i-1], points[i]

@@ -46,7 +46,7 @@ type subject interface {
 	titleBlock(Paper, Scale) titleBlock
 	inWords() string                  // for people who cannot see it
 	ground(v view) ([]Element, error) // all that the window shows, bottom first
-	blocks(level detail) []Block      // tables and the key, in the order in which they are read
+	blocks(level detail) []block      // tables and the key, in the order in which they are read
 	objectRows() int                  // how many rows it takes to list every object
 	levels() []detail                 // how much may be told, the most first
 	method() string                   // how the figures came about
@@ -130,7 +130,7 @@ type page struct {
 	arrangement
 	view   view
 	words  string // of the sheet among others
-	blocks []Block
+	blocks []block
 	joins  func() []Element // match lines, which are given their place before the ground; nil if there are none
 }
 
@@ -145,21 +145,21 @@ func (d *draft) draw(p page) (*Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	title, _ := d.title(p.arrangement).Set(Point{p.title.Min.X, p.title.Max.Y}, p.title.Width())
-	foot, _ := d.footing(Point{p.foot.Min.X, p.foot.Max.Y}, p.foot.Width())
+	title, _ := d.title(p.arrangement).set(Point{p.title.min.X, p.title.max.Y}, p.title.width())
+	foot, _ := d.footing(Point{p.foot.min.X, p.foot.max.Y}, p.foot.width())
 
 	id, name := d.subject.name()
 	s := NewSheet(id, d.letters.of(d.measured.Name)+", "+strings.ToLower(name)+d.part, p.paper)
 	s.Name, s.Site = name+d.part, d.letters.of(d.measured.Name)
 	s.Subject = d.subject.inWords() + p.words
 	s.Scale = p.scale
-	s.Ground = &Ground{p.window, p.view, d.plat.Site.Frame}
+	s.ground = &ground{p.window, p.view, d.plat.Site.Frame}
 	s.Add(Group{ID: "title-block", Title: "Title block", Elements: title}) // in the order in which a sheet is read
 	s.Add(withMatchLines(drawn, joins)...)
 	s.Add(
 		Group{ID: "scale", Title: "Scale and north", Elements: d.scaleStrip(p.arrangement)},
 		Group{ID: "frame", Title: "Frame of the map", Elements: []Element{
-			Path{Lines: p.window.Polygon().Lines(), Stroke: Black, Weight: HeavyLine}}},
+			Path{Lines: p.window.polygon().lines(), Stroke: black, Weight: heavyLine}}},
 		Group{ID: "tables", Title: "Tables and key", Elements: d.panel(p)},
 	)
 	s.Add(foot...)
@@ -191,16 +191,16 @@ func (d *draft) panel(a page) []Element {
 }
 
 // roomToWrite gives the largest room that tables leave in columns to notes.
-func roomToWrite(columns []Rect, left []float64) []Element {
+func roomToWrite(columns []rect, left []float64) []Element {
 	roomiest := slices.Index(left, slices.Max(left))
 	room := columns[roomiest]
-	if left[roomiest] < room.Height() {
-		room.Max.Y = room.Min.Y + left[roomiest] - blockGap
+	if left[roomiest] < room.height() {
+		room.max.Y = room.min.Y + left[roomiest] - blockGap
 	}
-	if room.Height() < leastNotes {
+	if room.height() < leastNotes {
 		return nil
 	}
-	notes, _ := notes{room.Height()}.Set(Point{room.Min.X, room.Max.Y}, room.Width())
+	notes, _ := notes{room.height()}.set(Point{room.min.X, room.max.Y}, room.width())
 	return []Element{Group{ID: "notes", Title: "Room for notes", Elements: notes}}
 }
 
@@ -209,16 +209,16 @@ func roomToWrite(columns []Rect, left []float64) []Element {
 func (d *draft) scaleStrip(a arrangement) []Element {
 	const longestBar, arrow, arrowRoom, gap = 90.0, 11.5, 14.0, 4.0
 	box := a.strip
-	middle, foot := Point{box.Max.X - arrowRoom/2, box.Min.Y + 1.2 + arrow/2}, Point{0, -arrow / 2}.turned(a.lie.turn)
-	right := Point{box.Max.X - arrowRoom, box.center().Y}
-	words := Text{At: right.plus(0, 2.8), String: a.scale.String(), Face: Medium, Size: mapSize, Ink: Black, Anchor: End}
-	paper := Text{At: right.plus(0, -1.1), String: "true on " + capitalized(a.paper.Name) + " paper", Size: mapSize, Ink: Grey, Anchor: End}
-	print := Text{At: right.plus(0, -5), String: "printed at 100 %", Size: mapSize, Ink: Grey, Anchor: End}
-	room := box.Width() - arrowRoom - max(words.Width(), paper.Width(), print.Width()) - gap
+	middle, foot := Point{box.max.X - arrowRoom/2, box.min.Y + 1.2 + arrow/2}, Point{0, -arrow / 2}.turned(a.lie.turn)
+	right := Point{box.max.X - arrowRoom, box.center().Y}
+	words := Text{At: right.plus(0, 2.8), String: a.scale.String(), Face: Medium, Size: mapSize, Ink: black, Anchor: End}
+	paper := Text{At: right.plus(0, -1.1), String: "true on " + capitalized(a.paper.Name) + " paper", Size: mapSize, Ink: grey, Anchor: End}
+	print := Text{At: right.plus(0, -5), String: "printed at 100 %", Size: mapSize, Ink: grey, Anchor: End}
+	room := box.width() - arrowRoom - max(words.width(), paper.width(), print.width()) - gap
 	return []Element{
-		Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black, Weight: ThinLine},
-		ScaleBar(box.Min.plus(1, (box.Height()-ScaleBarHeight)/2-0.3), a.scale, min(longestBar, room)),
+		Path{Lines: box.polygon().lines(), Fill: white, Stroke: black, Weight: thinLine},
+		scaleBar(box.min.plus(1, (box.height()-scaleBarHeight)/2-0.3), a.scale, min(longestBar, room)),
 		words, paper, print,
-		NorthArrow(middle.plus(foot.X, foot.Y), arrow, a.lie.turn),
+		northArrow(middle.plus(foot.X, foot.Y), arrow, a.lie.turn),
 	}
 }

@@ -12,19 +12,19 @@ import (
 // order on a photocopy. Upright lines are used for nothing else.
 var (
 	// suns are discs with rays.
-	suns = Pattern{Tiles: []Tiling{{Across: 9, Up: 4.5, Mark: sunMark()}}, Weight: HairLine, Round: true}
+	suns = pattern{tiles: []scatter{{across: 9, up: 4.5, mark: sunMark()}}, weight: hairLine, round: true}
 
-	partShade = Pattern{Rulings: []Ruling{{Angle: 90, Spacing: 2.4, Dash: 1.6, Gap: 2, Shift: 1.8}}, Weight: ThinLine}
-	fullShade = Pattern{Rulings: []Ruling{{Angle: 90, Spacing: 1.7}}, Weight: ThinLine}
-	deepShade = Pattern{Rulings: []Ruling{{Angle: 90, Spacing: 0.85}}, Weight: MediumLine}
+	partShade = pattern{rulings: []ruling{{angle: 90, spacing: 2.4, dash: 1.6, gap: 2, shift: 1.8}}, weight: thinLine}
+	fullShade = pattern{rulings: []ruling{{angle: 90, spacing: 1.7}}, weight: thinLine}
+	deepShade = pattern{rulings: []ruling{{angle: 90, spacing: 0.85}}, weight: mediumLine}
 
 	// doubt is turf so near a limit that it is to be checked on site.
-	doubt = Pattern{Rulings: []Ruling{{Angle: 45, Spacing: 1.9, Dash: 1.5, Gap: 0.9, Shift: 1.2}}, Weight: ThinLine}
+	doubt = pattern{rulings: []ruling{{angle: 45, spacing: 1.9, dash: 1.5, gap: 0.9, shift: 1.2}}, weight: thinLine}
 )
 
 func sunMark() []Line {
 	const radius, from, to, rays = 0.5, 0.8, 1.2, 8
-	mark := Disc(Point{}, radius).Lines()
+	mark := disc(Point{}, radius).lines()
 	for i := range rays {
 		turn := 45 * float64(i)
 		mark = append(mark, Line{Points: []Point{Point{from, 0}.turned(turn), Point{to, 0}.turned(turn)}})
@@ -36,31 +36,31 @@ func sunMark() []Line {
 // sheet, the tint where the sheet is about the sun.
 type exposureLook struct {
 	word    string
-	pattern Pattern
+	pattern pattern
 	tint    Ink
 }
 
 var exposureLooks = map[sun.Exposure]exposureLook{
-	sun.FullSun:   {"Full sun", suns, Yellow.Tint(0.3)},
-	sun.PartSun:   {"Part sun", partShade, SkyBlue.Tint(0.25)},
-	sun.FullShade: {"Shade", fullShade, SkyBlue.Tint(0.6)},
-	sun.DeepShade: {"Deep shade", deepShade, Blue.Tint(0.65)},
+	sun.FullSun:   {"Full sun", suns, yellow.tint(0.3)},
+	sun.PartSun:   {"Part sun", partShade, skyBlue.tint(0.25)},
+	sun.FullShade: {"Shade", fullShade, skyBlue.tint(0.6)},
+	sun.DeepShade: {"Deep shade", deepShade, blue.tint(0.65)},
 }
 
 // shadeInk draws the patterns of exposures, and doubtInk the band of doubt.
 var (
-	shadeInk = Blue.Shade(0.55)
-	doubtInk = Black.Tint(0.8)
+	shadeInk = blue.shade(0.55)
+	doubtInk = black.tint(0.8)
 )
 
 // zonePattern fills a zone: turf of a known exposure has its pattern, other
 // turf tufts.
-func zonePattern(z zones.Zone, area Polygon) Element {
+func zonePattern(z zones.Zone, area polygon) Element {
 	if look, known := exposureLooks[sun.Exposure(z.Exposure)]; known && z.Apply {
-		return look.pattern.Fill(area, shadeInk)
+		return look.pattern.fill(area, shadeInk)
 	}
 	turf := looks[zones.Turf]
-	return turf.pattern.Fill(area, turf.ink)
+	return turf.pattern.fill(area, turf.ink)
 }
 
 // shownExposures are those whose pattern the zones have, the sunniest first;
@@ -88,15 +88,15 @@ func (d *draft) doubtBand(v view) ([]Element, error) {
 	if err != nil || shown.Empty() {
 		return nil, err
 	}
-	return []Element{doubt.Fill(v.area(shown), doubtInk)}, nil
+	return []Element{doubt.fill(v.area(shown), doubtInk)}, nil
 }
 
 // legendOfExposures explains the patterns of zones.
-func (d *draft) legendOfExposures(add func(bool, string, func(Rect) []Element)) {
+func (d *draft) legendOfExposures(add func(bool, string, func(rect) []Element)) {
 	shown, _ := shownExposures(d.plat.Zones)
 	for _, e := range shown {
 		look := exposureLooks[e]
-		add(true, look.word, look.pattern.swatch(turfTint, shadeInk, accent, ThinLine))
+		add(true, look.word, look.pattern.swatch(turfTint, shadeInk, accent, thinLine))
 	}
-	add(!d.doubtful().Empty(), "Check on site", doubt.swatch(turfTint, doubtInk, accent, ThinLine))
+	add(!d.doubtful().Empty(), "Check on site", doubt.swatch(turfTint, doubtInk, accent, thinLine))
 }

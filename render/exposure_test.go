@@ -12,8 +12,8 @@ import (
 )
 
 // patternsOfSun are those that may lie side by side on a sheet of the sun.
-func patternsOfSun() map[string]Pattern {
-	patterns := map[string]Pattern{"check on site": doubt}
+func patternsOfSun() map[string]pattern {
+	patterns := map[string]pattern{"check on site": doubt}
 	for e, look := range exposureLooks {
 		patterns[string(e)] = look.pattern
 	}
@@ -28,10 +28,10 @@ type photocopy struct {
 
 // copied prints a field of a pattern, has it blurred by three dots each way and
 // parted again into black and white.
-func copied(t *testing.T, pattern Pattern) photocopy {
+func copied(t *testing.T, pattern pattern) photocopy {
 	t.Helper()
 	s := NewSheet("field", "Field", Paper{"card", 60, 60})
-	s.Add(pattern.Fill(box(0, 0, 60), Black))
+	s.Add(pattern.fill(box(0, 0, 60), black))
 	file, err := PNG(s, 300)
 	if err != nil {
 		t.Fatal(err)
@@ -196,7 +196,7 @@ func apart(a, b [3]float64) float64 {
 func TestSightsAreThoseOfPeople(t *testing.T) {
 	for name, sight := range sights {
 		see := func(k Ink) [3]float64 { return lab(cones.inverse().of(sight.of(cones.of(linear(k))))) }
-		if d := apart(see(Grey), lab(linear(Grey))); d > 1 {
+		if d := apart(see(grey), lab(linear(grey))); d > 1 {
 			t.Errorf("%s: grey moves by %.1f", name, d)
 		}
 		red, green := RGB(0xB06030), RGB(0x708030)
@@ -214,7 +214,7 @@ func TestTintsOfSunStayApart(t *testing.T) {
 	for i, e := range sun.Exposures {
 		tint := exposureLooks[e].tint
 		for _, ground := range []Ink{tint, tint.grey()} {
-			if c := Contrast(Black, ground); c < ReadableContrast {
+			if c := contrast(black, ground); c < readableContrast {
 				t.Errorf("black on %s (%s) has a contrast of %.2f", e, ground, c)
 			}
 		}
@@ -237,7 +237,7 @@ func TestTintsOfSunStayApart(t *testing.T) {
 func TestFewGreysOfSun(t *testing.T) {
 	greys := make(map[string]bool)
 	for _, look := range exposureLooks {
-		if k := look.tint.grey(); k != White {
+		if k := look.tint.grey(); k != white {
 			greys[fmt.Sprint(k)] = true
 		}
 	}

@@ -84,8 +84,8 @@ func (f Face) parse() *font.SFNT {
 	return parsed
 }
 
-// Width returns the length of a text in millimetres at a size in points.
-func (f Face) Width(text string, size float64) float64 {
+// width returns the length of a text in millimetres at a size in points.
+func (f Face) width(text string, size float64) float64 {
 	common := &commonAdvances()[f]
 	var units int
 	for _, r := range text {
@@ -138,16 +138,16 @@ var commonAdvances = sync.OnceValue(func() *[faces][0x500]int {
 	return &advances
 })
 
-// CapHeight returns the height of a capital letter in millimetres at a size in
+// capHeight returns the height of a capital letter in millimetres at a size in
 // points.
-func (f Face) CapHeight(size float64) float64 {
+func (f Face) capHeight(size float64) float64 {
 	face := f.font()
 	return float64(face.OS2.SCapHeight) * size * mmPerPoint / float64(face.Head.UnitsPerEm)
 }
 
-// Descent returns how far letters reach below the base line, in millimetres at
+// descent returns how far letters reach below the base line, in millimetres at
 // a size in points.
-func (f Face) Descent(size float64) float64 {
+func (f Face) descent(size float64) float64 {
 	face := f.font()
 	return -float64(face.Hhea.Descender) * size * mmPerPoint / float64(face.Head.UnitsPerEm)
 }

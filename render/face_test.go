@@ -24,7 +24,7 @@ func TestWidth(t *testing.T) {
 		{Regular, "", 0},
 	} {
 		want := tt.units / 2048 * 9 * 25.4 / 72
-		if got := tt.face.Width(tt.text, 9); math.Abs(got-want) > 1e-12 {
+		if got := tt.face.width(tt.text, 9); math.Abs(got-want) > 1e-12 {
 			t.Errorf("%s %q is %g mm wide, want %g", tt.face, tt.text, got, want)
 		}
 	}
@@ -40,7 +40,7 @@ func TestWidthIsThatOfShapedText(t *testing.T) {
 		}
 		for _, text := range []string{"office field fl ffl", "AVATAR To. Wa, y.", "9,870 ft² ± 120", "Газон Αυλή", "1 in = 20 ft (1:240)"} {
 			shaped := font.Face(9, canvas.Black).TextWidth(text)
-			if got := Face(f).Width(text, 9); math.Abs(got-shaped) > 1e-9 {
+			if got := Face(f).width(text, 9); math.Abs(got-shaped) > 1e-9 {
 				t.Errorf("%s %q: %g mm, shaped %g mm", Face(f), text, got, shaped)
 			}
 		}
@@ -48,10 +48,10 @@ func TestWidthIsThatOfShapedText(t *testing.T) {
 }
 
 func TestHeights(t *testing.T) {
-	if got, want := Regular.CapHeight(72), 1480.0/2048*25.4; math.Abs(got-want) > 1e-9 {
+	if got, want := Regular.capHeight(72), 1480.0/2048*25.4; math.Abs(got-want) > 1e-9 {
 		t.Errorf("capitals of 72 pt are %g mm high, want %g", got, want)
 	}
-	if got, want := Regular.Descent(72), 432.0/2048*25.4; math.Abs(got-want) > 1e-9 {
+	if got, want := Regular.descent(72), 432.0/2048*25.4; math.Abs(got-want) > 1e-9 {
 		t.Errorf("letters of 72 pt reach %g mm down, want %g", got, want)
 	}
 }

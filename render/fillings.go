@@ -10,22 +10,22 @@ import (
 
 // fillTable says with how much the hopper is filled for which lane, and how much
 // is then in it; nothing if the hopper is not known, or there are too many rows.
-func (l laneLayer) fillTable(most int) Block {
+func (l laneLayer) fillTable(most int) block {
 	fills := l.plan.Fills
-	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Fill the hopper" + l.ofPasses(", "), Wrap: true}, {Head: l.filledWith("Put in"), Anchor: End}, {Head: l.filledWith("In it"), Anchor: End},
+	t := table{size: tableSize, columns: []column{
+		{head: "Fill the hopper" + l.ofPasses(", "), wrap: true}, {head: l.filledWith("Put in"), anchor: End}, {head: l.filledWith("In it"), anchor: End},
 	}}
 	for _, f := range fills {
-		t.Rows = append(t.Rows, []string{fillWords(f), l.filling(f.Ground), l.filling(f.Full)})
+		t.rows = append(t.rows, []string{fillWords(f), l.filling(f.Ground), l.filling(f.Full)})
 	}
-	if len(t.Rows) > most {
+	if len(t.rows) > most {
 		return nil
 	}
 	if l.byHandTold() {
-		t.Rows = append(t.Rows, []string{"by hand", l.filling(l.sum.ByHandM2), ""})
+		t.rows = append(t.rows, []string{"by hand", l.filling(l.sum.ByHandM2), ""})
 	}
-	if len(t.Rows) > 1 {
-		t.Totals = [][]string{{"All" + l.aPass(), l.filling(l.sum.GroundM2 + l.sum.ByHandM2), ""}}
+	if len(t.rows) > 1 {
+		t.totals = [][]string{{"All" + l.aPass(), l.filling(l.sum.GroundM2 + l.sum.ByHandM2), ""}}
 	}
 	if len(fills) == 0 {
 		return nil

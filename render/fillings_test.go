@@ -25,12 +25,12 @@ func TestFillTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	l := d.subject.(laneMap).lanes
-	table := l.fillTable(len(l.plan.Fills)).(Table)
+	table := l.fillTable(len(l.plan.Fills)).(table)
 	const pound = 0.45359237 // kg
 	var put float64
 	for i, f := range l.plan.Fills {
 		put += f.Ground
-		row := table.Rows[i]
+		row := table.rows[i]
 		if !strings.HasSuffix(row[0], fmt.Sprintf("lane %d", f.Lane)) || row[1] != fmt.Sprintf("%.1f lb", 0.05*f.Ground/pound) {
 			t.Errorf("row %d is %q of %+v", i, row, f)
 		}
@@ -39,7 +39,7 @@ func TestFillTable(t *testing.T) {
 		t.Errorf("%d fillings for %.3f m2, the lanes serve %.3f", len(l.plan.Fills), put, l.sum.GroundM2)
 	}
 	want := fmt.Sprintf("%.1f lb", 0.05*(l.sum.GroundM2+l.sum.ByHandM2)/pound)
-	if got := table.Totals[0][1]; got != want {
+	if got := table.totals[0][1]; got != want {
 		t.Errorf("%s in all, want %s", got, want)
 	}
 	if l.fillTable(len(l.plan.Fills)-1) != nil {
@@ -53,13 +53,13 @@ func TestStepWithLanesFillsForThem(t *testing.T) {
 	for _, walked := range []bool{false, true} {
 		t.Run(fmt.Sprint("lanes ", walked), func(t *testing.T) {
 			s := feedWithHopper(t, walked)
-			heads := fmt.Sprint(s.quantityTable().(Table).Columns)
+			heads := fmt.Sprint(s.quantityTable().(table).columns)
 			if strings.Contains(heads, "Left") == walked {
 				t.Errorf("columns are %s", heads)
 			}
-			hopper := s.hopperTable().(Table)
-			if got := strings.HasPrefix(hopper.Rows[0][0], "before lane 1"); got != walked {
-				t.Errorf("the hopper is filled: %q", hopper.Rows)
+			hopper := s.hopperTable().(table)
+			if got := strings.HasPrefix(hopper.rows[0][0], "before lane 1"); got != walked {
+				t.Errorf("the hopper is filled: %q", hopper.rows)
 			}
 			setting := slices.IndexFunc(s.settingRows(), func(r []string) bool { return r[0] == "Setting" })
 			if text := s.settingRows()[setting][1]; strings.Contains(text, "walked once") != walked {
@@ -124,11 +124,11 @@ func TestTicksHaveTheFillings(t *testing.T) {
 				t.Fatal(err)
 			}
 			l := d.subject.(laneMap).lanes
-			table := l.fillTable(len(l.plan.Fills)).(Table)
+			table := l.fillTable(len(l.plan.Fills)).(table)
 			told := 0
 			for _, tick := range l.ticks() {
 				for _, text := range tick.Fills {
-					row := table.Rows[told]
+					row := table.rows[told]
 					told++
 					if !strings.HasPrefix(text, row[0]) || !strings.HasSuffix(row[0], fmt.Sprintf(" lane %d", tick.N)) || !strings.Contains(text, " "+row[1]) || !strings.Contains(text, row[2]) {
 						t.Errorf("%s, fillings for %g m2: lane %d is told %q, the table has %q", name, filling, tick.N, text, row)

@@ -47,11 +47,11 @@ func checkPinned(t *testing.T, file []byte) {
 }
 
 func TestSubsetLeavesTheFaceAlone(t *testing.T) {
-	before := Regular.Width("Back bed", 9)
+	before := Regular.width("Back bed", 9)
 	if _, err := Regular.subset(usedOfFace{letters: []rune("x")}); err != nil {
 		t.Fatal(err)
 	}
-	if after := Regular.Width("Back bed", 9); after != before {
+	if after := Regular.width("Back bed", 9); after != before {
 		t.Errorf("width was %g, is %g", before, after)
 	}
 }

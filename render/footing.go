@@ -23,21 +23,21 @@ func (d *draft) footing(corner Point, width float64) (elements []Element, height
 func (d *draft) footingWith(caution, method string, corner Point, width float64) (elements []Element, height float64) {
 	const cautionShare, gap = 0.4, 5.0
 	left := width*cautionShare - gap
-	warned, h1 := Stack(corner, left, 0,
-		Paragraph{Text: "Caution", Face: Bold, Size: mapSize, Ink: Black},
-		Paragraph{Text: caution, Size: mapSize, Ink: Black})
-	var blocks []Block
+	warned, h1 := stack(corner, left, 0,
+		paragraph{text: "Caution", face: Bold, size: mapSize, ink: black},
+		paragraph{text: caution, size: mapSize, ink: black})
+	var blocks []block
 	if d.lacking != "" {
-		blocks = append(blocks, Paragraph{Text: d.lacking, Face: Medium, Size: mapSize, Ink: Black})
+		blocks = append(blocks, paragraph{text: d.lacking, face: Medium, size: mapSize, ink: black})
 	}
 	if d.plat.TurfResidual() {
-		blocks = append(blocks, Paragraph{Text: noLawnText, Face: Medium, Size: mapSize, Ink: Black})
+		blocks = append(blocks, paragraph{text: noLawnText, face: Medium, size: mapSize, ink: black})
 	}
-	blocks = append(blocks, Paragraph{Text: method, Size: footSize, Ink: Grey})
+	blocks = append(blocks, paragraph{text: method, size: footSize, ink: grey})
 	if attribution := d.letters.of(d.plat.Site.Attribution); attribution != "" {
-		blocks = append(blocks, Paragraph{Text: attribution, Face: Medium, Size: footSize, Ink: Black})
+		blocks = append(blocks, paragraph{text: attribution, face: Medium, size: footSize, ink: black})
 	}
-	told, h2 := Stack(corner.plus(width*cautionShare, 0), width*(1-cautionShare), 1, blocks...)
+	told, h2 := stack(corner.plus(width*cautionShare, 0), width*(1-cautionShare), 1, blocks...)
 	return []Element{
 		Group{ID: "caution", Title: "Caution", Elements: warned},
 		Group{ID: "method", Title: "Method and error", Elements: told},

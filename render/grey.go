@@ -15,7 +15,7 @@ func monochrome(elements []Element) []Element { return reinked(elements, Ink.gre
 // lines changed.
 func reinked(elements []Element, area, line func(Ink) Ink) []Element {
 	to := func(k Ink, change func(Ink) Ink) Ink {
-		if k.None() {
+		if k.none() {
 			return k
 		}
 		return change(k)
@@ -44,7 +44,7 @@ func reinked(elements []Element, area, line func(Ink) Ink) []Element {
 func (k Ink) penGrey() Ink {
 	const pale = 0.4 // luminance
 	if k.luminance() < pale {
-		return Black
+		return black
 	}
 	return k.grey()
 }
@@ -55,7 +55,7 @@ func (k Ink) grey() Ink {
 	const lightest = 0.82 // luminance
 	l := k.luminance()
 	if l > lightest {
-		return White
+		return white
 	}
 	v := 12.92 * l
 	if l > 0.0031308 { // IEC 61966-2-1, the inverse of luminance

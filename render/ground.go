@@ -6,15 +6,15 @@ import (
 	"example.org/turfplat/geo"
 )
 
-// Ground tells where on the earth the map of a sheet lies.
-type Ground struct {
-	Window Rect // of the map on the sheet, mm
+// ground tells where on the earth the map of a sheet lies.
+type ground struct {
+	window rect // of the map on the sheet, mm
 
 	view  view
 	frame geo.Frame
 }
 
-// Place returns the place on WGS 84, longitude and latitude in degrees, that
+// place returns the place on WGS 84, longitude and latitude in degrees, that
 // stands at a point of the window. It is as exact as the map, whose points are
 // whole micrometres of paper.
-func (g *Ground) Place(p Point) orb.Point { return g.frame.Place(g.view.ground(p)) }
+func (g *ground) place(p Point) orb.Point { return g.frame.Place(g.view.ground(p)) }

@@ -16,24 +16,24 @@ func RGB(hex uint32) Ink {
 	return Ink{uint8(hex >> 16), uint8(hex >> 8), uint8(hex), true}
 }
 
-// None reports whether there is no ink.
-func (k Ink) None() bool { return !k.laid }
+// none reports whether there is no ink.
+func (k Ink) none() bool { return !k.laid }
 
 // String gives the ink as in CSS, "#0072b2", or "none".
 func (k Ink) String() string {
-	if k.None() {
+	if k.none() {
 		return "none"
 	}
 	return fmt.Sprintf("#%02x%02x%02x", k.R, k.G, k.B)
 }
 
-// Tint returns the ink thinned with white; strength is 1 for the full ink and
+// tint returns the ink thinned with white; strength is 1 for the full ink and
 // 0 for white.
-func (k Ink) Tint(strength float64) Ink { return k.mixed(White, strength) }
+func (k Ink) tint(strength float64) Ink { return k.mixed(white, strength) }
 
-// Shade returns the ink darkened with black; strength is 1 for the full ink
+// shade returns the ink darkened with black; strength is 1 for the full ink
 // and 0 for black.
-func (k Ink) Shade(strength float64) Ink { return k.mixed(Black, strength) }
+func (k Ink) shade(strength float64) Ink { return k.mixed(black, strength) }
 
 func (k Ink) mixed(with Ink, share float64) Ink {
 	mix := func(a, b uint8) uint8 {
@@ -42,24 +42,24 @@ func (k Ink) mixed(with Ink, share float64) Ink {
 	return Ink{mix(k.R, with.R), mix(k.G, with.G), mix(k.B, with.B), true}
 }
 
-// ReadableContrast is the least contrast of text with its ground: WCAG 2.2,
+// readableContrast is the least contrast of text with its ground: WCAG 2.2,
 // success criterion 1.4.3, level AA.
-const ReadableContrast = 4.5
+const readableContrast = 4.5
 
-// ReadableOn returns the ink, darkened just as far as text on the given ground
+// readableOn returns the ink, darkened just as far as text on the given ground
 // needs. On a dark ground it may end as black, which is then the best there is.
-func (k Ink) ReadableOn(ground Ink) Ink {
+func (k Ink) readableOn(ground Ink) Ink {
 	const step = 0.02
 	for strength := 1.0; strength > 0; strength -= step {
-		if shade := k.Shade(strength); Contrast(shade, ground) >= ReadableContrast {
+		if shade := k.shade(strength); contrast(shade, ground) >= readableContrast {
 			return shade
 		}
 	}
-	return Black
+	return black
 }
 
-// Contrast returns the contrast ratio of two inks, from 1 to 21 (WCAG 2.2).
-func Contrast(a, b Ink) float64 {
+// contrast returns the contrast ratio of two inks, from 1 to 21 (WCAG 2.2).
+func contrast(a, b Ink) float64 {
 	const flare = 0.05
 	la, lb := a.luminance(), b.luminance()
 	return (max(la, lb) + flare) / (min(la, lb) + flare)

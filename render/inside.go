@@ -12,14 +12,14 @@ type bands struct {
 
 type edge struct{ a, b Point } // a is not above b
 
-func bandsOf(p Polygon) bands {
+func bandsOf(p polygon) bands {
 	var n int
 	for _, ring := range p {
 		n += len(ring)
 	}
-	bounds := p.Bounds()
+	bounds := p.bounds()
 	count := 1 + n/4
-	s := bands{bottom: bounds.Min.Y, height: bounds.Height() / float64(count), edges: make([][]edge, count)}
+	s := bands{bottom: bounds.min.Y, height: bounds.height() / float64(count), edges: make([][]edge, count)}
 	p.edges(func(a, b Point) {
 		if a.Y > b.Y {
 			a, b = b, a

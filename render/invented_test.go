@@ -62,7 +62,7 @@ func xy(flat ...float64) []geo.XY {
 	return at
 }
 
-func block(x0, y0, x1, y1 float64) []geo.XY { return xy(x0, y0, x1, y0, x1, y1, x0, y1) }
+func oblong(x0, y0, x1, y1 float64) []geo.XY { return xy(x0, y0, x1, y0, x1, y1, x0, y1) }
 
 // blob is a bed of no straight edge.
 func blob(x, y, radius float64) []geo.XY {
@@ -150,22 +150,22 @@ func drafted(t testing.TB, s *inventedSite, o MapOptions) (*draft, *Sheet) {
 func orchardHouse() *inventedSite {
 	s := &inventedSite{place: orb.Point{-96.2, 41.3}, header: map[string]any{
 		"id": "orchard-house", "name": "Orchard House", "units": "us", "revision": 3}}
-	s.area("outline", "lot", "", block(0, 0, 36, 48), "sigma_m", 0.1)
+	s.area("outline", "lot", "", oblong(0, 0, 36, 48), "sigma_m", 0.1)
 	s.area("building", "house", "House", xy(9, 18, 27, 18, 27, 30, 21, 30, 21, 33, 9, 33))
-	s.area("building", "garage", "Garage", block(27, 14, 34, 24))
-	s.area("hardscape", "drive", "Drive", block(28, -4, 33, 14))
+	s.area("building", "garage", "Garage", oblong(27, 14, 34, 24))
+	s.area("hardscape", "drive", "Drive", oblong(28, -4, 33, 14))
 	s.line("hardscape", "walk", "Front walk", xy(14, 0, 14, 18), "width_m", 1.5)
-	s.area("hardscape", "patio", "Patio", block(11, 33, 19, 38))
-	s.area("bed", "front-bed", "Foundation bed", block(16, 15.5, 27, 18))
+	s.area("hardscape", "patio", "Patio", oblong(11, 33, 19, 38))
+	s.area("bed", "front-bed", "Foundation bed", oblong(16, 15.5, 27, 18))
 	s.area("bed", "island", "Island bed", blob(6, 8, 2.6))
 	s.area("bed", "border", "Shrub border", xy(0, 44, 18, 46, 18, 48, 0, 48))
-	s.area("pool", "pool", "Pool", block(23, 37, 30, 41))
+	s.area("pool", "pool", "Pool", oblong(23, 37, 30, 41))
 	s.area("water", "pond", "Pond", blob(6.5, 37, 1.9), "setback_m", 1.5)
 	s.area("synthetic", "putting", "Putting green", blob(31, 31, 2.6))
-	s.area("bare", "gravel", "Gravel", block(28, 25, 34, 28))
-	s.area("rough", "meadow", "Meadow strip", block(30, 43, 36, 48))
-	s.area("zone", "front", "Front", block(-1, -1, 37, 18), "exposure", "full", "species", "Kentucky bluegrass")
-	s.area("zone", "side", "West side", block(-1, 18, 9, 33), "exposure", "part", "species", "tall fescue", "slope_percent", 12)
+	s.area("bare", "gravel", "Gravel", oblong(28, 25, 34, 28))
+	s.area("rough", "meadow", "Meadow strip", oblong(30, 43, 36, 48))
+	s.area("zone", "front", "Front", oblong(-1, -1, 37, 18), "exposure", "full", "species", "Kentucky bluegrass")
+	s.area("zone", "side", "West side", oblong(-1, 18, 9, 33), "exposure", "part", "species", "tall fescue", "slope_percent", 12)
 	s.area("keepout", "pond-edge", "Pond edge", blob(6.5, 37, 3.9))
 	s.line("cutline", "cut", "", xy(20, 30, 20, 48))
 	s.line("fence", "fence", "", xy(0, 20, 0, 48, 36, 48, 36, 20))
@@ -173,7 +173,7 @@ func orchardHouse() *inventedSite {
 	s.line("hedge", "hedge", "", xy(1, 1, 1, 13), "width_m", 1)
 	s.point("tree", "oak", "Oak", 20, 8, "crown_m", 8)
 	s.point("tree", "spruce", "", 33, 39, "crown_m", 5, "leaf", "evergreen")
-	s.area("tree", "grove", "", block(2, 40, 12, 44))
+	s.area("tree", "grove", "", oblong(2, 40, 12, 44))
 	s.point("hazard", "valve", "Valve box", 12, 6)
 	s.point("hazard", "head-1", "", 25, 10)
 	s.point("hazard", "head-2", "", 25.4, 10)
@@ -181,7 +181,7 @@ func orchardHouse() *inventedSite {
 	s.point("start", "start", "Start", 30, 2)
 	s.point("refill", "refill", "", 30.5, 10)
 	s.line("hardscape", "street", "Cider Street", xy(-60, -8, 90, -8), "width_m", 8)
-	s.area("building", "next-door", "", block(44, 16, 58, 30))
+	s.area("building", "next-door", "", oblong(44, 16, 58, 30))
 	return s
 }
 
@@ -201,14 +201,14 @@ func mill() *inventedSite {
 	}
 	for i := range 6 {
 		x := 5 + 14*float64(i)
-		s.area("building", fmt.Sprintf("shed-%d", i), []string{"", "Kiln", "Store", "", "Müllerhaus", "庭"}[i], block(x, 50, x+6, 57))
+		s.area("building", fmt.Sprintf("shed-%d", i), []string{"", "Kiln", "Store", "", "Müllerhaus", "庭"}[i], oblong(x, 50, x+6, 57))
 	}
 	for i := range 14 {
 		x := 2 + 6.2*float64(i)
-		s.area("zone", fmt.Sprintf("strip-%02d", i), fmt.Sprintf("Strip %d along the old mill race", i+1), block(x, 28, x+2.2, 31.5), "exposure", []string{"full", "part", "shade", "deep"}[i%4])
+		s.area("zone", fmt.Sprintf("strip-%02d", i), fmt.Sprintf("Strip %d along the old mill race", i+1), oblong(x, 28, x+2.2, 31.5), "exposure", []string{"full", "part", "shade", "deep"}[i%4])
 	}
-	s.area("zone", "north", "North lawn", block(-1, 36, 91, 67), "slope_percent", 4)
-	s.area("zone", "south", "South lawn", block(-1, -1, 91, 24), "apply", false)
+	s.area("zone", "north", "North lawn", oblong(-1, 36, 91, 67), "slope_percent", 4)
+	s.area("zone", "south", "South lawn", oblong(-1, -1, 91, 24), "apply", false)
 	s.line("hardscape", "race", "Mill race path", xy(0, 34, 90, 34), "width_m", 1.5)
 	for i := range 20 {
 		s.point("tree", fmt.Sprintf("tree-%d", i), "", 4+4.3*float64(i), 62-2*float64(i%3), "crown_m", 3+float64(i%4))
@@ -257,7 +257,7 @@ func paddock() *inventedSite {
 	s := &inventedSite{place: orb.Point{150.1, -34.2}, header: map[string]any{"id": "paddock", "name": "Lower paddock", "units": "metric", "revision": 1}}
 	s.area("turf", "turf", "", xy(0, 0, 60, 4, 66, 30, 20, 34, 2, 22), "source", "walked")
 	s.area("bed", "bed", "", blob(30, 15, 4))
-	s.area("building", "shed", "Shed", block(50, 20, 70, 28))
+	s.area("building", "shed", "Shed", oblong(50, 20, 70, 28))
 	return s
 }
 
@@ -290,16 +290,16 @@ func paced() *inventedSite {
 // degrees, with trees, a fence, a hedge and a neighbour that stands high.
 func courtyard() *inventedSite {
 	s := &inventedSite{place: orb.Point{12.4, 51.3}, header: map[string]any{"id": "courtyard", "name": "Courtyard house", "units": "metric", "revision": 2}}
-	s.area("outline", "lot", "", block(0, 0, 44, 36), "sigma_m", 0.1)
+	s.area("outline", "lot", "", oblong(0, 0, 44, 36), "sigma_m", 0.1)
 	s.area("building", "house", "House", xy(12, 8, 32, 8, 32, 28, 27, 28, 27, 13, 17, 13, 17, 28, 12, 28), "height_m", 9)
 	s.area("turf", "garden", "", xy(1, 1, 43, 1, 43, 35, 1, 35, 1, 20))
-	s.area("hardscape", "drive", "Drive", block(32, -4, 37, 12))
-	s.area("bed", "border", "Border", block(2, 31, 16, 34))
+	s.area("hardscape", "drive", "Drive", oblong(32, -4, 37, 12))
+	s.area("bed", "border", "Border", oblong(2, 31, 16, 34))
 	s.point("tree", "beech", "Beech", 7, 8, "crown_m", 10, "height_m", 14)
 	s.point("tree", "fir", "", 38, 29, "crown_m", 5, "leaf", "evergreen")
 	s.line("fence", "fence", "", xy(0, 36, 44, 36, 44, 0), "height_m", 1.8)
 	s.line("hedge", "hedge", "", xy(0.5, 12, 0.5, 30), "width_m", 1)
-	s.area("building", "tower", "", block(45, 4, 58, 24), "building:levels", 5)
+	s.area("building", "tower", "", oblong(45, 4, 58, 24), "building:levels", 5)
 	s.line("hardscape", "street", "Tanner Street", xy(-40, -7, 90, -7), "width_m", 6)
 	return s
 }
@@ -309,16 +309,16 @@ func courtyard() *inventedSite {
 func terrace() *inventedSite {
 	s := &inventedSite{place: orb.Point{7.4, 43.9}, header: map[string]any{
 		"id": "terrace", "name": "בית הגפן, מדרגה 12 — بيت الكرمة على المنحدر الجنوبي", "units": "metric", "revision": 2}}
-	s.area("outline", "lot", "", block(0, 0, 44, 34), "sigma_m", 0.1)
-	s.area("building", "house", "בית הגפן", block(14, 14, 28, 24))
-	s.area("hardscape", "drive", "חניה 2.5 m", block(28, -3, 32, 18))
+	s.area("outline", "lot", "", oblong(0, 0, 44, 34), "sigma_m", 0.1)
+	s.area("building", "house", "בית הגפן", oblong(14, 14, 28, 24))
+	s.area("hardscape", "drive", "חניה 2.5 m", oblong(28, -3, 32, 18))
 	s.area("bed", "roses", "ورود", blob(7, 8, 2.5))
-	s.area("bed", "herbs", "ערוגת תבלינים לאורך הקיר הישן של החממה", block(2, 30, 20, 33))
-	s.area("pool", "pool", "מַעְיָן", block(35, 26, 41, 31))
-	s.area("zone", "front", "גינה 3 ליד השער", block(-1, -1, 45, 14), "exposure", "full", "species", "tall fescue")
-	s.area("zone", "west", "الحديقة الخلفية", block(-1, 14, 14, 35), "exposure", "part", "slope_percent", 6)
-	s.area("zone", "back", "North lawn / גינה 2", block(14, 24, 32, 35))
-	s.area("zone", "strip", "أرض العشب الطويلة جدا بمحاذاة جدار البيت الزجاجي القديم، شرق المضخة 40 m", block(32, 14, 45, 35), "apply", false)
+	s.area("bed", "herbs", "ערוגת תבלינים לאורך הקיר הישן של החממה", oblong(2, 30, 20, 33))
+	s.area("pool", "pool", "מַעְיָן", oblong(35, 26, 41, 31))
+	s.area("zone", "front", "גינה 3 ליד השער", oblong(-1, -1, 45, 14), "exposure", "full", "species", "tall fescue")
+	s.area("zone", "west", "الحديقة الخلفية", oblong(-1, 14, 14, 35), "exposure", "part", "slope_percent", 6)
+	s.area("zone", "back", "North lawn / גינה 2", oblong(14, 24, 32, 35))
+	s.area("zone", "strip", "أرض العشب الطويلة جدا بمحاذاة جدار البيت الزجاجي القديم، شرق المضخة 40 m", oblong(32, 14, 45, 35), "apply", false)
 	s.point("tree", "olive", "شجرة 5 m", 9, 25, "crown_m", 6)
 	s.point("hazard", "valve", "مضخة", 20, 6)
 	s.point("access", "gate", "שער 1.2 m", 0, 4)

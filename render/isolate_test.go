@@ -32,7 +32,7 @@ func TestIsolated(t *testing.T) {
 
 func TestIsolatesOfBrokenLines(t *testing.T) {
 	name := isolated(alef + alef + " " + bet + bet + " " + gimel + gimel)
-	room := Regular.Width(alef+alef+" "+bet+bet, 9) + 0.1
+	room := Regular.width(alef+alef+" "+bet+bet, 9) + 0.1
 	for _, tt := range []struct {
 		what      string
 		got, want []string
@@ -40,7 +40,7 @@ func TestIsolatesOfBrokenLines(t *testing.T) {
 		{"wrapped", wrapped(name, Regular, 9, room), []string{rtl + alef + alef + " " + bet + bet + end, rtl + gimel + gimel + end}},
 		{"followed", wrapped(name+", 40 ft²", Regular, 9, room), []string{rtl + alef + alef + " " + bet + bet + end, rtl + gimel + gimel + end + ", 40", "ft²"}},
 		{"cut within", []string{shortened(name, Regular, 9, room)}, []string{rtl + alef + alef + "…" + end}},
-		{"cut after", []string{shortened(isolated(alef)+", 4,900 ft²", Regular, 9, Regular.Width(alef+", 4…", 9)+0.1)}, []string{rtl + alef + end + ", 4…"}},
+		{"cut after", []string{shortened(isolated(alef)+", 4,900 ft²", Regular, 9, Regular.width(alef+", 4…", 9)+0.1)}, []string{rtl + alef + end + ", 4…"}},
 		{"in two", stringsOf(inTwo(Text{String: name, Size: 9})), []string{rtl + alef + alef + end, rtl + bet + bet + " " + gimel + gimel + end}},
 		{"joined again", []string{rejoined(wrapped(name, Regular, 9, room)...)}, []string{name}},
 	} {
@@ -69,7 +69,7 @@ func TestBrokenLinesAreWhole(t *testing.T) {
 			t.Fatalf("%+q became %+q", text, lines)
 		}
 		for _, line := range append(lines, shortened(text, Medium, 9, width)) {
-			if w := Medium.Width(line, 9); w > width+1e-9 {
+			if w := Medium.width(line, 9); w > width+1e-9 {
 				t.Fatalf("%+q is %g mm wide, more than %g", line, w, width)
 			}
 			open := 0

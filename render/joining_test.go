@@ -18,7 +18,7 @@ type failing interface {
 // not drawn.
 func checkJoining(t failing, name string) {
 	t.Helper()
-	used := lettersOf([]Element{Text{String: name, Size: 9, Ink: Black}})
+	used := lettersOf([]Element{Text{String: name, Size: 9, Ink: black}})
 	for _, of := range used[secondRegular:] {
 		if !of.drawn() {
 			continue

@@ -41,17 +41,17 @@ func (t tiling) sides(clear float64, place func(geo.XY) Point) []Line {
 func (d *draft) keyMap(t tiling, v view, sheets []*Sheet) []Element {
 	const outside = 2.5 // mm of the outermost edges from the site
 	words := func(number, _ int) string { return fmt.Sprintf("sheet %d", number) }
-	text := Text{String: words(mostTiles, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle}
+	text := Text{String: words(mostTiles, 0), Face: Bold, Size: mapSize, Ink: black, Anchor: Middle}
 	label := stacked(text)
 	turf := newField(v.area(d.plat.Ground.Cover(zones.Turf)))
-	elements := matchLine(t.sides(v.scale.Metres(outside), v.laid))
+	elements := matchLine(t.sides(v.scale.metres(outside), v.laid))
 	for i, one := range t.tiles {
 		center := placeOfNumber(t, one, v, label, turf)
 		box := label.plate(center, 0)
 		d.labels.take(box)
-		text.At = center.plus(0, -text.Face.CapHeight(text.Size)/2)
+		text.At = center.plus(0, -text.Face.capHeight(text.Size)/2)
 		elements = append(elements,
-			Path{Lines: Polygon{box[:]}.Lines(), Fill: White, Stroke: Black, Weight: MediumLine},
+			Path{Lines: polygon{box[:]}.lines(), Fill: white, Stroke: black, Weight: mediumLine},
 			numbered{text, sheets[i], words})
 	}
 	return elements
@@ -81,7 +81,7 @@ func placeOfNumber(t tiling, one tile, v view, label form, turf field) Point {
 }
 
 // A locator shows where on its site the part of a sheet lies, and which sheets
-// show the others. It is a [Block].
+// show the others. It is a block.
 type locator struct {
 	tiling tiling
 	here   int // index of the tile
@@ -89,8 +89,8 @@ type locator struct {
 	sheets []*Sheet // of the tiles
 }
 
-// Set implements [Block].
-func (l locator) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (l locator) set(corner Point, width float64) (elements []Element, height float64) {
 	const highest, lowest, margin = 32.0, 6.0, 1.5 // mm
 	elements, head := heading("Sheets", mapSize, corner, width)
 	extent := l.tiling.lie.extent
@@ -104,12 +104,12 @@ func (l locator) Set(corner Point, width float64) (elements []Element, height fl
 	place := func(p geo.XY) Point {
 		return Point{left + (p.X-extent.Min.X)*mmPerMetre, top - (extent.Max.Y-p.Y)*mmPerMetre}
 	}
-	part := func(i int) Rect {
+	part := func(i int) rect {
 		b := l.tiling.part(l.tiling.tiles[i])
-		return Rect{place(b.Min), place(b.Max)}
+		return rect{place(b.Min), place(b.Max)}
 	}
 	if len(l.sheets) > 0 {
-		elements = append(elements, Path{Lines: part(l.here).Polygon().Lines(), Fill: Black.Tint(0.22)})
+		elements = append(elements, Path{Lines: part(l.here).polygon().lines(), Fill: black.tint(0.22)})
 	}
 	var site []Line
 	for _, polygon := range l.site.Polygons() {
@@ -122,12 +122,12 @@ func (l locator) Set(corner Point, width float64) (elements []Element, height fl
 		}
 	}
 	elements = append(elements,
-		Path{Lines: site, Stroke: Black, Weight: ThinLine},
-		Path{Lines: l.tiling.sides(0, place), Stroke: Black, Weight: ThinLine, Dash: []float64{1, 0.6}})
+		Path{Lines: site, Stroke: black, Weight: thinLine},
+		Path{Lines: l.tiling.sides(0, place), Stroke: black, Weight: thinLine, Dash: []float64{1, 0.6}})
 	for i, sheet := range l.sheets {
-		at := part(i).center().plus(0, -Bold.CapHeight(mapSize)/2)
+		at := part(i).center().plus(0, -Bold.capHeight(mapSize)/2)
 		elements = append(elements, numbered{
-			text:  Text{At: at, Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle, Halo: 0.5},
+			text:  Text{At: at, Face: Bold, Size: mapSize, Ink: black, Anchor: Middle, Halo: 0.5},
 			sheet: sheet,
 			words: func(number, _ int) string { return fmt.Sprint(number) },
 		})

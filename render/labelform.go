@@ -16,14 +16,14 @@ func stacked(lines ...Text) form {
 	for _, t := range lines {
 		above, below := t.beyond(leading)
 		f.height += above + t.Size*mmPerPoint*leading + below
-		f.width = max(f.width, t.Width())
+		f.width = max(f.width, t.width())
 	}
 	down := f.height / 2
 	for _, t := range lines {
 		h := t.Size * mmPerPoint * leading
 		above, below := t.beyond(leading)
 		t.Anchor = Middle
-		t.At = Point{0, down - above - h/2 - t.Face.CapHeight(t.Size)/2}
+		t.At = Point{0, down - above - h/2 - t.Face.capHeight(t.Size)/2}
 		f.texts = append(f.texts, t)
 		down -= above + h + below
 	}
@@ -38,7 +38,7 @@ func (t Text) beyond(leading float64) (above, below float64) {
 	}
 	const clear = 0.15 // mm, from the tails of a larger letter above
 	up, down := t.reach()
-	return max(0, up+clear-(t.Size*mmPerPoint*leading+t.Face.CapHeight(t.Size))/2), down - t.Face.Descent(t.Size)
+	return max(0, up+clear-(t.Size*mmPerPoint*leading+t.Face.capHeight(t.Size))/2), down - t.Face.descent(t.Size)
 }
 
 // beside sets a large letter to the left of other lines.
@@ -80,7 +80,7 @@ func (f form) padded() form {
 // boxed draws the form in a box of its own.
 func (f form) boxed(center Point) []Element {
 	box := f.plate(center, 0)
-	frame := Path{Lines: Polygon{box[:]}.Lines(), Fill: White, Stroke: Black, Weight: ThinLine}
+	frame := Path{Lines: polygon{box[:]}.lines(), Fill: white, Stroke: black, Weight: thinLine}
 	return append([]Element{frame}, f.set(center, 0, Text{})...)
 }
 

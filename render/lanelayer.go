@@ -159,7 +159,7 @@ func (l laneLayer) start(v view) []Element {
 	for _, p := range around {
 		if box := place(p); l.labels.free(box) && box.within(v.window.inset(windowInset)) {
 			l.labels.take(box)
-			return []Element{StartSign(p, signHeight)}
+			return []Element{startSign(p, signHeight)}
 		}
 	}
 	return nil
@@ -182,7 +182,7 @@ func (l laneLayer) untreated() []zones.Zone {
 // is applied.
 func (l laneLayer) otherGround(v view) ([]Element, error) {
 	var elements []Element
-	draw := func(id, title string, r geo.Region, pen func(Polygon) []Element) error {
+	draw := func(id, title string, r geo.Region, pen func(polygon) []Element) error {
 		shown, err := v.shown(r)
 		if err == nil && !shown.Empty() {
 			elements = append(elements, Group{ID: id, Title: title, Elements: pen(v.area(shown))})

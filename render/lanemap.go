@@ -61,12 +61,12 @@ func placesIn(plan lanes.Plan) geo.Ring {
 
 func (l laneMap) name() (id, title string) { return "lanes", "Spread lanes" }
 
-func (l laneMap) blocks(level detail) []Block {
+func (l laneMap) blocks(level detail) []block {
 	key := l.brief
 	if level.objects > l.rows() {
 		key = l.key
 	}
-	blocks := []Block{l.lanes.workTable()}
+	blocks := []block{l.lanes.workTable()}
 	if fills := l.lanes.fillTable(min(mostFillings, level.objects)); fills != nil {
 		blocks = append(blocks, fills)
 	}
@@ -105,7 +105,7 @@ func (l laneMap) method() string {
 // well, if it is to be whole.
 func (l laneMap) legend(whole bool) legend {
 	var key legend
-	add := func(there bool, text string, sample func(Rect) []Element) {
+	add := func(there bool, text string, sample func(rect) []Element) {
 		if there {
 			key.entries = append(key.entries, legendEntry{sample, text})
 		}
@@ -124,8 +124,8 @@ func (l laneMap) legend(whole bool) legend {
 	return key
 }
 
-func (l laneMap) legendOfSigns(add func(bool, string, func(Rect) []Element)) {
+func (l laneMap) legendOfSigns(add func(bool, string, func(rect) []Element)) {
 	for _, s := range signs {
-		add(s.kind == zones.Start || l.has(s.kind, anyObject), s.word, func(box Rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
+		add(s.kind == zones.Start || l.has(s.kind, anyObject), s.word, func(box rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
 	}
 }

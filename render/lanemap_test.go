@@ -52,7 +52,7 @@ func TestNoLaneCrossesALabel(t *testing.T) {
 					if i == len(line.Points)-1 && !line.Closed {
 						break
 					}
-					edge := strokePlate(a, Ring(line.Points).next(i), path.Weight)
+					edge := strokePlate(a, ring(line.Points).next(i), path.Weight)
 					for _, text := range texts {
 						if lettersPlate(text).meets(edge) {
 							crossed++
@@ -116,7 +116,7 @@ func TestLanesAreNumbered(t *testing.T) {
 
 // led reports whether a line leads to the number of a lane.
 func led(lane []Element) bool {
-	return slices.ContainsFunc(pathsOf(lane), func(p Path) bool { return p.Stroke == Grey && p.Weight == HairLine })
+	return slices.ContainsFunc(pathsOf(lane), func(p Path) bool { return p.Stroke == grey && p.Weight == hairLine })
 }
 
 // The first and the last lane of each block are numbered wherever lanes do not
@@ -184,7 +184,7 @@ func TestLanesAreTrueToScale(t *testing.T) {
 				whole += line.length()
 			}
 			for _, path := range pathsOf(group(c.sheet.Elements, fmt.Sprintf("lane-%d", lane.N))) {
-				if path.Stroke.None() || path.Weight < ThinLine {
+				if path.Stroke.none() || path.Weight < thinLine {
 					continue // an arrow, or a line to a number
 				}
 				for _, line := range path.Lines {
@@ -211,7 +211,7 @@ func TestArrowsPointTheWay(t *testing.T) {
 		line := v.inWindow([]geo.Line{lane.Line})[0]
 		heads := 0
 		for _, path := range pathsOf(group(c.sheet.Elements, fmt.Sprintf("lane-%d", lane.N))) {
-			if path.Fill.None() || len(path.Lines[0].Points) != 4 {
+			if path.Fill.none() || len(path.Lines[0].Points) != 4 {
 				continue
 			}
 			heads++
@@ -298,11 +298,11 @@ func TestLaneSheetTellsTheProduct(t *testing.T) {
 	table := l.laneTable(200)
 	const pound = 0.45359237 // kg
 	for i, lane := range l.spreading() {
-		if want := fmt.Sprintf("%.1f", 0.01*lane.Left/pound); table.Rows[i][4] != want {
-			t.Errorf("after lane %d %q is left, want %q", lane.N, table.Rows[i][4], want)
+		if want := fmt.Sprintf("%.1f", 0.01*lane.Left/pound); table.rows[i][4] != want {
+			t.Errorf("after lane %d %q is left, want %q", lane.N, table.rows[i][4], want)
 		}
 	}
-	told := fmt.Sprint(table.Columns[4].Head, l.workTable().Rows)
+	told := fmt.Sprint(table.columns[4].head, l.workTable().rows)
 	needed := 0.01 * (l.sum.GroundM2 + l.sum.ByHandM2) / pound
 	for _, words := range []string{"Left lb", "spring-feed", "feed 25-0-10", fmt.Sprintf("%.1f lb at ", needed)} {
 		if !strings.Contains(told, words) {
@@ -317,10 +317,10 @@ func TestLaneTableIsShortened(t *testing.T) {
 	count := l.sum.Lanes
 	for _, rows := range []int{0, 4, 7, 20, count, 200} {
 		table := l.laneTable(rows)
-		if n := len(table.Rows); n > max(4, rows) || rows >= count && n != count {
+		if n := len(table.rows); n > max(4, rows) || rows >= count && n != count {
 			t.Errorf("%d lanes in %d rows, where %d had room", count, n, rows)
 		}
-		last := table.Rows[len(table.Rows)-1]
+		last := table.rows[len(table.rows)-1]
 		if !strings.HasSuffix(last[0], strconv.Itoa(count)) {
 			t.Errorf("the last row is %q", last)
 		}
@@ -343,7 +343,7 @@ func TestLaneList(t *testing.T) {
 
 func TestNothingToWalk(t *testing.T) {
 	s := paddock()
-	s.area("zone", "all", "All", block(-5, -5, 80, 50), "apply", false)
+	s.area("zone", "all", "All", oblong(-5, -5, 80, 50), "apply", false)
 	p, m := surveyed(t, s.geoJSON(t), "paddock")
 	if _, err := laneDrawing(t, spreadWork(t, 3, lanes.Single))(p, m, MapOptions{}); err == nil || !strings.Contains(err.Error(), "no ground to walk") {
 		t.Errorf("error %v", err)

@@ -123,9 +123,9 @@ func numeral(times ...int) form {
 	for _, n := range times {
 		numbers = append(numbers, strconv.Itoa(n))
 	}
-	t := Text{String: strings.Join(numbers, ", "), Face: Bold, Size: mapSize, Ink: Black}
+	t := Text{String: strings.Join(numbers, ", "), Face: Bold, Size: mapSize, Ink: black}
 	f := stacked(t)
-	f.height = t.Face.CapHeight(t.Size)
+	f.height = t.Face.capHeight(t.Size)
 	return f
 }
 
@@ -174,7 +174,7 @@ func (l laneLayer) numberOn(i int, all []laneLine, v view, fits func(plate) bool
 		at := line.at(way)
 		for _, turn := range []float64{0, line.uprightAt(way, f.width/2)} {
 			if box := f.plate(at, turn); box.within(frame) && l.labels.free(box) && fits(box) {
-				return l.put(f, at, turn, White)
+				return l.put(f, at, turn, white)
 			}
 		}
 	}
@@ -201,10 +201,10 @@ func (l laneLayer) numberBeside(i int, others laneSegments, v view) []Element {
 	from := f.plate(at, 0).nearest(target)
 	l.labels.take(strokePlate(from, target, leaderRoom))
 	leader := Group{ID: "leader", Elements: []Element{
-		Path{Lines: []Line{{Points: []Point{from, target}}}, Stroke: Grey, Weight: HairLine},
-		Path{Lines: Disc(target, targetDot).Lines(), Fill: Grey},
+		Path{Lines: []Line{{Points: []Point{from, target}}}, Stroke: grey, Weight: hairLine},
+		Path{Lines: disc(target, targetDot).lines(), Fill: grey},
 	}}
-	return append([]Element{leader}, l.put(f, at, 0, White)...)
+	return append([]Element{leader}, l.put(f, at, 0, white)...)
 }
 
 // uprightAt is how a line runs about a way along it, in degrees, so that text
@@ -223,7 +223,7 @@ type laneSegments struct {
 
 type laneSegment struct {
 	lane int
-	box  Rect
+	box  rect
 	ends plate
 }
 

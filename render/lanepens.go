@@ -10,16 +10,16 @@ import (
 // Pens of lanes. Laps are heavy and dashed, fill lanes thin and unbroken, ways
 // without spreading dotted.
 var (
-	headerInk = Blue.Shade(0.75)
-	travelInk = Grey
+	headerInk = blue.shade(0.75)
+	travelInk = grey
 )
 
 func headerPen(lines []Line) []Element {
-	return []Element{Path{Lines: lines, Stroke: headerInk, Weight: HeavyLine, Dash: []float64{3.2, 0.9}}}
+	return []Element{Path{Lines: lines, Stroke: headerInk, Weight: heavyLine, Dash: []float64{3.2, 0.9}}}
 }
 
 func fillPen(lines []Line) []Element {
-	return []Element{Path{Lines: lines, Stroke: Black, Weight: ThinLine}}
+	return []Element{Path{Lines: lines, Stroke: black, Weight: thinLine}}
 }
 
 func travelPen(lines []Line) []Element {
@@ -28,39 +28,39 @@ func travelPen(lines []Line) []Element {
 
 // handwork is turf too narrow for a spreader: level lines, used for nothing
 // else.
-var handwork = Pattern{Rulings: []Ruling{{Spacing: 0.9}}, Weight: ThinLine}
+var handwork = pattern{rulings: []ruling{{spacing: 0.9}}, weight: thinLine}
 
-var handInk = ReddishPurple.Shade(0.5)
+var handInk = reddishPurple.shade(0.5)
 
-func byHand(area Polygon) []Element {
+func byHand(area polygon) []Element {
 	return []Element{
-		Path{Lines: area.Lines(), Fill: White}, handwork.Fill(area, handInk),
-		Path{Lines: area.Lines(), Stroke: handInk, Weight: ThinLine},
+		Path{Lines: area.lines(), Fill: white}, handwork.fill(area, handInk),
+		Path{Lines: area.lines(), Stroke: handInk, Weight: thinLine},
 	}
 }
 
 // notNow is a zone that is not treated this time.
-func notNow(area Polygon) []Element {
+func notNow(area polygon) []Element {
 	turf := looks[zones.Turf].paled()
-	return []Element{Path{Lines: area.Lines(), Fill: White}, turf.pattern.Fill(area, turf.ink), turf.outlined(area)}
+	return []Element{Path{Lines: area.lines(), Fill: white}, turf.pattern.fill(area, turf.ink), turf.outlined(area)}
 }
 
 // barredOff is a zone on which nothing is applied.
-func barredOff(area Polygon) []Element {
-	return []Element{barred.Fill(area, warning), Path{Lines: area.Lines(), Stroke: warning, Weight: MediumLine}}
+func barredOff(area polygon) []Element {
+	return []Element{barred.fill(area, warning), Path{Lines: area.lines(), Stroke: warning, Weight: mediumLine}}
 }
 
 // arrowhead is a filled head on a line, its middle at a point.
 func arrowhead(at Point, turn, size float64, p lanes.Pass) Path {
-	length, half, ink := 2.3*size, 0.75*size, Black
+	length, half, ink := 2.3*size, 0.75*size, black
 	if p == lanes.Header {
 		length, half, ink = 2.9*size, size, headerInk
 	}
-	head := Ring{{-length / 2, -half}, {length / 2, 0}, {-length / 2, half}, {-length / 4, 0}}
+	head := ring{{-length / 2, -half}, {length / 2, 0}, {-length / 2, half}, {-length / 4, 0}}
 	for i, q := range head {
 		head[i] = q.turned(turn).plus(at.X, at.Y)
 	}
-	return Path{Lines: Polygon{head}.Lines(), Fill: ink}
+	return Path{Lines: polygon{head}.lines(), Fill: ink}
 }
 
 // arrows are the heads on a lane that spreads, one on each stretch of it, where

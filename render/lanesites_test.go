@@ -67,9 +67,9 @@ func lawnSite(id, name string) *inventedSite {
 // drive along one side.
 func islandBed() *inventedSite {
 	s := lawnSite("island", "Lawn with an island bed")
-	s.area("outline", "lot", "", block(0, 0, 44, 30))
-	s.area("hardscape", "drive", "Drive", block(40, 0, 44, 30))
-	s.area("turf", "lawn", "", block(0, 0, 44, 30))
+	s.area("outline", "lot", "", oblong(0, 0, 44, 30))
+	s.area("hardscape", "drive", "Drive", oblong(40, 0, 44, 30))
+	s.area("turf", "lawn", "", oblong(0, 0, 44, 30))
 	s.area("bed", "island", "Island bed", blob(12, 19, 3))
 	s.area("water", "pond", "Pond", blob(29, 9, 2.5), "setback_m", 3)
 	s.point("tree", "oak", "Oak", 22.4, 16.2, "crown_m", 7)
@@ -80,10 +80,10 @@ func islandBed() *inventedSite {
 
 func uShape() *inventedSite {
 	s := lawnSite("u", "Lawn round a house")
-	s.area("outline", "lot", "", block(0, 0, 34, 30))
-	s.area("building", "house", "House", block(11, 11, 24, 30))
-	s.area("turf", "lawn", "", block(0, 0, 34, 30))
-	s.area("zone", "west", "West", block(0, 0, 11, 30))
+	s.area("outline", "lot", "", oblong(0, 0, 34, 30))
+	s.area("building", "house", "House", oblong(11, 11, 24, 30))
+	s.area("turf", "lawn", "", oblong(0, 0, 34, 30))
+	s.area("zone", "west", "West", oblong(0, 0, 11, 30))
 	s.point("access", "gate", "Gate", 17, 0)
 	return s
 }
@@ -92,13 +92,13 @@ func uShape() *inventedSite {
 // triangle.
 func threeLawns() *inventedSite {
 	s := lawnSite("three", "Three lawns")
-	s.area("outline", "lot", "", block(-2, -2, 52, 26))
-	for i, ring := range [][]geo.XY{block(0, 0, 15, 12), xy(19, 0, 34, 0, 34, 20), block(38, 0, 50, 24)} {
+	s.area("outline", "lot", "", oblong(-2, -2, 52, 26))
+	for i, ring := range [][]geo.XY{oblong(0, 0, 15, 12), xy(19, 0, 34, 0, 34, 20), oblong(38, 0, 50, 24)} {
 		s.area("turf", []string{"a", "b", "c"}[i], "", ring)
 		s.area("zone", "zone-"+[]string{"a", "b", "c"}[i], []string{"West", "Corner", "East"}[i], ring)
 	}
-	s.area("hardscape", "walk", "Walk", block(15, 0, 19, 26))
-	s.area("hardscape", "drive", "Drive", block(34, 0, 38, 26))
+	s.area("hardscape", "walk", "Walk", oblong(15, 0, 19, 26))
+	s.area("hardscape", "drive", "Drive", oblong(34, 0, 38, 26))
 	s.point("access", "gate", "", 17, -1)
 	return s
 }
@@ -106,9 +106,9 @@ func threeLawns() *inventedSite {
 // narrowStrips are a lawn with strips of 1.2 m and 2 m along a house.
 func narrowStrips() *inventedSite {
 	s := lawnSite("strips", "Strips along a house")
-	s.area("building", "house", "House", block(0, 0, 30, 10))
-	s.area("turf", "thin", "", block(0, -1.2, 30, 0))
-	s.area("turf", "narrow", "", block(0, 10, 30, 12))
+	s.area("building", "house", "House", oblong(0, 0, 30, 10))
+	s.area("turf", "thin", "", oblong(0, -1.2, 30, 0))
+	s.area("turf", "narrow", "", oblong(0, 10, 30, 12))
 	s.area("turf", "lawn", "", xy(34, -4, 50, -4, 50, 10*math.Sqrt2, 34, 12))
 	return s
 }

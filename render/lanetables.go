@@ -21,12 +21,12 @@ var modeWords = map[lanes.Mode]string{
 }
 
 // workTable says how the ground is walked and what that comes to.
-func (l laneLayer) workTable() Table {
+func (l laneLayer) workTable() table {
 	f, s := l.figures, l.sum
-	t := Table{Size: tableSize, Columns: []Column{{Head: "Spreading", Width: workColumn}, {Wrap: true}}}
+	t := table{size: tableSize, columns: []column{{head: "Spreading", width: workColumn}, {wrap: true}}}
 	add := func(what, text string) {
 		if text != "" {
-			t.Rows = append(t.Rows, []string{what, text})
+			t.rows = append(t.rows, []string{what, text})
 		}
 	}
 	if load := l.plan.Work.Load; load != nil {
@@ -281,17 +281,17 @@ func wayText(lane lanes.Lane, shield lanes.Side) string {
 
 // laneTable lists the lanes in walking order, several to a row if there is no
 // room for each.
-func (l laneLayer) laneTable(rows int) Table {
+func (l laneLayer) laneTable(rows int) table {
 	const least = 4 // rows
 	f := l.figures
-	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Lane"}, {Head: "Zone", Wrap: true}, {Head: "Way", Wrap: true}, {Head: f.lengthUnit(), Anchor: End}, {Head: l.leftHead(), Anchor: End},
+	t := table{size: tableSize, columns: []column{
+		{head: "Lane"}, {head: "Zone", wrap: true}, {head: "Way", wrap: true}, {head: f.lengthUnit(), anchor: End}, {head: l.leftHead(), anchor: End},
 	}}
 	all := l.spreading()
 	for group := range slices.Chunk(all, perRow(len(all), max(least, rows))) {
-		t.Rows = append(t.Rows, l.laneRow(group))
+		t.rows = append(t.rows, l.laneRow(group))
 	}
-	t.Totals = [][]string{{"All", "", "", f.Length(l.sum.SpreadLengthM), ""}}
+	t.totals = [][]string{{"All", "", "", f.Length(l.sum.SpreadLengthM), ""}}
 	return t
 }
 
@@ -354,9 +354,9 @@ func wayWord(lane lanes.Lane) string {
 }
 
 // cautions say how lanes are walked, and what stands above any map.
-func (l laneLayer) cautions() Table {
-	t := Table{Size: tableSize, Columns: []Column{{Head: "On the way", Wrap: true}}}
-	add := func(text string) { t.Rows = append(t.Rows, []string{text}) }
+func (l laneLayer) cautions() table {
+	t := table{size: tableSize, columns: []column{{head: "On the way", wrap: true}}}
+	add := func(text string) { t.rows = append(t.rows, []string{text}) }
 	if cut := l.plan.Cut; len(cut) > 0 {
 		add(fmt.Sprintf("No way leads round beds and buildings to %s: carry the spreader across.", laneList(cut)))
 	}
@@ -373,24 +373,24 @@ func (l laneLayer) cautions() Table {
 }
 
 // keys explain the lanes.
-func (l laneLayer) keys(add func(bool, string, func(Rect) []Element)) {
+func (l laneLayer) keys(add func(bool, string, func(rect) []Element)) {
 	has := func(want func(lanes.Lane) bool) bool { return slices.ContainsFunc(l.plan.Lanes, want) }
 	add(has(func(lane lanes.Lane) bool { return lane.Spreading && lane.Pass == lanes.Header }), "Header lap, deflector side out", headerSample)
 	add(has(func(lane lanes.Lane) bool { return lane.Spreading && lane.Pass == lanes.Fill }), "Fill lane", fillSample)
 	add(has(func(lane lanes.Lane) bool { return !lane.Spreading }), "Way without spreading", lineSample(travelPen))
 	add(len(l.spreading()) > 0, "Number of lane, or each 5th", numberSample)
-	add(l.byHandTold(), "By hand", func(box Rect) []Element { return byHand(box.Polygon()) })
-	add(len(l.untreated()) > 0, "Not treated this time", func(box Rect) []Element { return notNow(box.Polygon()) })
+	add(l.byHandTold(), "By hand", func(box rect) []Element { return byHand(box.polygon()) })
+	add(len(l.untreated()) > 0, "Not treated this time", func(box rect) []Element { return notNow(box.polygon()) })
 	add(l.bars(), capitalized(noApplication), barredSwatch())
 }
 
-func headerSample(box Rect) []Element { return arrowSample(box, headerPen, lanes.Header) }
-func fillSample(box Rect) []Element   { return arrowSample(box, fillPen, lanes.Fill) }
+func headerSample(box rect) []Element { return arrowSample(box, headerPen, lanes.Header) }
+func fillSample(box rect) []Element   { return arrowSample(box, fillPen, lanes.Fill) }
 
-func arrowSample(box Rect, pen func([]Line) []Element, p lanes.Pass) []Element {
+func arrowSample(box rect, pen func([]Line) []Element, p lanes.Pass) []Element {
 	return append(lineSample(pen)(box), arrowhead(box.center(), 0, 1, p))
 }
 
-func numberSample(box Rect) []Element {
+func numberSample(box rect) []Element {
 	return numeral(7).set(box.center(), 0, Text{})
 }

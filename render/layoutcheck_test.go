@@ -12,7 +12,7 @@ import (
 // any subject are checked alike.
 type layout struct {
 	sheet   *Sheet
-	window  Rect // of the map; empty on a sheet without one
+	window  rect // of the map; empty on a sheet without one
 	texts   []laidText
 	symbols []laidBox
 	leaders []laidLine
@@ -31,7 +31,7 @@ type laidText struct {
 // A laidBox is the ground of a symbol or of a block of the panel.
 type laidBox struct {
 	name string
-	box  Rect
+	box  rect
 }
 
 // A laidLine is a straight line of a leader or the rule of a table.
@@ -75,7 +75,7 @@ func (l *layout) group(g Group, in []Group) {
 	case slices.Contains(symbolGroups, g.ID) && !within(in, "sample"):
 		l.symbols = append(l.symbols, laidBox{g.Title, extent(g.Elements)})
 	case g.ID == "sample":
-		if box := extent(g.Elements); box.Width() > 0 { // others are samples of texts
+		if box := extent(g.Elements); box.width() > 0 { // others are samples of texts
 			l.symbols = append(l.symbols, laidBox{"the sample of " + g.Title, box})
 		}
 	case slices.Contains(groundGroups, g.ID):
@@ -89,11 +89,11 @@ func (l *layout) group(g Group, in []Group) {
 
 func (l *layout) path(p Path, in []Group) {
 	leader, rule := within(in, "leader"), within(in, "block") && !within(in, "sample")
-	if !leader && !rule || p.Stroke.None() {
+	if !leader && !rule || p.Stroke.none() {
 		return
 	}
 	for _, line := range p.Lines {
-		for i := 1; (p.Stroke == Black || leader && p.Stroke == Grey) && i < len(line.Points); i++ { // rims are white, hairlines pale
+		for i := 1; (p.Stroke == black || leader && p.Stroke == grey) && i < len(line.Points); i++ { // rims are white, hairlines pale
 			at := laidLine{line.Points[i-1], line.Points[i], l.led}
 			if leader {
 				l.leaders = append(l.leaders, at)
@@ -111,11 +111,11 @@ func within(groups []Group, id string) bool {
 // inked is the ground that a text covers, with the tails of its letters;
 // figures have none.
 func (t laidText) inked() plate {
-	w, tail := t.Width(), 0.0
+	w, tail := t.width(), 0.0
 	if strings.ContainsFunc(t.String, unicode.IsLetter) {
-		tail = t.Face.Descent(t.Size)
+		tail = t.Face.descent(t.Size)
 	}
-	top := t.Face.CapHeight(t.Size)
+	top := t.Face.capHeight(t.Size)
 	if !t.Face.hasAll(t.String) {
 		top, tail = t.reach()
 	}
@@ -123,13 +123,13 @@ func (t laidText) inked() plate {
 	return turnedPlate(t.At.plus(middle.X, middle.Y), w, top+tail, t.Turn)
 }
 
-func (b Rect) plate() plate { return plate{b.Min, {b.Max.X, b.Min.Y}, b.Max, {b.Min.X, b.Max.Y}} }
+func (b rect) plate() plate { return plate{b.min, {b.max.X, b.min.Y}, b.max, {b.min.X, b.max.Y}} }
 
 // extentWithTexts is the box round all paths and texts of the elements.
-func extentWithTexts(elements []Element) Rect {
-	var all Polygon
-	if box := extent(elements); box.Width() > 0 {
-		all = append(all, Ring{box.Min, box.Max})
+func extentWithTexts(elements []Element) rect {
+	var all polygon
+	if box := extent(elements); box.width() > 0 {
+		all = append(all, ring{box.min, box.max})
 	}
 	visit(elements, func(e Element) {
 		if t, ok := e.(Text); ok && t.String != "" {
@@ -137,7 +137,7 @@ func extentWithTexts(elements []Element) Rect {
 			all = append(all, box[:])
 		}
 	})
-	return all.Bounds()
+	return all.bounds()
 }
 
 // findings are all that is wrong with the layout, in words.
@@ -223,7 +223,7 @@ func (l *layout) leadersOverSymbols() (found []string) {
 // clipped finds texts cut by the edge of what they belong to: the paper with
 // its margin, the window of the map, the block of the panel.
 func (l *layout) clipped() (found []string) {
-	paper := Rect{Max: Point{l.sheet.Width, l.sheet.Height}}.inset(sheetMargin - 0.5)
+	paper := rect{max: Point{l.sheet.Width, l.sheet.Height}}.inset(sheetMargin - 0.5)
 	for _, t := range l.texts {
 		box := t.inked()
 		if !box.within(paper) {
@@ -237,7 +237,7 @@ func (l *layout) clipped() (found []string) {
 				continue
 			}
 			column := extent(g.Elements).grown(0.1) // its rules are as wide as it is
-			if ruled := column.Width() > 1; ruled && (box[0].X < column.Min.X || box[1].X > column.Max.X) {
+			if ruled := column.width() > 1; ruled && (box[0].X < column.min.X || box[1].X > column.max.X) {
 				found = append(found, fmt.Sprintf("%q reaches out of the block %s", t.String, g.Title))
 			}
 			if t.Face == Bold && strings.HasSuffix(t.String, "…") {
@@ -256,14 +256,14 @@ func (l *layout) clipped() (found []string) {
 // groundOffTheMap finds what is drawn beyond the window of the map.
 func (l *layout) groundOffTheMap() (found []string) {
 	for _, g := range l.ground {
-		if b, w := g.box, l.window.grown(0.1); b.Width() > 0 && (b.Min.X < w.Min.X || b.Min.Y < w.Min.Y || b.Max.X > w.Max.X || b.Max.Y > w.Max.Y) {
-			found = append(found, fmt.Sprintf("%s: drawn from %.0f, %.0f to %.0f, %.0f mm, beyond the map", g.name, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y))
+		if b, w := g.box, l.window.grown(0.1); b.width() > 0 && (b.min.X < w.min.X || b.min.Y < w.min.Y || b.max.X > w.max.X || b.max.Y > w.max.Y) {
+			found = append(found, fmt.Sprintf("%s: drawn from %.0f, %.0f to %.0f, %.0f mm, beyond the map", g.name, b.min.X, b.min.Y, b.max.X, b.max.Y))
 		}
 	}
 	return found
 }
 
-func (b Rect) grown(rim float64) Rect { return b.inset(-rim) }
+func (b rect) grown(rim float64) rect { return b.inset(-rim) }
 
 func (l *layout) blocksOverBlocks() (found []string) {
 	for i, a := range l.blocks {
@@ -301,7 +301,7 @@ func (l *layout) smallTexts() (found []string) {
 // that no note explains.
 func (l *layout) missingLetters() (found []string) {
 	for _, t := range l.texts {
-		if missing := Missing(t.String); len(missing) > 0 {
+		if missing := missing(t.String); len(missing) > 0 {
 			found = append(found, fmt.Sprintf("%q holds %q, which the typefaces lack", t.String, missing))
 		}
 	}

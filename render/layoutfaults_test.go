@@ -8,20 +8,20 @@ import (
 // The check of layouts finds what is wrong: each fault is planted on a sheet
 // that has no other.
 func TestLayoutFaultsAreFound(t *testing.T) {
-	text := func(x, y float64, s string) Text { return Text{At: Point{x, y}, String: s, Size: 9, Ink: Black} }
+	text := func(x, y float64, s string) Text { return Text{At: Point{x, y}, String: s, Size: 9, Ink: black} }
 	labels := func(e ...Element) Group { return Group{ID: "labels", Elements: e} }
 	block := func(title string, y float64, e ...Element) Group {
-		rules := Path{Lines: []Line{{Points: []Point{{20, y}, {80, y}}}, {Points: []Point{{20, y + 20}, {80, y + 20}}}}, Stroke: Black, Weight: ThinLine}
+		rules := Path{Lines: []Line{{Points: []Point{{20, y}, {80, y}}}, {Points: []Point{{20, y + 20}, {80, y + 20}}}}, Stroke: black, Weight: thinLine}
 		return Group{ID: "block", Title: title, Elements: append(e, rules)}
 	}
 	signsOf := func(at ...Point) Group {
 		g := Group{ID: "signs"}
 		for _, p := range at {
-			g.Elements = append(g.Elements, HazardSign(p, signHeight))
+			g.Elements = append(g.Elements, hazardSign(p, signHeight))
 		}
 		return g
 	}
-	frame := Group{ID: "frame", Elements: []Element{Path{Lines: Rect{Point{20, 100}, Point{180, 250}}.Polygon().Lines(), Stroke: Black}}}
+	frame := Group{ID: "frame", Elements: []Element{Path{Lines: rect{Point{20, 100}, Point{180, 250}}.polygon().lines(), Stroke: black}}}
 	for finding, planted := range map[string][]Element{
 		`"one" lies on "two"`:                       {labels(text(50, 150, "two"), text(52, 151, "one"))},
 		`"one" lies on Hazard`:                      {signsOf(Point{60, 150}), labels(text(58, 150, "one"))},
@@ -34,10 +34,10 @@ func TestLayoutFaultsAreFound(t *testing.T) {
 		`Hazard is cut by the frame`:                {signsOf(Point{180, 150})},
 		`"one" reaches into the margin`:             {text(3, 60, "one")},
 		`"one" reaches out of the block T`:          {block("T", 40, text(78, 45, "one"))},
-		`the head "on…" of the block T is cut`:      {block("T", 40, Text{At: Point{30, 45}, String: "on…", Face: Bold, Size: 9, Ink: Black})},
+		`the head "on…" of the block T is cut`:      {block("T", 40, Text{At: Point{30, 45}, String: "on…", Face: Bold, Size: 9, Ink: black})},
 		`block T lies on the map`:                   {block("T", 90)},
 		`block U lies on block T`:                   {block("T", 40), block("U", 50)},
-		`"one" is 8.0 points tall`:                  {Text{At: Point{30, 60}, String: "one", Size: 8, Ink: Black}},
+		`"one" is 8.0 points tall`:                  {Text{At: Point{30, 60}, String: "one", Size: 8, Ink: black}},
 		`"庭" holds ['庭'], which the typefaces lack`: {text(30, 60, "庭")},
 	} {
 		s := NewSheet("planted", "Planted", A4)

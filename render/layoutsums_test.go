@@ -22,7 +22,7 @@ type sumRow struct {
 // sumRows reads the rows of all parts of a table off the sheet.
 func (l *layout) sumRows(title string) (rows []sumRow) {
 	for _, block := range blocksTitled(l.sheet.Elements, title) {
-		left := extent(block.Elements).Min.X + cellMargin
+		left := extent(block.Elements).min.X + cellMargin
 		lines := map[int][]Text{}
 		for _, t := range textsOf(block.Elements) {
 			at := int(math.Round(t.At.Y * 100))

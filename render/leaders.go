@@ -134,9 +134,9 @@ func (d *draft) seated(f form, s seat) []Element {
 func leader(from, to Point, dot float64) Group {
 	line := []Line{{Points: []Point{from, to}}}
 	return Group{ID: "leader", Elements: []Element{
-		Path{Lines: line, Stroke: White, Weight: 3 * ThinLine},
-		Path{Lines: line, Stroke: Black, Weight: ThinLine},
-		Path{Lines: Disc(to, dot).Lines(), Fill: Black},
+		Path{Lines: line, Stroke: white, Weight: 3 * thinLine},
+		Path{Lines: line, Stroke: black, Weight: thinLine},
+		Path{Lines: disc(to, dot).lines(), Fill: black},
 	}}
 }
 
@@ -144,7 +144,7 @@ func leader(from, to Point, dot float64) Group {
 // should rather not be.
 type seating struct {
 	board  *board
-	window Rect
+	window rect
 	reach  float64             // mm
 	extra  func(plate) float64 // mm that a label rather goes further than cover some ground
 	last   *settledCrowd
@@ -164,7 +164,7 @@ func (d *draft) newSeating(v view) seating {
 		}
 		return 0
 	}
-	return seating{&d.labels, v.window.inset(windowInset), math.Hypot(v.window.Width(), v.window.Height()), extra, new(settledCrowd)}
+	return seating{&d.labels, v.window.inset(windowInset), math.Hypot(v.window.width(), v.window.height()), extra, new(settledCrowd)}
 }
 
 // placeNear finds the free place for a label that costs least, within reach of

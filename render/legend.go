@@ -7,7 +7,7 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// A legend explains what is drawn on a map, and no more. It is a [Block].
+// A legend explains what is drawn on a map, and no more. It is a block.
 type legend struct {
 	entries []legendEntry
 	size    float64 // of letters, points; 0 is that of tables
@@ -15,7 +15,7 @@ type legend struct {
 
 // A legendEntry is a sample with its meaning.
 type legendEntry struct {
-	sample func(Rect) []Element
+	sample func(rect) []Element
 	text   string
 }
 
@@ -24,8 +24,8 @@ const (
 	entryHeight               = 5.4
 )
 
-// Set implements [Block].
-func (l legend) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (l legend) set(corner Point, width float64) (elements []Element, height float64) {
 	size := l.size
 	if size == 0 {
 		size = tableSize
@@ -33,7 +33,7 @@ func (l legend) Set(corner Point, width float64) (elements []Element, height flo
 	elements, head := heading("Key", size, corner, width)
 	widest := 0.0
 	for _, e := range l.entries {
-		widest = max(widest, Regular.Width(e.text, size))
+		widest = max(widest, Regular.width(e.text, size))
 	}
 	const after = 1.6 // mm between a sample and its text
 	count := max(1, int(width/(sampleWidth+after+widest+1.5)))
@@ -41,8 +41,8 @@ func (l legend) Set(corner Point, width float64) (elements []Element, height flo
 	for i, e := range l.entries {
 		x := corner.X + cellMargin + float64(i/rows)*width/float64(count)
 		y := corner.Y - head - 1 - float64(i%rows+1)*entryHeight
-		box := Rect{Point{x, y + (entryHeight-sampleHeight)/2}, Point{x + sampleWidth, y + (entryHeight+sampleHeight)/2}}
-		text := Text{At: Point{box.Max.X + after, box.center().Y - Regular.CapHeight(size)/2}, String: e.text, Size: size, Ink: Black}
+		box := rect{Point{x, y + (entryHeight-sampleHeight)/2}, Point{x + sampleWidth, y + (entryHeight+sampleHeight)/2}}
+		text := Text{At: Point{box.max.X + after, box.center().Y - Regular.capHeight(size)/2}, String: e.text, Size: size, Ink: black}
 		elements = append(elements, Group{ID: "sample", Title: e.text, Elements: e.sample(box)}, text)
 	}
 	return elements, head + 1 + float64(rows)*entryHeight
@@ -51,7 +51,7 @@ func (l legend) Set(corner Point, width float64) (elements []Element, height flo
 // legend lists what the map of the plat shows.
 func (d *draft) legend() legend {
 	var l legend
-	add := func(there bool, text string, sample func(Rect) []Element) {
+	add := func(there bool, text string, sample func(rect) []Element) {
 		if there {
 			l.entries = append(l.entries, legendEntry{sample, text})
 		}
@@ -73,14 +73,14 @@ func (d *draft) legend() legend {
 	d.legendOfBarriers(add, zones.Fence, zones.Wall, zones.Hedge)
 	add(slices.ContainsFunc(d.plat.Site.Of(zones.Cutline), func(o *zones.Object) bool { return len(d.uncut[o]) > 0 }), "Cutline, parts nothing", lineSample(cutline))
 	for _, s := range signs {
-		add(d.has(s.kind, anyObject), s.word, func(box Rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
+		add(d.has(s.kind, anyObject), s.word, func(box rect) []Element { return []Element{s.draw(box.center(), signHeight)} })
 	}
 	add(d.hasNeighbours(), "Neighbours", neighbourSample)
 	return l
 }
 
-func neighbourSample(box Rect) []Element {
-	return []Element{Path{Lines: box.Polygon().Lines(), Fill: neighbourBuilding}}
+func neighbourSample(box rect) []Element {
+	return []Element{Path{Lines: box.polygon().lines(), Fill: neighbourBuilding}}
 }
 
 // has reports whether the map shows a wanted object of a kind.
@@ -90,52 +90,52 @@ func (d *draft) has(kind zones.Kind, wanted func(*zones.Object) bool) bool {
 
 func anyObject(*zones.Object) bool { return true }
 
-func (d *draft) legendOfTrees(add func(bool, string, func(Rect) []Element)) {
-	crown := func(leaf Leaf) func(Rect) []Element {
-		return func(box Rect) []Element { return []Element{Tree(box.center(), sampleHeight+0.8, leaf)} }
+func (d *draft) legendOfTrees(add func(bool, string, func(rect) []Element)) {
+	crown := func(leaf leaf) func(rect) []Element {
+		return func(box rect) []Element { return []Element{tree(box.center(), sampleHeight+0.8, leaf)} }
 	}
-	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == BroadLeaf }), "Tree", crown(BroadLeaf))
-	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == NeedleLeaf }), "Needled tree", crown(NeedleLeaf))
-	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) == 0 }), "Tree crowns", func(box Rect) []Element { return canopy(box.Polygon()) })
+	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == broadLeaf }), "Tree", crown(broadLeaf))
+	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) > 0 && leafOf(o) == needleLeaf }), "Needled tree", crown(needleLeaf))
+	add(d.has(zones.Tree, func(o *zones.Object) bool { return len(o.Points) == 0 }), "Tree crowns", func(box rect) []Element { return canopy(box.polygon()) })
 }
 
 var barrierWords = map[zones.Kind]string{zones.Fence: "Fence", zones.Wall: "Wall", zones.Hedge: "Hedge"}
 
-func (d *draft) legendOfBarriers(add func(bool, string, func(Rect) []Element), kinds ...zones.Kind) {
+func (d *draft) legendOfBarriers(add func(bool, string, func(rect) []Element), kinds ...zones.Kind) {
 	for _, kind := range kinds {
 		add(d.has(kind, anyObject), barrierWords[kind], lineSample(barriers[kind]))
 	}
 }
 
 // swatch is a box in the look.
-func (l look) swatch() func(Rect) []Element {
-	return l.pattern.swatch(l.tint, l.ink, l.edge, ThinLine)
+func (l look) swatch() func(rect) []Element {
+	return l.pattern.swatch(l.tint, l.ink, l.edge, thinLine)
 }
 
-func barredSwatch() func(Rect) []Element {
-	return barred.swatch(turfTint, warning, warning, MediumLine)
+func barredSwatch() func(rect) []Element {
+	return barred.swatch(turfTint, warning, warning, mediumLine)
 }
 
 // swatch returns a box filled with the pattern. Patterns are anchored to the
 // sheet; a box as small as this shows as much of one as it can.
-func (t Pattern) swatch(tint, ink, edge Ink, weight float64) func(Rect) []Element {
+func (t pattern) swatch(tint, ink, edge Ink, weight float64) func(rect) []Element {
 	const somewhere, steps, step, rim = 100, 8, 1.0, 0.6 // mm
 	var best Path
 	var origin Point
 	for i := range steps {
 		for j := range steps {
 			corner := Point{somewhere + float64(i)*step, somewhere + float64(j)*step}
-			middle := Rect{corner, corner.plus(sampleWidth, sampleHeight)}.inset(rim)
-			if filled := t.Fill(middle.Polygon(), ink); len(filled.Lines) > len(best.Lines) {
+			middle := rect{corner, corner.plus(sampleWidth, sampleHeight)}.inset(rim)
+			if filled := t.fill(middle.polygon(), ink); len(filled.Lines) > len(best.Lines) {
 				best, origin = filled, corner
 			}
 		}
 	}
-	best = t.Fill(Rect{origin, origin.plus(sampleWidth, sampleHeight)}.Polygon(), ink)
-	return func(box Rect) []Element {
+	best = t.fill(rect{origin, origin.plus(sampleWidth, sampleHeight)}.polygon(), ink)
+	return func(box rect) []Element {
 		pattern := best
-		pattern.Lines = moved(best.Lines, box.Min.X-origin.X, box.Min.Y-origin.Y)
-		area := box.Polygon().Lines()
+		pattern.Lines = moved(best.Lines, box.min.X-origin.X, box.min.Y-origin.Y)
+		area := box.polygon().lines()
 		return []Element{Path{Lines: area, Fill: tint}, pattern, Path{Lines: area, Stroke: edge, Weight: weight}}
 	}
 }
@@ -151,9 +151,9 @@ func moved(lines []Line, dx, dy float64) []Line {
 	return all
 }
 
-func lineSample(pen func([]Line) []Element) func(Rect) []Element {
-	return func(box Rect) []Element {
+func lineSample(pen func([]Line) []Element) func(rect) []Element {
+	return func(box rect) []Element {
 		y := box.center().Y
-		return pen([]Line{{Points: []Point{{box.Min.X, y}, {box.Max.X, y}}}})
+		return pen([]Line{{Points: []Point{{box.min.X, y}, {box.max.X, y}}}})
 	}
 }

@@ -18,7 +18,7 @@ const standIn = '?'
 // missing letters are returned, each once, in the order of the text.
 func Legible(text string) (string, []rune) {
 	text = norm.NFC.String(plain(text))
-	missing := Missing(text)
+	missing := missing(text)
 	if len(missing) == 0 {
 		return isolated(text), nil
 	}
@@ -30,9 +30,9 @@ func Legible(text string) (string, []rune) {
 	}, text)), missing
 }
 
-// Missing returns the characters of a text that the typefaces cannot draw, each
+// missing returns the characters of a text that the typefaces cannot draw, each
 // once. All faces cover the same characters.
-func Missing(text string) []rune {
+func missing(text string) []rune {
 	var missing []rune
 	for _, r := range text {
 		if !drawable(r) && !slices.Contains(missing, r) {

@@ -40,7 +40,7 @@ func TestLegibleIsDrawableAndSettled(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := rapid.String().Draw(t, "text")
 		got, _ := Legible(in)
-		if missing := Missing(got); len(missing) > 0 {
+		if missing := missing(got); len(missing) > 0 {
 			t.Fatalf("Legible(%q) = %q still lacks %q", in, got, string(missing))
 		}
 		if again, _ := Legible(got); again != got {
@@ -64,7 +64,7 @@ func FuzzPlainIsFitForXML(f *testing.F) {
 
 func TestTextThatCannotBeDrawnIsRefused(t *testing.T) {
 	s := NewSheet("x", "x", A4)
-	s.Add(Text{String: "草", Size: 9, Ink: Black})
+	s.Add(Text{String: "草", Size: 9, Ink: black})
 	for name, write := range writers {
 		if _, err := write(s); err == nil || !strings.Contains(err.Error(), "U+8349") {
 			t.Errorf("%s: error %v does not name the letter", name, err)

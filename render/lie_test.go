@@ -83,7 +83,7 @@ func TestNorthStaysUp(t *testing.T) {
 
 func TestNorthArrowPointsNorth(t *testing.T) {
 	for _, turn := range []float64{0, 40, -90, 90} {
-		arrow := NorthArrow(Point{50, 50}, 12, turn)
+		arrow := northArrow(Point{50, 50}, 12, turn)
 		for _, text := range textsOf(arrow.Elements) {
 			letter := lettersPlate(text).center()
 			way := math.Atan2(50-letter.X, letter.Y-50) * 180 / math.Pi
@@ -136,7 +136,7 @@ func TestTurnedLiesAreLevel(t *testing.T) {
 		length, width := rapid.Float64Range(50, 300).Draw(t, "length"), rapid.Float64Range(5, 20).Draw(t, "width")
 		site := lieOf(nil, bearing)
 		var ring geo.Ring
-		for _, p := range block(0, 0, length, width) {
+		for _, p := range oblong(0, 0, length, width) {
 			ring = append(ring, site.onSheet(p))
 		}
 		for _, l := range turnedLies(ring) {

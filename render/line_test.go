@@ -161,11 +161,11 @@ func FuzzNames(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, name string) {
 		label := (&lettering{}).of(name)
-		text := Text{String: label, Face: Bold, Size: 9, Ink: Black, Halo: 0.5}
+		text := Text{String: label, Face: Bold, Size: 9, Ink: black, Halo: 0.5}
 		if err := text.check(); err != nil {
 			t.Fatal(err)
 		}
-		w := text.Width()
+		w := text.width()
 		if up, down := text.reach(); !(w >= 0 && w < largestSheet*10 && up < 100 && down < 100) {
 			t.Errorf("%+q is %g mm wide and reaches %g mm up and %g mm down", label, w, up, down)
 		}
@@ -200,7 +200,7 @@ func TestLinesStandAsInABrowser(t *testing.T) {
 			if len(missing) > 0 {
 				t.Fatalf("%q lacks %q", name, missing)
 			}
-			s.Add(Text{At: Point{5 + 70*float64(j), 290 - 9*float64(i)}, String: label + ", 4,900 ft²", Face: face, Size: 12, Ink: Black})
+			s.Add(Text{At: Point{5 + 70*float64(j), 290 - 9*float64(i)}, String: label + ", 4,900 ft²", Face: face, Size: 12, Ink: black})
 		}
 	}
 	b := c.open(desktop, onDisk(t, slices.Concat([]byte("<!doctype html><meta charset=utf-8><body>"), written(t, SVG, s))))
@@ -210,7 +210,7 @@ func TestLinesStandAsInABrowser(t *testing.T) {
 	visit(s.Elements, func(e Element) {
 		text := e.(Text)
 		for _, l := range startsOf(text) {
-			if got := places[i][l.unit]; math.Abs(got-l.at) > HairLine/2 { // browsers round the widths of runs
+			if got := places[i][l.unit]; math.Abs(got-l.at) > hairLine/2 { // browsers round the widths of runs
 				t.Errorf("%s %+q: letter %d stands at %.2f mm, in the browser at %.2f", text.Face, text.String, l.unit, l.at, got)
 			}
 		}

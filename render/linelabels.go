@@ -49,7 +49,7 @@ func (d *draft) labelAlong(line Line, way, left float64, f form, v view) []Eleme
 	if !box.within(v.window.inset(windowInset)) || !d.labels.free(box) {
 		return nil
 	}
-	return d.put(f, at, turn, White)
+	return d.put(f, at, turn, white)
 }
 
 // upright turns text that would stand on its head round, in degrees.

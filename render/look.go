@@ -8,67 +8,67 @@ type look struct {
 	word    string
 	plural  string // in a list of several
 	tint    Ink
-	pattern Pattern
+	pattern pattern
 	ink     Ink // of the pattern
 	edge    Ink
 	weight  float64 // of the edge, mm
 }
 
 var (
-	accent   = BluishGreen.Shade(0.55)
-	warning  = Vermillion.Shade(0.8)
-	faint    = Grey.Tint(0.55)
-	edgeInk  = Black.Tint(0.8)
-	turfTint = BluishGreen.Tint(0.12)
+	accent   = bluishGreen.shade(0.55)
+	warning  = vermillion.shade(0.8)
+	faint    = grey.tint(0.55)
+	edgeInk  = black.tint(0.8)
+	turfTint = bluishGreen.tint(0.12)
 )
 
 // Patterns that only maps of ground use.
 var (
 	// leaves are planting: pairs of small leaves, close together.
-	leaves = Pattern{Tiles: []Tiling{{Across: 3.2, Up: 1.6, Mark: []Line{
+	leaves = pattern{tiles: []scatter{{across: 3.2, up: 1.6, mark: []Line{
 		{Points: []Point{{0, -0.45}, {-0.2, 0.05}, {-0.6, 0.3}}},
 		{Points: []Point{{0, -0.45}, {0.2, 0.05}, {0.6, 0.3}}},
-	}}}, Weight: HairLine, Round: true}
+	}}}, weight: hairLine, round: true}
 
 	// blades are grass that is not mown: long, in twos.
-	blades = Pattern{Tiles: []Tiling{{Across: 4, Up: 2.4, Mark: []Line{
+	blades = pattern{tiles: []scatter{{across: 4, up: 2.4, mark: []Line{
 		{Points: []Point{{-0.25, -0.8}, {-0.35, 0.9}}},
 		{Points: []Point{{0.25, -0.8}, {0.75, 0.7}}},
-	}}}, Weight: HairLine, Round: true}
+	}}}, weight: hairLine, round: true}
 
 	// tilework is a basin.
-	tilework = Pattern{Rulings: []Ruling{{Spacing: 2}, {Angle: 90, Spacing: 2}}, Weight: HairLine}
+	tilework = pattern{rulings: []ruling{{spacing: 2}, {angle: 90, spacing: 2}}, weight: hairLine}
 
 	// blanks are ground of which nothing is known.
-	blanks = Pattern{Rulings: []Ruling{{Spacing: 3, Dash: 1.8, Gap: 4.2, Shift: 3}}, Weight: HairLine}
+	blanks = pattern{rulings: []ruling{{spacing: 3, dash: 1.8, gap: 4.2, shift: 3}}, weight: hairLine}
 
 	// barred is ground on which nothing may be applied.
-	barred = Pattern{Rulings: []Ruling{{Angle: 45, Spacing: 3}, {Angle: 135, Spacing: 3}}, Weight: ThinLine}
+	barred = pattern{rulings: []ruling{{angle: 45, spacing: 3}, {angle: 135, spacing: 3}}, weight: thinLine}
 
 	// crowns are woods and rows of trees.
-	crowns = Pattern{Tiles: []Tiling{{Across: 8, Up: 4, Mark: Disc(Point{}, 1.1).Lines()}}, Weight: HairLine}
+	crowns = pattern{tiles: []scatter{{across: 8, up: 4, mark: disc(Point{}, 1.1).lines()}}, weight: hairLine}
 )
 
 var looks = map[zones.Kind]look{
-	zones.Building:  {"Building", "buildings", Black.Tint(0.1), Hatch, Black.Tint(0.45), Black, HeavyLine},
-	zones.Pool:      {"Pool", "pools", SkyBlue.Tint(0.25), tilework, Blue.Tint(0.6), Blue.Shade(0.7), MediumLine},
-	zones.Water:     {"Water", "waters", SkyBlue.Tint(0.25), Waves, Blue.Tint(0.7), Blue.Shade(0.7), MediumLine},
-	zones.Hardscape: {"Hardscape", "hardscapes", Black.Tint(0.04), Stipple, Black.Tint(0.35), edgeInk, ThinLine},
-	zones.Bed:       {"Bed", "beds", Orange.Tint(0.16), leaves, Orange.Shade(0.55), Orange.Shade(0.4), MediumLine},
-	zones.Synthetic: {"Synthetic turf", "synthetic turfs", ReddishPurple.Tint(0.12), BackHatch, ReddishPurple.Shade(0.7), edgeInk, ThinLine},
-	zones.Bare:      {"Bare ground", "bare grounds", Yellow.Tint(0.16), Chips, Orange.Shade(0.5), edgeInk, ThinLine},
-	zones.Rough:     {"Rough grass", "rough grasses", Yellow.Tint(0.28), blades, BluishGreen.Shade(0.5), edgeInk, ThinLine},
-	zones.Turf:      {"Turf", "lawns", turfTint, Tufts, BluishGreen.Tint(0.8), accent, MediumLine},
+	zones.Building:  {"Building", "buildings", black.tint(0.1), hatch, black.tint(0.45), black, heavyLine},
+	zones.Pool:      {"Pool", "pools", skyBlue.tint(0.25), tilework, blue.tint(0.6), blue.shade(0.7), mediumLine},
+	zones.Water:     {"Water", "waters", skyBlue.tint(0.25), waves, blue.tint(0.7), blue.shade(0.7), mediumLine},
+	zones.Hardscape: {"Hardscape", "hardscapes", black.tint(0.04), stipple, black.tint(0.35), edgeInk, thinLine},
+	zones.Bed:       {"Bed", "beds", orange.tint(0.16), leaves, orange.shade(0.55), orange.shade(0.4), mediumLine},
+	zones.Synthetic: {"Synthetic turf", "synthetic turfs", reddishPurple.tint(0.12), backHatch, reddishPurple.shade(0.7), edgeInk, thinLine},
+	zones.Bare:      {"Bare ground", "bare grounds", yellow.tint(0.16), chips, orange.shade(0.5), edgeInk, thinLine},
+	zones.Rough:     {"Rough grass", "rough grasses", yellow.tint(0.28), blades, bluishGreen.shade(0.5), edgeInk, thinLine},
+	zones.Turf:      {"Turf", "lawns", turfTint, tufts, bluishGreen.tint(0.8), accent, mediumLine},
 }
 
 // unknownLook is that of ground that nothing covers.
-var unknownLook = look{word: "Unknown", tint: White, pattern: blanks, ink: Grey, edge: faint, weight: ThinLine}
+var unknownLook = look{word: "Unknown", tint: white, pattern: blanks, ink: grey, edge: faint, weight: thinLine}
 
 // fill draws an area in the look, without its edge.
-func (l look) fill(area Polygon) []Element {
-	return []Element{Path{Lines: area.Lines(), Fill: l.tint}, l.pattern.Fill(area, l.ink)}
+func (l look) fill(area polygon) []Element {
+	return []Element{Path{Lines: area.lines(), Fill: l.tint}, l.pattern.fill(area, l.ink)}
 }
 
-func (l look) outlined(area Polygon) Path {
-	return Path{Lines: area.Lines(), Stroke: l.edge, Weight: l.weight}
+func (l look) outlined(area polygon) Path {
+	return Path{Lines: area.lines(), Stroke: l.edge, Weight: l.weight}
 }

@@ -47,14 +47,14 @@ func dots(at []Point) []Element {
 	if all == nil {
 		return nil
 	}
-	return []Element{Path{Lines: all, Fill: Blue.Shade(0.8)}}
+	return []Element{Path{Lines: all, Fill: blue.shade(0.8)}}
 }
 
 // fixSample is a row of fixes for the key.
-func fixSample(box Rect) []Element {
+func fixSample(box rect) []Element {
 	var row []Point
 	for i := range 5 {
-		row = append(row, Point{box.Min.X + (float64(i)+0.5)*box.Width()/5, box.center().Y + 0.4*float64(i%2)})
+		row = append(row, Point{box.min.X + (float64(i)+0.5)*box.width()/5, box.center().Y + 0.4*float64(i%2)})
 	}
 	return dots(row)
 }

@@ -12,9 +12,9 @@ import (
 const closeBy = 2.0
 
 var (
-	neighbourGround   = Black.Tint(0.07)
-	neighbourBuilding = Black.Tint(0.16)
-	neighbourEdge     = Black.Tint(0.3)
+	neighbourGround   = black.tint(0.07)
+	neighbourBuilding = black.tint(0.16)
+	neighbourEdge     = black.tint(0.3)
 )
 
 // ground draws all that the window shows, bottom first, and the labels on it.
@@ -87,7 +87,7 @@ func (d *draft) covers(v view) ([]Element, error) {
 	for _, c := range slices.Backward(d.plat.Ground.Covers) {
 		look := looks[c.Kind]
 		if c.Kind == zones.Turf {
-			look.pattern = Pattern{} // zones have their own
+			look.pattern = pattern{} // zones have their own
 		}
 		if err := draw("cover-"+string(c.Kind), look, c.Region); err != nil {
 			return nil, err
@@ -97,7 +97,7 @@ func (d *draft) covers(v view) ([]Element, error) {
 }
 
 // otherCovers draws the covers that are no turf, each in a group of its own.
-func (d *draft) otherCovers(v view, draw func(zones.Kind, Polygon) []Element) ([]Element, error) {
+func (d *draft) otherCovers(v view, draw func(zones.Kind, polygon) []Element) ([]Element, error) {
 	var elements []Element
 	for _, c := range slices.Backward(d.plat.Ground.Covers) {
 		if c.Kind == zones.Turf {
@@ -179,14 +179,14 @@ func (d *draft) context(v view) ([]Element, error) {
 	}
 	var elements []Element
 	for _, c := range neighbours {
-		path := Path{Lines: v.area(c.Region).Lines(), Stroke: neighbourEdge, Weight: HairLine}
+		path := Path{Lines: v.area(c.Region).lines(), Stroke: neighbourEdge, Weight: hairLine}
 		switch c.Kind {
 		case zones.Building:
 			path.Fill = neighbourBuilding
 		case zones.Hardscape, zones.Water, zones.Pool:
 			path.Fill = neighbourGround
 		default:
-			path.Stroke, path.Fill = Ink{}, Black.Tint(0.03)
+			path.Stroke, path.Fill = Ink{}, black.tint(0.03)
 		}
 		elements = append(elements, path)
 	}
@@ -202,7 +202,7 @@ func (d *draft) trees(v view) ([]Element, error) {
 			if !v.window.inset(-diameter / 2).holds(at) {
 				continue
 			}
-			tree := cutTo(v.window, []Element{Tree(at, diameter, leafOf(o))})
+			tree := cutTo(v.window, []Element{tree(at, diameter, leafOf(o))})
 			if !d.near.Contains(p) {
 				tree = recoloured(tree, pale)
 			}
@@ -232,19 +232,19 @@ func (d *draft) trees(v view) ([]Element, error) {
 func pale(Ink) Ink { return neighbourEdge }
 
 // canopy draws crowns that were traced as an area or a row.
-func canopy(area Polygon) []Element {
-	green := BluishGreen.Shade(0.6)
-	return []Element{crowns.Fill(area, green), Path{Lines: area.Lines(), Stroke: green, Weight: ThinLine, Dash: []float64{1.6, 1}}}
+func canopy(area polygon) []Element {
+	green := bluishGreen.shade(0.6)
+	return []Element{crowns.fill(area, green), Path{Lines: area.lines(), Stroke: green, Weight: thinLine, Dash: []float64{1.6, 1}}}
 }
 
 // leafOf tells needled trees by what the file or the map data say of them.
-func leafOf(o *zones.Object) Leaf {
+func leafOf(o *zones.Object) leaf {
 	leaf, _ := o.Feature.Properties.Text("leaf")
 	tagged, _ := o.Feature.Properties.Tag("leaf_type")
 	if strings.EqualFold(leaf, "evergreen") || strings.EqualFold(tagged, "needleleaved") {
-		return NeedleLeaf
+		return needleLeaf
 	}
-	return BroadLeaf
+	return broadLeaf
 }
 
 // barriers draws lines of some kinds, the lowest first: fences, walls, hedges,

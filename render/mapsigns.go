@@ -14,10 +14,10 @@ var signs = []struct {
 	word string
 	draw func(at Point, height float64) Group
 }{
-	{zones.Start, "Start", StartSign},
-	{zones.Refill, "Refill", RefillSign},
-	{zones.Access, "Gate, way in", GateSign},
-	{zones.Hazard, "Hazard", HazardSign},
+	{zones.Start, "Start", startSign},
+	{zones.Refill, "Refill", refillSign},
+	{zones.Access, "Gate, way in", gateSign},
+	{zones.Hazard, "Hazard", hazardSign},
 }
 
 // A sign stands for points of one kind that would lie on top of each other.

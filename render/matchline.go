@@ -8,8 +8,8 @@ import (
 // matchLine is where the part of one sheet ends and that of another begins.
 func matchLine(lines []Line) []Element {
 	return []Element{
-		Path{Lines: lines, Stroke: White, Weight: 2.2 * BroadLine},
-		Path{Lines: lines, Stroke: Black, Weight: BroadLine, Dash: []float64{2.6, 1.4}},
+		Path{Lines: lines, Stroke: white, Weight: 2.2 * broadLine},
+		Path{Lines: lines, Stroke: black, Weight: broadLine, Dash: []float64{2.6, 1.4}},
 	}
 }
 
@@ -24,10 +24,10 @@ func (d *draft) matchLines(t tiling, one tile, v view, sheets []*Sheet) []Elemen
 		out       Point // from the line to its label
 		turn      float64
 	}{
-		{tile{one.column - 1, one.row}, Point{own.Min.X, window.Min.Y}, Point{own.Min.X, window.Max.Y}, Point{-1, 0}, 90},
-		{tile{one.column + 1, one.row}, Point{own.Max.X, window.Min.Y}, Point{own.Max.X, window.Max.Y}, Point{1, 0}, 90},
-		{tile{one.column, one.row - 1}, Point{window.Min.X, own.Min.Y}, Point{window.Max.X, own.Min.Y}, Point{0, -1}, 0},
-		{tile{one.column, one.row + 1}, Point{window.Min.X, own.Max.Y}, Point{window.Max.X, own.Max.Y}, Point{0, 1}, 0},
+		{tile{one.column - 1, one.row}, Point{own.min.X, window.min.Y}, Point{own.min.X, window.max.Y}, Point{-1, 0}, 90},
+		{tile{one.column + 1, one.row}, Point{own.max.X, window.min.Y}, Point{own.max.X, window.max.Y}, Point{1, 0}, 90},
+		{tile{one.column, one.row - 1}, Point{window.min.X, own.min.Y}, Point{window.max.X, own.min.Y}, Point{0, -1}, 0},
+		{tile{one.column, one.row + 1}, Point{window.min.X, own.max.Y}, Point{window.max.X, own.max.Y}, Point{0, 1}, 0},
 	} {
 		beyond := t.index(side.neighbour)
 		if beyond < 0 {
@@ -35,7 +35,7 @@ func (d *draft) matchLines(t tiling, one tile, v view, sheets []*Sheet) []Elemen
 		}
 		elements = append(elements, matchLine([]Line{{Points: []Point{side.from, side.to}}})...)
 		elements = append(elements, d.joins(side.from, side.to, side.out, side.turn, sheets[beyond], d.spotsOfSigns(v)))
-		d.labels.take(strokePlate(side.from, side.to, 2.2*BroadLine))
+		d.labels.take(strokePlate(side.from, side.to, 2.2*broadLine))
 	}
 	return elements
 }
@@ -45,14 +45,14 @@ func (d *draft) matchLines(t tiling, one tile, v view, sheets []*Sheet) []Elemen
 func (d *draft) joins(from, to, out Point, turn float64, sheet *Sheet, signs board) Element {
 	const clear, rim = 1.4, 0.6 // mm
 	words := func(number, _ int) string { return fmt.Sprintf("joins sheet %d", number) }
-	text := Text{String: words(888, 0), Face: Bold, Size: mapSize, Ink: Black, Anchor: Middle, Turn: turn, Halo: rim}
+	text := Text{String: words(888, 0), Face: Bold, Size: mapSize, Ink: black, Anchor: Middle, Turn: turn, Halo: rim}
 	label := stacked(text)
 	off := clear + label.height/2
 	center := besideLine(from, to, func(at Point) bool { return signs.free(label.plate(at.plus(out.X*off, out.Y*off), turn)) })
 	center = center.plus(out.X*off, out.Y*off)
 	d.labels.take(label.plate(center, turn))
 	d.joinWords = append(d.joinWords, label.plate(center, turn))
-	down := Point{0, -text.Face.CapHeight(text.Size) / 2}.turned(turn)
+	down := Point{0, -text.Face.capHeight(text.Size) / 2}.turned(turn)
 	text.At = center.plus(down.X, down.Y)
 	return numbered{text, sheet, words}
 }

@@ -16,8 +16,8 @@ type mesh struct {
 // meshCell is the side of a cell, about that of a letter, in millimetres.
 const meshCell = 4.0
 
-func newMesh(window Rect) mesh {
-	m := mesh{corner: window.Min, across: 1 + int(window.Width()/meshCell), up: 1 + int(window.Height()/meshCell)}
+func newMesh(window rect) mesh {
+	m := mesh{corner: window.min, across: 1 + int(window.width()/meshCell), up: 1 + int(window.height()/meshCell)}
 	m.labels = make([]labelSet, m.across*m.up)
 	return m
 }
@@ -27,7 +27,7 @@ func newMesh(window Rect) mesh {
 func (m *mesh) cells(p plate, found []int32) []int32 {
 	const hair = 1e-6 // mm, more than rounding does
 	box := p.box()
-	low, high := cellAt(box.Min.Y-hair-m.corner.Y, m.up), cellAt(box.Max.Y+hair-m.corner.Y, m.up)
+	low, high := cellAt(box.min.Y-hair-m.corner.Y, m.up), cellAt(box.max.Y+hair-m.corner.Y, m.up)
 	for row := low; row <= high; row++ {
 		bottom, top := m.corner.Y+float64(row)*meshCell-hair, m.corner.Y+float64(row+1)*meshCell+hair
 		if row == 0 {

@@ -10,7 +10,7 @@ import (
 // Plates that meet have a cell in common, within the window and beyond it.
 func TestMeshFindsPlatesThatMeet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := newMesh(Rect{Point{-10, -10}, Point{rapid.Float64Range(-10, 10).Draw(t, "right"), 10}})
+		m := newMesh(rect{Point{-10, -10}, Point{rapid.Float64Range(-10, 10).Draw(t, "right"), 10}})
 		a, b := anyPlate(t, "a"), anyPlate(t, "b")
 		if rapid.Bool().Draw(t, "touching") { // at a corner, on lines of the mesh or not
 			b = levelPlate(a[2].plus(1, 1), 2, 2)
@@ -30,7 +30,7 @@ func TestMeshFindsPlatesThatMeet(t *testing.T) {
 
 // The mesh tells apart what is far apart.
 func TestMeshLeavesOutWhatIsFarOff(t *testing.T) {
-	m := newMesh(Rect{Max: Point{200, 200}})
+	m := newMesh(rect{max: Point{200, 200}})
 	m.put(3, m.cells(strokePlate(Point{0, 0}, Point{150, 150}, leaderRoom), nil))
 	for _, tt := range []struct {
 		at   Point

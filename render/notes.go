@@ -4,9 +4,9 @@ package render
 func heading(title string, size float64, corner Point, width float64) (elements []Element, height float64) {
 	height = lineHeight(size) + 2*rowMargin
 	return []Element{
-		ruled(corner, width, Black, HeavyLine),
-		Text{At: Point{corner.X + cellMargin, baseLine(corner.Y-rowMargin, 0, Bold, size)}, String: title, Face: Bold, Size: size, Ink: Black},
-		ruled(corner.plus(0, -height), width, Black, ThinLine),
+		ruled(corner, width, black, heavyLine),
+		Text{At: Point{corner.X + cellMargin, baseLine(corner.Y-rowMargin, 0, Bold, size)}, String: title, Face: Bold, Size: size, Ink: black},
+		ruled(corner.plus(0, -height), width, black, thinLine),
 	}, height
 }
 
@@ -14,7 +14,7 @@ func ruled(from Point, width float64, ink Ink, weight float64) Path {
 	return Path{Lines: []Line{{Points: []Point{from, from.plus(width, 0)}}}, Stroke: ink, Weight: weight}
 }
 
-// notes is room to write in, of a height in millimetres. It is a [Block].
+// notes is room to write in, of a height in millimetres. It is a block.
 type notes struct{ height float64 }
 
 const (
@@ -22,11 +22,11 @@ const (
 	noteLine   = 8.0  // mm between lines to write on
 )
 
-// Set implements [Block].
-func (n notes) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (n notes) set(corner Point, width float64) (elements []Element, height float64) {
 	elements, down := heading("Notes", mapSize, corner, width)
 	for down += noteLine; down <= n.height; down += noteLine {
-		elements = append(elements, ruled(corner.plus(0, -down), width, faint, HairLine))
+		elements = append(elements, ruled(corner.plus(0, -down), width, faint, hairLine))
 	}
 	return elements, n.height
 }

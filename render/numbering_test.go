@@ -40,7 +40,7 @@ func TestBoundSheetsTellTheirNumber(t *testing.T) {
 	}
 	points := NewSheet("points", "Points", A4)
 	points.Add(Group{ID: "way", Elements: []Element{numbered{
-		text: Text{At: Point{20, 20}, Size: 9, Ink: Black}, sheet: again[0],
+		text: Text{At: Point{20, 20}, Size: 9, Ink: black}, sheet: again[0],
 		words: func(number, _ int) string { return fmt.Sprintf("joins sheet %d", number) },
 	}}})
 	if words := allWords(Bound(points, again[0])[0].Elements); words != "joins sheet 2" {

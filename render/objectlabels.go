@@ -29,7 +29,7 @@ const longestLabel = 45.0 // mm
 // mapText is a label of one line, or of two if it is long.
 func (d *draft) mapText(text string, face Face, ink Ink) form {
 	lines := []Text{{String: text, Face: face, Size: mapSize, Ink: ink}}
-	if lines[0].Width() > longestLabel {
+	if lines[0].width() > longestLabel {
 		lines = inTwo(lines[0])
 	}
 	for i := range lines {
@@ -62,7 +62,7 @@ func (d *draft) namesOfSigns(kind int, v view) []Element {
 			at, found = besidePoint(sign.stand, signHeight*0.75, label, v, d.labels.free)
 		}
 		if found {
-			elements = append(elements, d.put(label, at, 0, White)...)
+			elements = append(elements, d.put(label, at, 0, white)...)
 		}
 	}
 	return elements
@@ -72,10 +72,10 @@ func (d *draft) namesOfSigns(kind int, v view) []Element {
 // is one of a kind without a name of its own.
 func (d *draft) signLabel(s placedSign) (label form, named bool) {
 	if s.count > 1 {
-		return d.mapText("×"+strconv.Itoa(s.count), Bold, Black), true
+		return d.mapText("×"+strconv.Itoa(s.count), Bold, black), true
 	}
 	named = s.name != "" && !strings.EqualFold(s.name, signs[s.kind].word)
-	return d.mapText(s.name, Regular, Black), named
+	return d.mapText(s.name, Regular, black), named
 }
 
 // besidePoint finds one of eight places round a point at which a label lies on
@@ -147,7 +147,7 @@ func (d *draft) labelNames(v view, spill bool, look func(zones.Kind) look) ([]El
 		}
 	}
 	return d.labelAll(parts, v, placing{spill: spill, keep: d.onSite(v)}, func(n named) (form, Ink) {
-		return d.mapText(n.name, Regular, Black), look(n.kind).tint
+		return d.mapText(n.name, Regular, black), look(n.kind).tint
 	})
 }
 
@@ -204,7 +204,7 @@ func (d *draft) labelCovers(v view) ([]Element, error) {
 		if slices.ContainsFunc(d.labels.taken, func(t takenPlate) bool { return f.inside.holds(t.center()) }) {
 			return
 		}
-		label := d.mapText(l.word, Regular, Black)
+		label := d.mapText(l.word, Regular, black)
 		if at, turn, ok := d.placeOn(p, label, v, placing{keep: d.onSite(v)}); ok {
 			elements = append(elements, d.put(label, at, turn, l.tint)...)
 		}
@@ -253,7 +253,7 @@ func (d *draft) labelStreets(v view) ([]Element, error) {
 	site := newField(v.area(d.plat.Ground.Outline))
 	offSite := func(box plate) bool { return !site.meets(box) }
 	return d.labelAll(parts, v, placing{spill: true, keep: offSite, must: true}, func(n named) (form, Ink) {
-		return d.mapText(n.name, Italic, Grey), White
+		return d.mapText(n.name, Italic, grey), white
 	})
 }
 

@@ -11,7 +11,7 @@ import (
 // letters calls visit with the contours of each letter where it stands on the
 // sheet, curves cut into short pieces.
 func (t Text) letters(visit func([]Line)) {
-	start := -t.Width() * t.Anchor.share()
+	start := -t.width() * t.Anchor.share()
 	em := t.Size * mmPerPoint
 	if !t.Face.hasAll(t.String) {
 		for _, r := range t.Face.shaped(t.String).runs {
@@ -49,7 +49,7 @@ func (t Text) outline(f Face, glyph uint16, along, above float64) []Line {
 // reach returns how far letters stand above and reach below the base line, in
 // millimetres: capitals and tails, or what letters of other scripts do.
 func (t Text) reach() (up, down float64) {
-	up, down = t.Face.CapHeight(t.Size), t.Face.Descent(t.Size)
+	up, down = t.Face.capHeight(t.Size), t.Face.descent(t.Size)
 	if t.Face.hasAll(t.String) {
 		return up, down
 	}
@@ -142,8 +142,8 @@ func coarsePart(part []Point, within float64) []Point {
 }
 
 func (t Text) clear() Ink {
-	if t.Clear.None() {
-		return White
+	if t.Clear.none() {
+		return white
 	}
 	return t.Clear
 }

@@ -185,7 +185,7 @@ func TestPacketTextsKeepApart(t *testing.T) {
 	for _, c := range packetCases(t) {
 		for _, sheet := range c.sheets[1:] {
 			texts := textsOf(sheet.Elements)
-			paper := Rect{Max: Point{sheet.Width, sheet.Height}}.inset(sheetMargin - 0.5)
+			paper := rect{max: Point{sheet.Width, sheet.Height}}.inset(sheetMargin - 0.5)
 			for i, a := range texts {
 				if !lettersPlate(a).within(paper) {
 					t.Errorf("%s %s: %q reaches into the margin", c.name, sheet.ID, a.String)
@@ -222,7 +222,7 @@ func TestStepSheetsAreReadInGloves(t *testing.T) {
 		ticks := 0
 		for _, sheet := range append(sheetsNamed(c.sheets, "step"), sheetsNamed(c.sheets, "season")...) {
 			for _, text := range textsOf(group(sheet.Elements, "tables")) {
-				if sign := text.Ink == White && len(text.String) == 1; text.Size < leastText && !sign {
+				if sign := text.Ink == white && len(text.String) == 1; text.Size < leastText && !sign {
 					t.Errorf("%s %s: %q is set in %g points", c.name, sheet.ID, text.String, text.Size)
 				}
 			}
@@ -237,8 +237,8 @@ func TestStepSheetsAreReadInGloves(t *testing.T) {
 			}
 			for _, box := range boxesToTick(sheet) {
 				ticks++
-				if b := box.Bounds(); b.Width() < leastBox || b.Height() < leastBox {
-					t.Errorf("%s %s: a box to tick is %.1f x %.1f mm", c.name, sheet.ID, b.Width(), b.Height())
+				if b := box.bounds(); b.width() < leastBox || b.height() < leastBox {
+					t.Errorf("%s %s: a box to tick is %.1f x %.1f mm", c.name, sheet.ID, b.width(), b.height())
 				}
 			}
 		}
@@ -255,7 +255,7 @@ func TestStepSheetsAreReadInGloves(t *testing.T) {
 }
 
 // boxesToTick are the squares in groups named after what is ticked.
-func boxesToTick(sheet *Sheet) (boxes []Polygon) {
+func boxesToTick(sheet *Sheet) (boxes []polygon) {
 	known := make(map[string]bool)
 	for _, job := range []program.Job{program.Rake, program.Core, program.Topdress, program.Spray, program.Spread, program.Water, program.Mow, program.Seed, program.Scout} {
 		for _, use := range []program.Use{"", program.Broadleaf, program.Fertilizer} {
@@ -268,7 +268,7 @@ func boxesToTick(sheet *Sheet) (boxes []Polygon) {
 	for _, block := range blocksTitled(sheet.Elements, "") {
 		for _, e := range block.Elements {
 			if g, ok := e.(Group); ok && known[g.Title] {
-				boxes = append(boxes, Polygon{g.Elements[0].(Path).Lines[0].Points})
+				boxes = append(boxes, polygon{g.Elements[0].(Path).Lines[0].Points})
 			}
 		}
 	}
@@ -357,7 +357,7 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 		}
 		for i := range c.plan.Steps {
 			s := stepSheetOf(t, d.again(), c.plan, i+1, nil)
-			table := s.quantityTable().(Table)
+			table := s.quantityTable().(table)
 			var area, drawn float64
 			row := 0
 			for _, z := range c.m.Zones {
@@ -365,7 +365,7 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 				if !there {
 					continue
 				}
-				cells := table.Rows[row]
+				cells := table.rows[row]
 				row++
 				if cells[0] != z.Letter || cells[2] != d.figures.Area(z.AreaM2, z.CI95M2) {
 					t.Errorf("%s, step %d: row %q is not zone %s of %s", c.name, i+1, cells, z.Letter, d.figures.Area(z.AreaM2, z.CI95M2))
@@ -379,24 +379,24 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 					}
 				}
 			}
-			if row != len(table.Rows) {
-				t.Errorf("%s, step %d: %d rows for %d zones", c.name, i+1, len(table.Rows), row)
+			if row != len(table.rows) {
+				t.Errorf("%s, step %d: %d rows for %d zones", c.name, i+1, len(table.rows), row)
 			}
-			if len(table.Totals) == 0 {
+			if len(table.totals) == 0 {
 				continue
 			}
 			ground := s.plat.Measure(worked(t, s))
 			if math.Abs(ground.AreaM2-area) > 1e-6*area {
 				t.Errorf("%s, step %d: zones sum up to %g m2, their ground measures %g", c.name, i+1, area, ground.AreaM2)
 			}
-			if got, want := table.Totals[0][2], d.figures.Area(ground.AreaM2, ground.CI95M2); got != want {
+			if got, want := table.totals[0][2], d.figures.Area(ground.AreaM2, ground.CI95M2); got != want {
 				t.Errorf("%s, step %d: total %s, want %s", c.name, i+1, got, want)
 			}
 			if totals := c.plan.Steps[i].Totals; len(totals) > 0 {
 				if whole := totals[0].Amount.Size; math.Abs(whole-drawn) > 1e-9*whole {
 					t.Errorf("%s, step %d: draws sum up to %g, the plan to %g", c.name, i+1, drawn, whole)
 				}
-				amountsOfPasses(t, s, table, table.Totals[0], s.visitTotal(), fmt.Sprintf("%s, step %d, total", c.name, i+1))
+				amountsOfPasses(t, s, table, table.totals[0], s.visitTotal(), fmt.Sprintf("%s, step %d, total", c.name, i+1))
 			}
 		}
 	}
@@ -404,7 +404,7 @@ func TestQuantitiesAreThoseOfMeasureAndPlan(t *testing.T) {
 
 // amountsOfPasses holds a row of the table of quantities against what a visit
 // takes: a part of it in each pass and, where there are several, all of it.
-func amountsOfPasses(t *testing.T, s stepSheet, table Table, cells []string, ofVisit material.Amount, where string) {
+func amountsOfPasses(t *testing.T, s stepSheet, table table, cells []string, ofVisit material.Amount, where string) {
 	t.Helper()
 	want := map[string]material.Amount{"Amount": ofVisit}
 	if n := s.step.Step.Passes; n > 1 {
@@ -413,10 +413,10 @@ func amountsOfPasses(t *testing.T, s stepSheet, table Table, cells []string, ofV
 			want[fmt.Sprintf("%d passes", n)] = ofVisit
 		}
 	}
-	for i, column := range table.Columns {
-		amount, there := want[column.Head]
-		if delete(want, column.Head); there && cells[i] != s.measuredText(amount) {
-			t.Errorf("%s: %s %s, want %s", where, column.Head, cells[i], s.measuredText(amount))
+	for i, column := range table.columns {
+		amount, there := want[column.head]
+		if delete(want, column.head); there && cells[i] != s.measuredText(amount) {
+			t.Errorf("%s: %s %s, want %s", where, column.head, cells[i], s.measuredText(amount))
 		}
 	}
 	if len(want) > 0 {

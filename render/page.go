@@ -158,10 +158,10 @@ func (w *webPage) stepSection(number int) (pageSection, error) {
 }
 
 // toldOnPages are the blocks of a step but those for paper.
-func (s stepSheet) toldOnPages() (blocks []Block) {
+func (s stepSheet) toldOnPages() (blocks []block) {
 	for _, b := range s.told {
 		if !b.paper {
-			blocks = append(blocks, b.Block)
+			blocks = append(blocks, b.block)
 		}
 	}
 	return blocks
@@ -215,7 +215,7 @@ func (w *webPage) seasonSection() pageSection {
 	s := season{w.told.again(), w.plan, material.Figures{Units: w.draft.options.Units}}
 	return pageSection{
 		ID: "season", Title: "Season and shopping",
-		Blocks: pageBlocks(append([]Block{s.strip()}, s.tables()...)...),
+		Blocks: pageBlocks(append([]block{s.strip()}, s.tables()...)...),
 		ground: w.siteMap().onPage,
 	}
 }
@@ -223,13 +223,13 @@ func (w *webPage) seasonSection() pageSection {
 // amountsByZone are the figures of the table of quantities, zone by zone.
 func (s stepSheet) amountsByZone() map[string][][2]string {
 	const letter, first = 0, 3 // columns
-	t := s.quantityTable().(Table)
+	t := s.quantityTable().(table)
 	amounts := make(map[string][][2]string)
-	for _, row := range t.Rows {
+	for _, row := range t.rows {
 		figures := [][2]string{}
 		for i := first; i < len(row); i++ {
 			if row[i] != "" {
-				figures = append(figures, [2]string{t.Columns[i].Head, row[i]})
+				figures = append(figures, [2]string{t.columns[i].head, row[i]})
 			}
 		}
 		amounts[row[letter]] = figures
@@ -243,9 +243,9 @@ func (s stepSheet) amountsByZone() map[string][][2]string {
 }
 
 // pageBlocks are those blocks that there are, fit for a page.
-func pageBlocks(blocks ...Block) []pageBlock {
+func pageBlocks(blocks ...block) []pageBlock {
 	var all []pageBlock
-	for _, b := range slices.DeleteFunc(blocks, func(b Block) bool { return b == nil }) {
+	for _, b := range slices.DeleteFunc(blocks, func(b block) bool { return b == nil }) {
 		all = append(all, pageBlockOf(b))
 	}
 	return all

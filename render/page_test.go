@@ -331,27 +331,27 @@ func TestPlacesOnThePage(t *testing.T) {
 	for _, center := range []orb.Point{{-93, 45}, {179.999, -41}, {25, 68}, {-78, 0.001}} {
 		frame := geo.NewFrame(center)
 		const half, scale = 500.0, Scale(5000) // m
-		window := Rect{Max: Point{200, 200}}
+		window := rect{max: Point{200, 200}}
 		v, err := newView(window, scale, lie{cos: 1}, geo.XY{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		g := &Ground{window, v, frame}
+		g := &ground{window, v, frame}
 		c := cornersOf(g, 200)
 		for x := 0.0; x <= 200; x += 12.5 {
 			for y := 0.0; y <= 200; y += 12.5 {
-				place := g.Place(Point{x, y})
+				place := g.place(Point{x, y})
 				u := (math.Mod(place.Lon()-c.West+900, 360) - 180) / (c.East - c.West)
 				w := (place.Lat() - c.South) / (c.North - c.South)
 				between := func(i int) float64 {
 					return (1-w)*((1-u)*c.At[0][i]+u*c.At[1][i]) + w*((1-u)*c.At[2][i]+u*c.At[3][i])
 				}
-				if off := scale.Metres(math.Hypot(between(0)-x, 200-between(1)-y)); off > 0.05 {
+				if off := scale.metres(math.Hypot(between(0)-x, 200-between(1)-y)); off > 0.05 {
 					t.Fatalf("%v: a place is %.3f m off", center, off)
 				}
 			}
 		}
-		if ends := scale.Metres(window.Width()); ends != 2*half {
+		if ends := scale.metres(window.width()); ends != 2*half {
 			t.Fatal(ends)
 		}
 	}

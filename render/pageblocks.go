@@ -58,7 +58,7 @@ type pageCell struct {
 
 // pageBlockOf makes a block fit for a page; each kind of block that stands in a
 // section of a page has a form here.
-func pageBlockOf(b Block) pageBlock {
+func pageBlockOf(b block) pageBlock {
 	switch b := b.(type) {
 	case standing:
 		return pageBlock{Standing: &standingBlock{b.word, b.why, b.goAhead}}
@@ -68,9 +68,9 @@ func pageBlockOf(b Block) pageBlock {
 		return pageBlock{List: &listBlock{Head: "Tick when done", Items: b.texts, Ticked: true}}
 	case seasonStrip:
 		return pageBlock{Table: stripTable(b)}
-	case Table:
-		if len(b.Columns) == 1 {
-			return pageBlock{List: &listBlock{Head: b.Columns[0].Head, Items: firstCells(b.Rows)}}
+	case table:
+		if len(b.columns) == 1 {
+			return pageBlock{List: &listBlock{Head: b.columns[0].head, Items: firstCells(b.rows)}}
 		}
 		return pageBlock{Table: pageTable(b)}
 	}
@@ -87,30 +87,30 @@ func firstCells(rows [][]string) []string {
 
 // pageTable keeps what a table says. The heading of its words stands over it,
 // where it is read on narrow screens too.
-func pageTable(t Table) *tableBlock {
+func pageTable(t table) *tableBlock {
 	b := &tableBlock{}
-	t.Columns = slices.Clone(t.Columns)
+	t.columns = slices.Clone(t.columns)
 	words := 0
-	if head := t.Columns[0].Head; head == zoneHead || head == stepHead {
+	if head := t.columns[0].head; head == zoneHead || head == stepHead {
 		words = 1
 	}
-	b.Head, t.Columns[words].Head = t.Columns[words].Head, ""
+	b.Head, t.columns[words].head = t.columns[words].head, ""
 	headed := false
-	for i, c := range t.Columns {
-		if c.Head == "" && i > 0 {
+	for i, c := range t.columns {
+		if c.head == "" && i > 0 {
 			b.Heads[len(b.Heads)-1].Spans++
 			continue
 		}
-		headed = headed || c.Head != ""
-		b.Heads = append(b.Heads, pageHead{c.Head, 1, c.Anchor == End})
+		headed = headed || c.head != ""
+		b.Heads = append(b.Heads, pageHead{c.head, 1, c.anchor == End})
 	}
 	if !headed {
 		b.Heads = nil
 	}
-	for _, row := range t.Rows {
+	for _, row := range t.rows {
 		b.Rows = append(b.Rows, pageRow{Cells: t.pageCells(row)})
 	}
-	for _, row := range t.Totals {
+	for _, row := range t.totals {
 		cells := t.pageCells(row)
 		for i := range cells {
 			cells[i].Zone = ""
@@ -120,12 +120,12 @@ func pageTable(t Table) *tableBlock {
 	return b
 }
 
-func (t Table) pageCells(row []string) []pageCell {
-	cells := make([]pageCell, len(t.Columns))
-	for i, c := range t.Columns {
-		cells[i] = pageCell{Head: c.Head, Right: c.Anchor == End}
-		if slices.Contains(unitHeads, c.Head) {
-			cells[i].Unit = c.Head
+func (t table) pageCells(row []string) []pageCell {
+	cells := make([]pageCell, len(t.columns))
+	for i, c := range t.columns {
+		cells[i] = pageCell{Head: c.head, Right: c.anchor == End}
+		if slices.Contains(unitHeads, c.head) {
+			cells[i].Unit = c.head
 		}
 		if i >= len(row) {
 			continue
@@ -134,7 +134,7 @@ func (t Table) pageCells(row []string) []pageCell {
 		if text, inner := cutIndent(row[i]); inner {
 			cells[i].Text, cells[i].Inner = text, true
 		}
-		if i == 0 && c.Head == zoneHead {
+		if i == 0 && c.head == zoneHead {
 			cells[i].Zone = row[i]
 		}
 	}
@@ -159,9 +159,9 @@ func cutIndent(cell string) (text string, indented bool) {
 
 // stripTable is the steps of a season in rows.
 func stripTable(s seasonStrip) *tableBlock {
-	t := Table{Columns: []Column{{Head: stepHead}, {}, {Head: "Status"}, {Head: "Window"}, {Head: "Zones"}}}
+	t := table{columns: []column{{head: stepHead}, {}, {head: "Status"}, {head: "Window"}, {head: "Zones"}}}
 	for _, r := range s.rows {
-		t.Rows = append(t.Rows, []string{r.number, r.name, string(r.status), r.window, r.letters})
+		t.rows = append(t.rows, []string{r.number, r.name, string(r.status), r.window, r.letters})
 	}
 	return pageTable(t)
 }

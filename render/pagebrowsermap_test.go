@@ -158,12 +158,12 @@ func whereAmI(t *testing.T, c *chromium, crew crewFile) {
 	b := c.open(phone, crew.path)
 	b.do("Browser.grantPermissions", cdp{"permissions": []string{"geolocation"}, "browserContextId": b.profile})
 	for _, p := range []Point{{20, 30}, {s.Width - 12, s.Height - 20}, {s.Width / 2, s.Height / 2}} {
-		place := s.Ground.Place(p)
+		place := s.ground.place(p)
 		b.do("Emulation.setGeolocationOverride", cdp{"longitude": place.Lon(), "latitude": place.Lat(), "accuracy": 4})
 		b.eval(`hereButton.click()`, nil)
 		b.eval(`new Promise(done => { const wait = () => /dot|off|not/.test(fix.textContent) ? done() : setTimeout(wait, 20); wait(); })`, nil)
 		x, y := b.number(`Number(dot.lastChild.getAttribute("cx"))`), b.number(`Number(dot.lastChild.getAttribute("cy"))`)
-		if off := s.Scale.Metres(math.Hypot(x-p.X, s.Height-y-p.Y)); off > 0.05 {
+		if off := s.Scale.metres(math.Hypot(x-p.X, s.Height-y-p.Y)); off > 0.05 {
 			t.Errorf("the dot is %.2f m off", off)
 		}
 		b.shoot("here", false)
@@ -172,11 +172,11 @@ func whereAmI(t *testing.T, c *chromium, crew crewFile) {
 			t.Error("the dot stays")
 		}
 	}
-	far := s.Ground.Place(Point{s.Width / 2, s.Height + 100})
+	far := s.ground.place(Point{s.Width / 2, s.Height + 100})
 	b.do("Emulation.setGeolocationOverride", cdp{"longitude": far.Lon(), "latitude": far.Lat(), "accuracy": 4})
 	b.eval(`hereButton.click()`, nil)
 	b.eval(`new Promise(done => { const wait = () => /off/.test(fix.textContent) ? done() : setTimeout(wait, 20); wait(); })`, nil)
-	if said, want := b.text(`fix.textContent`), fmt.Sprintf("You are %.0f ft off the map.", s.Scale.Metres(100)/geo.FootM); said != want {
+	if said, want := b.text(`fix.textContent`), fmt.Sprintf("You are %.0f ft off the map.", s.Scale.metres(100)/geo.FootM); said != want {
 		t.Errorf("%q, want %q", said, want)
 	}
 	b.do("Browser.resetPermissions", cdp{"browserContextId": b.profile})

@@ -59,7 +59,7 @@ func (w *webPage) data(s *Sheet, v view) pageData {
 	t := w.told
 	data := pageData{
 		Site: t.measured.ID, Revision: t.measured.Revision, Width: s.Width, Height: s.Height,
-		Metres: v.scale.Metres(1), Feet: !t.figures.Metric(), Corners: cornersOf(s.Ground, s.Height),
+		Metres: v.scale.metres(1), Feet: !t.figures.Metric(), Corners: cornersOf(s.ground, s.Height),
 	}
 	for i, z := range t.measured.Zones {
 		data.Zones = append(data.Zones, dataZone{z.Letter, t.letters.of(z.Name), "map-" + zoneGroup(i), t.zoneFacts(z)})
@@ -109,11 +109,11 @@ func (d *draft) zoneFacts(z zones.ZoneMeasure) [][2]string {
 }
 
 // cornersOf places the corners of the field that the window of a map spans.
-func cornersOf(g *Ground, height float64) dataCorners {
+func cornersOf(g *ground, height float64) dataCorners {
 	middle := g.frame.Center().Lon()
 	var box orb.Bound
-	for i, p := range g.Window.Polygon()[0] {
-		place := g.Place(p)
+	for i, p := range g.window.polygon()[0] {
+		place := g.place(p)
 		place[0] = middle + math.Remainder(place[0]-middle, 360) // one side of the date line
 		if i == 0 {
 			box = place.Bound()
@@ -129,4 +129,4 @@ func cornersOf(g *Ground, height float64) dataCorners {
 }
 
 // at is the point of the sheet at which a place stands, undoing Place.
-func (g *Ground) at(place orb.Point) Point { return g.view.at(g.frame.XY(place)) }
+func (g *ground) at(place orb.Point) Point { return g.view.at(g.frame.XY(place)) }

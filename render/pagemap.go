@@ -33,14 +33,14 @@ func (w *webPage) mapSheet() (*Sheet, view, error) {
 	e := d.upright.extent
 	size := Point{scale.MM(e.Width()) + 2*pageMargin, scale.MM(e.Height()) + 2*pageMargin}
 	size = Point{math.Ceil(max(size.X, 2*pageMargin+signHeight)), math.Ceil(max(size.Y, 2*pageMargin+signHeight))}
-	v, err := newView(Rect{Max: size}, scale, d.upright, geo.XY{X: (e.Min.X + e.Max.X) / 2, Y: (e.Min.Y + e.Max.Y) / 2})
+	v, err := newView(rect{max: size}, scale, d.upright, geo.XY{X: (e.Min.X + e.Max.X) / 2, Y: (e.Min.Y + e.Max.Y) / 2})
 	if err != nil {
 		return nil, v, err
 	}
 	d.lie = d.upright
 	s := NewSheet("map", d.letters.of(d.measured.Name)+", map", Paper{Name: "page", Width: size.X, Height: size.Y})
 	s.Site, s.Subject, s.Scale = d.letters.of(d.measured.Name), d.subject.inWords(), scale
-	s.Ground = &Ground{v.window, v, d.plat.Site.Frame}
+	s.ground = &ground{v.window, v, d.plat.Site.Frame}
 	elements, err := w.mapElements(v)
 	if err != nil {
 		return nil, v, err
@@ -138,7 +138,7 @@ func (w *webPage) touch(v view) ([]Element, error) {
 		if err != nil {
 			return nil, err
 		}
-		elements = append(elements, Group{ID: zoneGroup(i), Elements: []Element{Path{Lines: v.area(shown).Lines(), Fill: White}}})
+		elements = append(elements, Group{ID: zoneGroup(i), Elements: []Element{Path{Lines: v.area(shown).lines(), Fill: white}}})
 	}
 	return elements, nil
 }
@@ -245,7 +245,7 @@ func (l laneMap) onPage(v view) (under, over []Element, err error) {
 // paleTurf is turf without patterns, on which lanes are seen.
 func (d *draft) paleTurf(v view) ([]Element, error) {
 	plain := looks[zones.Turf]
-	plain.pattern = Pattern{}
+	plain.pattern = pattern{}
 	turf, err := d.paleCover(v, "turf", plain, d.plat.Ground.Cover(zones.Turf))
 	if err != nil {
 		return nil, err

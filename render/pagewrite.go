@@ -96,9 +96,9 @@ func styleOf(drawing []byte) string {
 func (w *webPage) keySheet() ([]byte, error) {
 	const width = 70.0 // mm
 	key := w.legendOfPage()
-	_, height := key.Set(Point{}, width)
+	_, height := key.set(Point{}, width)
 	s := NewSheet("key", "Key to the map", Paper{Name: "page", Width: width + 2, Height: height + 2})
-	elements, _ := key.Set(Point{1, height + 1}, width)
+	elements, _ := key.set(Point{1, height + 1}, width)
 	s.Add(elements...)
 	var meanings []string
 	for _, e := range key.entries {

@@ -12,14 +12,14 @@ import (
 
 // paleZoneEdge is where zones part, lighter than on the site map.
 func paleZoneEdge(lines []Line) []Element {
-	return []Element{Path{Lines: lines, Stroke: accent, Weight: ThinLine, Dash: []float64{2.4, 0.8}}}
+	return []Element{Path{Lines: lines, Stroke: accent, Weight: thinLine, Dash: []float64{2.4, 0.8}}}
 }
 
 // paled is a look with a thin pattern, in a tint of its ink.
 func (l look) paled() look {
 	const strength = 0.45
-	l.ink, l.pattern.Weight = l.ink.Tint(strength), HairLine
-	l.edge, l.weight = l.edge.Tint(0.7), ThinLine
+	l.ink, l.pattern.weight = l.ink.tint(strength), hairLine
+	l.edge, l.weight = l.edge.tint(0.7), thinLine
 	return l
 }
 
@@ -33,7 +33,7 @@ func (d *draft) paleCovers(v view) ([]Element, error) {
 		look := looks[c.Kind].paled()
 		if c.Kind == zones.Turf {
 			look = looks[zones.Turf]
-			look.pattern = Pattern{}
+			look.pattern = pattern{}
 		}
 		drawn, err := d.paleCover(v, "cover-"+string(c.Kind), look, c.Region)
 		if err != nil {
@@ -53,7 +53,7 @@ func (d *draft) paleCover(v view, id string, l look, r geo.Region) ([]Element, e
 	return []Element{Group{ID: id, Title: l.word, Elements: append(l.fill(area), l.outlined(area))}}, nil
 }
 
-func (d *draft) legendOfPaleCovers(add func(bool, string, func(Rect) []Element)) {
+func (d *draft) legendOfPaleCovers(add func(bool, string, func(rect) []Element)) {
 	for _, kind := range slices.Backward(zones.CoverKinds) {
 		add(kind != zones.Turf && !d.plat.Ground.Cover(kind).Empty(), looks[kind].word, looks[kind].paled().swatch())
 	}
@@ -82,5 +82,5 @@ func (d *draft) zoneEdgeLines(v view) ([]Line, error) {
 // paleTrees draws crowns and trunks so that lines over them stay clear.
 func (d *draft) paleTrees(v view) ([]Element, error) {
 	drawn, err := d.trees(v)
-	return recoloured(drawn, func(k Ink) Ink { return k.Tint(0.5) }), err
+	return recoloured(drawn, func(k Ink) Ink { return k.tint(0.5) }), err
 }

@@ -32,12 +32,12 @@ func PaperNamed(name string) (Paper, error) {
 	return Paper{}, fmt.Errorf("paper %q is not known: use letter, tabloid, a4 or a3", name)
 }
 
-// Upright returns the paper with its long side up.
-func (p Paper) Upright() Paper {
+// upright returns the paper with its long side up.
+func (p Paper) upright() Paper {
 	return Paper{p.Name, min(p.Width, p.Height), max(p.Width, p.Height)}
 }
 
-// Landscape returns the paper with its long side across.
-func (p Paper) Landscape() Paper {
+// landscape returns the paper with its long side across.
+func (p Paper) landscape() Paper {
 	return Paper{p.Name, max(p.Width, p.Height), min(p.Width, p.Height)}
 }

@@ -24,8 +24,8 @@ func TestPaperInPoints(t *testing.T) {
 		if math.Abs(p.Width/mmPerPoint-tt.width) > tt.within || math.Abs(p.Height/mmPerPoint-tt.height) > tt.within {
 			t.Errorf("%s is %g x %g pt, want %g x %g", tt.name, p.Width/mmPerPoint, p.Height/mmPerPoint, tt.width, tt.height)
 		}
-		if turned := p.Landscape(); turned.Width != p.Height || turned.Height != p.Width || turned.Upright() != p {
-			t.Errorf("%s turned is %v, and back %v", tt.name, turned, turned.Upright())
+		if turned := p.landscape(); turned.Width != p.Height || turned.Height != p.Width || turned.upright() != p {
+			t.Errorf("%s turned is %v, and back %v", tt.name, turned, turned.upright())
 		}
 	}
 	if _, err := PaperNamed("foolscap"); err == nil {

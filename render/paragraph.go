@@ -6,45 +6,45 @@ import (
 	"unicode"
 )
 
-// Block is something that is set into a column of text: a [Paragraph] or a
-// [Table]. Set returns its elements, placed under a point at the column's
+// block is something that is set into a column of text: a paragraph or a
+// table. Set returns its elements, placed under a point at the column's
 // upper left corner, and the height they take, in millimetres.
-type Block interface {
-	Set(corner Point, width float64) (elements []Element, height float64)
+type block interface {
+	set(corner Point, width float64) (elements []Element, height float64)
 }
 
-// Stack sets blocks one under the other, gap millimetres apart.
-func Stack(corner Point, width, gap float64, blocks ...Block) (elements []Element, height float64) {
+// stack sets blocks one under the other, gap millimetres apart.
+func stack(corner Point, width, gap float64, blocks ...block) (elements []Element, height float64) {
 	for i, b := range blocks {
 		if i > 0 {
 			height += gap
 		}
-		set, h := b.Set(corner.plus(0, -height), width)
+		set, h := b.set(corner.plus(0, -height), width)
 		elements = append(elements, set...)
 		height += h
 	}
 	return elements, height
 }
 
-// Paragraph is text broken into lines. A line feed ends a line.
-type Paragraph struct {
-	Text   string
-	Face   Face
-	Size   float64 // points
-	Ink    Ink
-	Anchor Anchor // Start is flush left, End flush right
+// paragraph is text broken into lines. A line feed ends a line.
+type paragraph struct {
+	text   string
+	face   Face
+	size   float64 // points
+	ink    Ink
+	anchor Anchor // Start is flush left, End flush right
 }
 
-// Set implements [Block].
-func (p Paragraph) Set(corner Point, width float64) (elements []Element, height float64) {
-	lines := wrapped(p.Text, p.Face, p.Size, width)
+// set implements block.
+func (p paragraph) set(corner Point, width float64) (elements []Element, height float64) {
+	lines := wrapped(p.text, p.face, p.size, width)
 	for i, line := range lines {
 		elements = append(elements, Text{
-			At:     Point{corner.X + width*p.Anchor.share(), baseLine(corner.Y, i, p.Face, p.Size)},
-			String: line, Face: p.Face, Size: p.Size, Ink: p.Ink, Anchor: p.Anchor,
+			At:     Point{corner.X + width*p.anchor.share(), baseLine(corner.Y, i, p.face, p.size)},
+			String: line, Face: p.face, Size: p.size, Ink: p.ink, Anchor: p.anchor,
 		})
 	}
-	return elements, float64(len(lines)) * lineHeight(p.Size)
+	return elements, float64(len(lines)) * lineHeight(p.size)
 }
 
 // lineHeight is the distance of base lines in millimetres at a size in points.
@@ -53,7 +53,7 @@ func lineHeight(size float64) float64 { return 1.3 * size * mmPerPoint }
 // baseLine is where the letters of a line stand, so that capitals are in the
 // middle of the line's height.
 func baseLine(top float64, line int, face Face, size float64) float64 {
-	return top - lineHeight(size)*(float64(line)+0.5) - face.CapHeight(size)/2
+	return top - lineHeight(size)*(float64(line)+0.5) - face.capHeight(size)/2
 }
 
 // wrapped breaks text into lines no longer than width; words longer than that
@@ -64,7 +64,7 @@ func wrapped(text string, face Face, size, width float64) []string {
 		line := ""
 		for _, word := range strings.FieldsFunc(paragraph, breaks) {
 			longer := strings.TrimLeft(line+" "+word, " ")
-			if face.Width(longer, size) <= width {
+			if face.width(longer, size) <= width {
 				line = longer
 				continue
 			}
@@ -94,7 +94,7 @@ func piecesOf(word string, face Face, size, width float64) []string {
 	for letters := []rune(word); len(letters) > 0; {
 		end := clusterEnd(letters, 0)
 		cluster := string(letters[:end])
-		if piece != "" && face.Width(piece+cluster, size) > width {
+		if piece != "" && face.width(piece+cluster, size) > width {
 			pieces = append(pieces, piece)
 			piece = ""
 		}
@@ -107,7 +107,7 @@ func piecesOf(word string, face Face, size, width float64) []string {
 // shortened cuts text to a width and ends it with an ellipsis if it had to.
 func shortened(text string, face Face, size, width float64) string {
 	const ellipsis = "…"
-	if face.Width(text, size) <= width {
+	if face.width(text, size) <= width {
 		return text
 	}
 	letters := []rune(text)
@@ -117,7 +117,7 @@ func shortened(text string, face Face, size, width float64) string {
 		ends = append(ends, end)
 	}
 	tooLong := 1 + sort.Search(len(ends)-1, func(i int) bool {
-		return face.Width(string(letters[:ends[i+1]])+ellipsis, size) > width
+		return face.width(string(letters[:ends[i+1]])+ellipsis, size) > width
 	})
 	kept := strings.TrimRight(string(letters[:ends[tooLong-1]]), " ")
 	return balanced([]string{kept + ellipsis})[0]

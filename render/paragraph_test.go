@@ -35,7 +35,7 @@ func TestWrappedLinesFitAndLoseNothing(t *testing.T) {
 		width := rapid.Float64Range(4, 60).Draw(t, "width")
 		lines := wrapped(text, Medium, 9, width)
 		for _, line := range lines {
-			if Medium.Width(line, 9) > width {
+			if Medium.width(line, 9) > width {
 				t.Fatalf("%q is wider than %g mm", line, width)
 			}
 		}
@@ -64,9 +64,9 @@ func TestShortened(t *testing.T) {
 }
 
 func TestStackFlowsDownwards(t *testing.T) {
-	one := Paragraph{Text: "One", Size: 10, Ink: Black}
-	two := Paragraph{Text: "Two\nthree", Size: 10, Ink: Black, Anchor: End}
-	elements, height := Stack(Point{20, 100}, 50, 3, one, two)
+	one := paragraph{text: "One", size: 10, ink: black}
+	two := paragraph{text: "Two\nthree", size: 10, ink: black, anchor: End}
+	elements, height := stack(Point{20, 100}, 50, 3, one, two)
 	if want := 3*lineHeight(10) + 3; math.Abs(height-want) > 1e-9 {
 		t.Errorf("three lines and a gap are %g mm high, want %g", height, want)
 	}
@@ -74,7 +74,7 @@ func TestStackFlowsDownwards(t *testing.T) {
 	if first.At.X != 20 || second.At.X != 70 || second.Anchor != End {
 		t.Errorf("texts stand at %v and %v", first.At, second.At)
 	}
-	if top, cap := 100-first.At.Y, Regular.CapHeight(10); math.Abs(top-cap/2-lineHeight(10)/2) > 1e-9 {
+	if top, cap := 100-first.At.Y, Regular.capHeight(10); math.Abs(top-cap/2-lineHeight(10)/2) > 1e-9 {
 		t.Errorf("the first base line is %g mm down", top)
 	}
 	if down := first.At.Y - second.At.Y; math.Abs(down-lineHeight(10)-3) > 1e-9 {

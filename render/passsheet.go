@@ -27,26 +27,26 @@ func (p passMap) method() string {
 }
 
 // blocks tell what differs from the pass on the step's own sheet.
-func (p passMap) blocks(level detail) []Block {
+func (p passMap) blocks(level detail) []block {
 	blocks := p.lanes.passBlocks(min(mostFillings, level.objects))
 	return append(blocks, p.lanes.laneTable(level.objects), p.brief,
-		Paragraph{Text: "Amounts, cautions, hazards and boxes to tick: on the step's own sheet. The label is the law.", Face: Bold, Size: tableSize, Ink: Black})
+		paragraph{text: "Amounts, cautions, hazards and boxes to tick: on the step's own sheet. The label is the law.", face: Bold, size: tableSize, ink: black})
 }
 
 // passBlocks tell how a further pass is walked, where it repeats the one before,
 // and, if they are not too many, how the hopper is filled.
-func (l laneLayer) passBlocks(mostFills int) []Block {
+func (l laneLayer) passBlocks(mostFills int) []block {
 	work := l.workTable()
-	work.Columns[0].Head += fmt.Sprintf(", pass %d", l.passNo())
-	work.Rows = slices.DeleteFunc(work.Rows, func(row []string) bool {
+	work.columns[0].head += fmt.Sprintf(", pass %d", l.passNo())
+	work.rows = slices.DeleteFunc(work.rows, func(row []string) bool {
 		return !slices.Contains([]string{"Passes", "Lanes", "Setting", "Walk", "Time", "Refill", "Deflector"}, row[0])
 	})
-	again := Table{Size: tableSize, Columns: []Column{{Head: "On the way", Wrap: true}}}
+	again := table{size: tableSize, columns: []column{{head: "On the way", wrap: true}}}
 	for _, text := range l.againTexts() {
-		again.Rows = append(again.Rows, []string{text})
+		again.rows = append(again.rows, []string{text})
 	}
-	blocks := []Block{work}
-	if len(again.Rows) > 0 {
+	blocks := []block{work}
+	if len(again.rows) > 0 {
 		blocks = append(blocks, again)
 	}
 	if fills := l.fillTable(mostFills); fills != nil {

@@ -2,62 +2,62 @@ package render
 
 import "math"
 
-// Pattern is a texture of plain lines that tells areas apart without colour.
+// pattern is a texture of plain lines that tells areas apart without colour.
 // It is laid out from the corner of the sheet, so that neighbouring areas of
 // one pattern continue each other.
-type Pattern struct {
-	Rulings []Ruling
-	Tiles   []Tiling
-	Weight  float64 // mm
-	Round   bool    // ends of lines
+type pattern struct {
+	rulings []ruling
+	tiles   []scatter
+	weight  float64 // mm
+	round   bool    // ends of lines
 }
 
-// Ruling is a set of parallel lines.
-type Ruling struct {
-	Angle     float64 // degrees counter-clockwise from the right
-	Spacing   float64 // mm
-	Dash, Gap float64 // mm; without a gap the lines are unbroken
-	Shift     float64 // mm by which dashes are ahead of those of the line before
+// ruling is a set of parallel lines.
+type ruling struct {
+	angle     float64 // degrees counter-clockwise from the right
+	spacing   float64 // mm
+	dash, gap float64 // mm; without a gap the lines are unbroken
+	shift     float64 // mm by which dashes are ahead of those of the line before
 }
 
-// Tiling is a small mark set out in staggered rows. Marks that do not lie
+// scatter is a small mark set out in staggered rows. Marks that do not lie
 // wholly in the area are left out.
-type Tiling struct {
-	Across, Up float64 // mm between marks of a row and between rows
-	Offset     Point   // of the first mark
-	Mark       []Line  // about the mark's own place
+type scatter struct {
+	across, up float64 // mm between marks of a row and between rows
+	offset     Point   // of the first mark
+	mark       []Line  // about the mark's own place
 }
 
-// Fill returns the pattern cut to an area.
-func (t Pattern) Fill(area Polygon, ink Ink) Path {
-	path := Path{Stroke: ink, Weight: t.Weight, Round: t.Round}
-	if bounds := area.Bounds(); !bounds.Min.finite() || !bounds.Max.finite() {
+// fill returns the pattern cut to an area.
+func (t pattern) fill(area polygon, ink Ink) Path {
+	path := Path{Stroke: ink, Weight: t.weight, Round: t.round}
+	if bounds := area.bounds(); !bounds.min.finite() || !bounds.max.finite() {
 		return path
 	}
-	for _, r := range t.Rulings {
+	for _, r := range t.rulings {
 		path.Lines = append(path.Lines, r.fill(area)...)
 	}
-	if len(t.Tiles) > 0 {
+	if len(t.tiles) > 0 {
 		inside := bandsOf(area)
-		for _, s := range t.Tiles {
-			path.Lines = append(path.Lines, s.fill(area.Bounds(), inside)...)
+		for _, s := range t.tiles {
+			path.Lines = append(path.Lines, s.fill(area.bounds(), inside)...)
 		}
 	}
 	return path
 }
 
-func (r Ruling) fill(area Polygon) []Line {
-	sin, cos := math.Sincos(r.Angle * math.Pi / 180)
-	level := make(Polygon, len(area))
+func (r ruling) fill(area polygon) []Line {
+	sin, cos := math.Sincos(r.angle * math.Pi / 180)
+	level := make(polygon, len(area))
 	for i, corners := range area {
-		level[i] = make(Ring, len(corners))
+		level[i] = make(ring, len(corners))
 		for j, p := range corners {
 			level[i][j] = p.rotated(-sin, cos)
 		}
 	}
 	var lines []Line
-	for _, row := range rowsOf(level, r.Spacing) {
-		y := float64(row.index) * r.Spacing
+	for _, row := range rowsOf(level, r.spacing) {
+		y := float64(row.index) * r.spacing
 		draw := func(from, to float64) {
 			a, b := Point{from, y}.rotated(sin, cos), Point{to, y}.rotated(sin, cos)
 			lines = append(lines, Line{Points: []Point{a, b}})
@@ -70,31 +70,31 @@ func (r Ruling) fill(area Polygon) []Line {
 }
 
 // dashes calls draw for each dash of line number k between two places on it.
-func (r Ruling) dashes(k int, from, to float64, draw func(from, to float64)) {
-	if r.Gap <= 0 || r.Dash <= 0 {
+func (r ruling) dashes(k int, from, to float64, draw func(from, to float64)) {
+	if r.gap <= 0 || r.dash <= 0 {
 		if from < to {
 			draw(from, to)
 		}
 		return
 	}
-	period := r.Dash + r.Gap
-	phase := math.Mod(float64(k)*r.Shift, period)
+	period := r.dash + r.gap
+	phase := math.Mod(float64(k)*r.shift, period)
 	for n := math.Floor((from - phase) / period); n*period+phase < to; n++ {
-		a, b := max(from, n*period+phase), min(to, n*period+phase+r.Dash)
+		a, b := max(from, n*period+phase), min(to, n*period+phase+r.dash)
 		if a < b {
 			draw(a, b)
 		}
 	}
 }
 
-func (s Tiling) fill(bounds Rect, inside bands) []Line {
-	bounds.Min = Point{max(0, bounds.Min.X), max(0, bounds.Min.Y)}
-	bounds.Max = Point{min(largestSheet, bounds.Max.X), min(largestSheet, bounds.Max.Y)}
+func (s scatter) fill(bounds rect, inside bands) []Line {
+	bounds.min = Point{max(0, bounds.min.X), max(0, bounds.min.Y)}
+	bounds.max = Point{min(largestSheet, bounds.max.X), min(largestSheet, bounds.max.Y)}
 	var lines []Line
-	for k := math.Floor((bounds.Min.Y - s.Offset.Y) / s.Up); k*s.Up+s.Offset.Y <= bounds.Max.Y; k++ {
-		at := Point{s.Offset.X + math.Mod(k, 2)*s.Across/2, s.Offset.Y + k*s.Up}
-		at.X += math.Floor((bounds.Min.X-at.X)/s.Across) * s.Across
-		for ; at.X <= bounds.Max.X; at.X += s.Across {
+	for k := math.Floor((bounds.min.Y - s.offset.Y) / s.up); k*s.up+s.offset.Y <= bounds.max.Y; k++ {
+		at := Point{s.offset.X + math.Mod(k, 2)*s.across/2, s.offset.Y + k*s.up}
+		at.X += math.Floor((bounds.min.X-at.X)/s.across) * s.across
+		for ; at.X <= bounds.max.X; at.X += s.across {
 			if s.fits(at, inside) {
 				lines = append(lines, s.markAt(at)...)
 			}
@@ -103,8 +103,8 @@ func (s Tiling) fill(bounds Rect, inside bands) []Line {
 	return lines
 }
 
-func (s Tiling) fits(at Point, inside bands) bool {
-	for _, line := range s.Mark {
+func (s scatter) fits(at Point, inside bands) bool {
+	for _, line := range s.mark {
 		for _, p := range line.Points {
 			if !inside.holds(at.plus(p.X, p.Y)) {
 				return false
@@ -114,9 +114,9 @@ func (s Tiling) fits(at Point, inside bands) bool {
 	return true
 }
 
-func (s Tiling) markAt(at Point) []Line {
-	moved := make([]Line, len(s.Mark))
-	for i, line := range s.Mark {
+func (s scatter) markAt(at Point) []Line {
+	moved := make([]Line, len(s.mark))
+	for i, line := range s.mark {
 		moved[i] = Line{make([]Point, len(line.Points)), line.Closed}
 		for j, p := range line.Points {
 			moved[i].Points[j] = at.plus(p.X, p.Y)

@@ -69,7 +69,7 @@ func TestPDFIsValid(t *testing.T) {
 	s := specimen()
 	s.Title, s.Subject = `Lot (7) \ "A"`+"\x00\u202e", "Jardín 草"
 	other := NewSheet("two", "Two", A3)
-	other.Add(Text{At: Point{10, 10}, String: "Second page", Size: 9, Ink: Black})
+	other.Add(Text{At: Point{10, 10}, String: "Second page", Size: 9, Ink: black})
 	file, err := PDF(s, other, NewSheet("three", "Three", A4))
 	if err != nil {
 		t.Fatal(err)
@@ -110,7 +110,7 @@ func TestPDFLettersAreThemselves(t *testing.T) {
 	var want []string
 	line := ""
 	flush := func() {
-		s.Add(Text{At: Point{10, 410 - 6*float64(len(want))}, String: line, Size: 9, Ink: Black})
+		s.Add(Text{At: Point{10, 410 - 6*float64(len(want))}, String: line, Size: 9, Ink: black})
 		want, line = append(want, line), ""
 	}
 	for r := rune('!'); r < 0x590; r++ {
@@ -136,14 +136,14 @@ func TestPDFLettersAreThemselves(t *testing.T) {
 func TestPDFTextWidth(t *testing.T) {
 	s := NewSheet("width", "Width", A4)
 	const word = "Front-lawn-9,870-ft²"
-	s.Add(Text{At: Point{30, 100}, String: word, Face: Bold, Size: 24, Ink: Black})
+	s.Add(Text{At: Point{30, 100}, String: word, Face: Bold, Size: 24, Ink: black})
 	out := tool(t, written(t, writePDF, s), "pdftotext", "-bbox", "FILE", "-")
 	m := regexp.MustCompile(`<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)"`).FindStringSubmatch(out)
 	if m == nil {
 		t.Fatalf("no word in\n%s", out)
 	}
 	got := (number(t, []byte(m[2])) - number(t, []byte(m[1]))) * mmPerPoint
-	if want := Bold.Width(word, 24); math.Abs(got-want) > 0.05 { // PDF widths are whole thousandths of an em
+	if want := Bold.width(word, 24); math.Abs(got-want) > 0.05 { // PDF widths are whole thousandths of an em
 		t.Errorf("the word is %g mm wide, measured %g", got, want)
 	}
 }

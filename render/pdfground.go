@@ -17,22 +17,22 @@ const wgs84 = `<</Type/GEOGCS/EPSG 4326/WKT(GEOGCS["GCS_WGS_1984",DATUM["D_WGS_1
 // geospatial measure (ISO 32000-2, 12.9 and 12.10), whose corners are given on
 // the page and on the ground.
 func viewport(s *Sheet) []byte {
-	w := s.Ground.Window
+	w := s.ground.window
 	var ground []byte
-	for _, corner := range []Point{{w.Min.X, w.Max.Y}, w.Min, {w.Max.X, w.Min.Y}, w.Max} {
-		place := s.Ground.Place(corner)
+	for _, corner := range []Point{{w.min.X, w.max.Y}, w.min, {w.max.X, w.min.Y}, w.max} {
+		place := s.ground.place(corner)
 		ground = fmt.Appendf(ground, "%.10f %.10f ", place.Lat(), place.Lon()) // latitude first; a hundredth of a millimetre
 	}
 	return fmt.Appendf(nil, "/VP[<</Type/Viewport/Name%s/BBox[%.4f %.4f %.4f %.4f]"+
 		"/Measure<</Type/Measure/Subtype/GEO/Bounds[0 1 0 0 1 0 1 1]/LPTS[0 1 0 0 1 0 1 1]/GPTS[%s]/GCS%s>>>>]",
-		pdfString(plain(s.name())), w.Min.X/mmPerPoint, w.Min.Y/mmPerPoint, w.Max.X/mmPerPoint, w.Max.Y/mmPerPoint,
+		pdfString(plain(s.name())), w.min.X/mmPerPoint, w.min.Y/mmPerPoint, w.max.X/mmPerPoint, w.max.Y/mmPerPoint,
 		bytes.TrimSpace(ground), wgs84)
 }
 
 // placeMaps adds the viewport of its map to each page that has one.
 func (d *pdfDocument) placeMaps(pages []int, sheets []*Sheet) {
 	for i, s := range sheets {
-		if s.Ground == nil {
+		if s.ground == nil {
 			continue
 		}
 		page := &d.objects[pages[i]-1]

@@ -23,8 +23,8 @@ func placesOf(c mapCase) (points []Point, places []orb.Point) {
 		return nil, nil
 	}
 	for _, p := range slices.Concat(shells(outline), shells(c.draft.plat.Ground.Cover(zones.Turf))) {
-		at := c.sheet.Ground.view.at(p)
-		if c.sheet.Ground.Window.holds(at) {
+		at := c.sheet.ground.view.at(p)
+		if c.sheet.ground.window.holds(at) {
 			points, places = append(points, at), append(places, c.draft.plat.Site.Frame.Place(p))
 		}
 	}
@@ -43,7 +43,7 @@ func TestGroundOfASheet(t *testing.T) {
 			t.Errorf("%s shows no corner of its site", c.name)
 		}
 		for i, p := range points {
-			if off := metresApart(c.sheet.Ground.Place(p), places[i]); off > 1e-6 {
+			if off := metresApart(c.sheet.ground.place(p), places[i]); off > 1e-6 {
 				t.Errorf("%s: the corner %v lies %g m from its place", c.name, places[i], off)
 			}
 		}

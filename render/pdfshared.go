@@ -89,7 +89,7 @@ func (p *painter) mark(form int) {
 	path.LineTo(at, -formMark-1)
 	path.LineTo(at-1, -formMark-1)
 	path.Close()
-	p.on.RenderPath(path, canvas.Style{Fill: paint(Black)}, canvas.Identity)
+	p.on.RenderPath(path, canvas.Style{Fill: paint(black)}, canvas.Identity)
 }
 
 var (

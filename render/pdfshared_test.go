@@ -60,9 +60,9 @@ func TestSharedBy(t *testing.T) {
 	disc := func(id string, x float64, more ...Element) Group {
 		var lines []Line
 		for i := range 4 {
-			lines = append(lines, Disc(Point{x, float64(20 * i)}, 5).Lines()...)
+			lines = append(lines, disc(Point{x, float64(20 * i)}, 5).lines()...)
 		}
-		return Group{ID: id, Elements: append([]Element{Path{Lines: lines, Fill: Black}}, more...)}
+		return Group{ID: id, Elements: append([]Element{Path{Lines: lines, Fill: black}}, more...)}
 	}
 	sheet := func(groups ...Group) *Sheet {
 		s := NewSheet("s", "Sheet", Letter)
@@ -71,7 +71,7 @@ func TestSharedBy(t *testing.T) {
 		}
 		return s
 	}
-	letter := Text{String: "S", Size: 9, Ink: Black}
+	letter := Text{String: "S", Size: 9, Ink: black}
 	for _, tt := range []struct {
 		name   string
 		sheets []*Sheet

@@ -11,14 +11,14 @@ import (
 // outlinePen is the surveyor's line of a property: long dashes, two dots.
 func outlinePen(lines []Line) []Element {
 	return []Element{
-		Path{Lines: lines, Stroke: White, Weight: 2.2 * BroadLine},
-		Path{Lines: lines, Stroke: Black, Weight: BroadLine, Dash: []float64{5, 1.1, 0.8, 1.1, 0.8, 1.1}},
+		Path{Lines: lines, Stroke: white, Weight: 2.2 * broadLine},
+		Path{Lines: lines, Stroke: black, Weight: broadLine, Dash: []float64{5, 1.1, 0.8, 1.1, 0.8, 1.1}},
 	}
 }
 
 // zoneEdge is where zones part.
 func zoneEdge(lines []Line) []Element {
-	return []Element{Path{Lines: lines, Stroke: accent, Weight: HeavyLine}}
+	return []Element{Path{Lines: lines, Stroke: accent, Weight: heavyLine}}
 }
 
 var barriers = map[zones.Kind]func([]Line) []Element{
@@ -37,14 +37,14 @@ func fence(lines []Line) []Element {
 			Line{Points: []Point{p.plus(-arm, -arm), p.plus(arm, arm)}},
 			Line{Points: []Point{p.plus(-arm, arm), p.plus(arm, -arm)}})
 	}
-	return []Element{Path{Lines: lines, Stroke: Black, Weight: ThinLine}, Path{Lines: crosses, Stroke: Black, Weight: ThinLine}}
+	return []Element{Path{Lines: lines, Stroke: black, Weight: thinLine}, Path{Lines: crosses, Stroke: black, Weight: thinLine}}
 }
 
 // wall is a double line.
 func wall(lines []Line) []Element {
 	return []Element{
-		Path{Lines: lines, Stroke: Black, Weight: 2 * HeavyLine},
-		Path{Lines: lines, Stroke: White, Weight: HeavyLine},
+		Path{Lines: lines, Stroke: black, Weight: 2 * heavyLine},
+		Path{Lines: lines, Stroke: white, Weight: heavyLine},
 	}
 }
 
@@ -53,14 +53,14 @@ func hedge(lines []Line) []Element {
 	const every, radius = 1.9, 0.75
 	var shrubs []Line
 	for _, p := range along(lines, every) {
-		shrubs = append(shrubs, Disc(p, radius).Lines()...)
+		shrubs = append(shrubs, disc(p, radius).lines()...)
 	}
-	return []Element{Path{Lines: shrubs, Fill: White, Stroke: accent, Weight: ThinLine}}
+	return []Element{Path{Lines: shrubs, Fill: white, Stroke: accent, Weight: thinLine}}
 }
 
 // cutline is where a person meant to divide the turf.
 func cutline(lines []Line) []Element {
-	return []Element{Path{Lines: lines, Stroke: Grey, Weight: ThinLine, Dash: []float64{1, 0.8}}}
+	return []Element{Path{Lines: lines, Stroke: grey, Weight: thinLine, Dash: []float64{1, 0.8}}}
 }
 
 // along returns places every so many millimetres along lines, the first half

@@ -118,7 +118,7 @@ func differ(a, b color.Color) bool {
 func TestDifferingIsSeen(t *testing.T) {
 	_, sheet := inventedMap(t, "paddock")
 	a := decoded(t, written(t, writers["png"], sheet))
-	sheet.Add(Path{Lines: box(50, 50, 12).Lines(), Fill: Black})
+	sheet.Add(Path{Lines: box(50, 50, 12).lines(), Fill: black})
 	if share := differing(t, a, decoded(t, written(t, writers["png"], sheet))); share <= mostDiffer {
 		t.Errorf("a black square is %.4f %% of the pixels", 100*share)
 	}

@@ -9,15 +9,15 @@ import (
 // A piece is a connected part of ground with the place in it that has most
 // room.
 type piece struct {
-	area  Polygon
+	area  polygon
 	pole  Point
 	clear float64 // mm from the pole to the edge
 }
 
-func newPiece(area Polygon) piece {
+func newPiece(area polygon) piece {
 	const tolerance = 0.2 // mm
 	p := piece{area: area}
-	p.pole, p.clear = Pole(area, tolerance)
+	p.pole, p.clear = pole(area, tolerance)
 	search := poleSearch{area: area, inside: bandsOf(area)}
 	if center := area.centroid(); search.clearance(center) >= nearlyMost*p.clear {
 		p.pole = center
@@ -30,9 +30,9 @@ func newPiece(area Polygon) piece {
 const nearlyMost = 0.8
 
 // centroid returns the centre of gravity.
-func (p Polygon) centroid() Point {
+func (p polygon) centroid() Point {
 	var x, y, area float64
-	origin := p.Bounds().Min
+	origin := p.bounds().min
 	p.edges(func(a, b Point) {
 		ax, ay, bx, by := a.X-origin.X, a.Y-origin.Y, b.X-origin.X, b.Y-origin.Y
 		cross := ax*by - bx*ay

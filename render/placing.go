@@ -68,10 +68,10 @@ func (d *draft) placeOn(p piece, f form, v view, how placing) (at Point, turn fl
 // places are points of a field, the nearest to a wanted one first, that lie a
 // margin from its bounds.
 func (f field) places(wanted Point, across, up float64) []Point {
-	bounds := f.area.Bounds()
+	bounds := f.area.bounds()
 	places := []Point{wanted}
-	for x := bounds.Min.X + across; x <= bounds.Max.X-across; x += placeStep {
-		for y := bounds.Min.Y + up; y <= bounds.Max.Y-up; y += placeStep {
+	for x := bounds.min.X + across; x <= bounds.max.X-across; x += placeStep {
+		for y := bounds.min.Y + up; y <= bounds.max.Y-up; y += placeStep {
 			if at := (Point{x, y}); f.inside.holds(at) {
 				places = append(places, at)
 			}

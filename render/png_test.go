@@ -60,8 +60,8 @@ func TestPNGPrintsTrueToSize(t *testing.T) {
 func TestPNGShowsHolesDashesAndInks(t *testing.T) {
 	s := NewSheet("x", "x", Paper{"card", 60, 40})
 	s.Add(
-		Path{Lines: append(box(10, 10, 20), Ring{{15, 15}, {15, 25}, {25, 25}, {25, 15}}).Lines(), Fill: Blue},
-		Path{Lines: []Line{{Points: []Point{{0, 35}, {60, 35}}}}, Stroke: Vermillion, Weight: 2, Dash: []float64{10, 5}},
+		Path{Lines: append(box(10, 10, 20), ring{{15, 15}, {15, 25}, {25, 25}, {25, 15}}).lines(), Fill: blue},
+		Path{Lines: []Line{{Points: []Point{{0, 35}, {60, 35}}}}, Stroke: vermillion, Weight: 2, Dash: []float64{10, 5}},
 	)
 	picture := drawn(t, s, 254) // ten pixels a millimetre
 	for _, tt := range []struct {
@@ -69,12 +69,12 @@ func TestPNGShowsHolesDashesAndInks(t *testing.T) {
 		x, y int // mm
 		want Ink
 	}{
-		{"fill", 12, 12, Blue},
-		{"hole", 20, 20, White},
-		{"paper", 5, 5, White},
-		{"first dash", 5, 35, Vermillion},
-		{"gap", 12, 35, White},
-		{"second dash", 20, 35, Vermillion},
+		{"fill", 12, 12, blue},
+		{"hole", 20, 20, white},
+		{"paper", 5, 5, white},
+		{"first dash", 5, 35, vermillion},
+		{"gap", 12, 35, white},
+		{"second dash", 20, 35, vermillion},
 	} {
 		r, g, b, _ := picture.At(tt.x*10, 400-tt.y*10).RGBA()
 		if got := RGB(r>>8<<16 | g>>8<<8 | b>>8); got != tt.want {

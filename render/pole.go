@@ -6,25 +6,25 @@ import (
 	"math"
 )
 
-// Pole returns the point of an area that is farthest from its edge, the pole
+// pole returns the point of an area that is farthest from its edge, the pole
 // of inaccessibility (Garcia-Castellanos and Lombardo 2007, Scottish
 // Geographical Journal 123:227), and its distance from the edge, both within
 // tolerance millimetres. An area of no extent has none: the distance is zero.
 //
 // The area is searched by quarters: squares that cannot hold a better point
 // than the best one known are set aside.
-func Pole(area Polygon, tolerance float64) (at Point, clearance float64) {
-	bounds := area.Bounds()
-	narrow, wide := min(bounds.Width(), bounds.Height()), max(bounds.Width(), bounds.Height())
-	if !(narrow > 0) || !bounds.Min.finite() || !bounds.Max.finite() {
-		return bounds.Min, 0
+func pole(area polygon, tolerance float64) (at Point, clearance float64) {
+	bounds := area.bounds()
+	narrow, wide := min(bounds.width(), bounds.height()), max(bounds.width(), bounds.height())
+	if !(narrow > 0) || !bounds.min.finite() || !bounds.max.finite() {
+		return bounds.min, 0
 	}
 	const most = 64 // squares to begin with, so that a needle is not cut to crumbs
 	side := max(narrow, wide/most)
 	tolerance = max(tolerance, side/10_000)
 	search := poleSearch{area: area, inside: bandsOf(area)}
-	for x := bounds.Min.X; x < bounds.Max.X; x += side {
-		for y := bounds.Min.Y; y < bounds.Max.Y; y += side {
+	for x := bounds.min.X; x < bounds.max.X; x += side {
+		for y := bounds.min.Y; y < bounds.max.Y; y += side {
 			search.try(Point{x + side/2, y + side/2}, side/2, tolerance)
 		}
 	}
@@ -42,7 +42,7 @@ func Pole(area Polygon, tolerance float64) (at Point, clearance float64) {
 }
 
 type poleSearch struct {
-	area   Polygon
+	area   polygon
 	inside bands
 	open   squares
 	best   square

@@ -11,22 +11,22 @@ import (
 func TestPoleOfKnownShapes(t *testing.T) {
 	for _, tt := range []struct {
 		name      string
-		area      Polygon
+		area      polygon
 		clearance float64
 	}{
 		{"square", box(3, 4, 10), 5},
-		{"upright rectangle", Rect{Point{0, 0}, Point{4, 30}}.Polygon(), 2},
-		{"triangle 3-4-5", Polygon{{{0, 0}, {4, 0}, {0, 3}}}, 1},
-		{"disc", Disc(Point{50, 50}, 20), 20},
-		{"square with a square hole", append(box(0, 0, 30), Ring{{10, 10}, {10, 20}, {20, 20}, {20, 10}}), 10 * (2 - math.Sqrt2)},
+		{"upright rectangle", rect{Point{0, 0}, Point{4, 30}}.polygon(), 2},
+		{"triangle 3-4-5", polygon{{{0, 0}, {4, 0}, {0, 3}}}, 1},
+		{"disc", disc(Point{50, 50}, 20), 20},
+		{"square with a square hole", append(box(0, 0, 30), ring{{10, 10}, {10, 20}, {20, 20}, {20, 10}}), 10 * (2 - math.Sqrt2)},
 		{"larger of two pieces", append(box(0, 0, 4), box(100, 0, 10)...), 5},
-		{"needle", Polygon{{{0, 0}, {1000, 0}, {1000, 0.01}, {0, 0.01}}}, 0.005},
-		{"point", Polygon{{{1, 1}, {1, 1}, {1, 1}}}, 0},
+		{"needle", polygon{{{0, 0}, {1000, 0}, {1000, 0.01}, {0, 0.01}}}, 0.005},
+		{"point", polygon{{{1, 1}, {1, 1}, {1, 1}}}, 0},
 		{"nothing", nil, 0},
-		{"not a number", Polygon{{{math.NaN(), 0}, {1, 0}, {1, 1}}}, 0},
+		{"not a number", polygon{{{math.NaN(), 0}, {1, 0}, {1, 1}}}, 0},
 	} {
 		const tolerance = 0.01
-		at, clearance := Pole(tt.area, tolerance)
+		at, clearance := pole(tt.area, tolerance)
 		if clearance > tt.clearance+0.006 || clearance < tt.clearance-tolerance-0.006 {
 			t.Errorf("%s: clearance %g at %v, want %g", tt.name, clearance, at, tt.clearance)
 		}
@@ -40,15 +40,15 @@ func TestPoleAgainstBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		area := starShaped(t)
 		const tolerance = 0.1
-		at, clearance := Pole(area, tolerance)
+		at, clearance := pole(area, tolerance)
 		if !area.contains(at) || math.Abs(area.edgeDistance(at)-clearance) > 1e-9 {
 			t.Fatalf("pole at %v, clearance %g, edge at %g", at, clearance, area.edgeDistance(at))
 		}
-		bounds := area.Bounds()
+		bounds := area.bounds()
 		const steps = 40
 		for i := range steps {
 			for j := range steps {
-				q := Point{bounds.Min.X + bounds.Width()*float64(i)/steps, bounds.Min.Y + bounds.Height()*float64(j)/steps}
+				q := Point{bounds.min.X + bounds.width()*float64(i)/steps, bounds.min.Y + bounds.height()*float64(j)/steps}
 				if area.contains(q) && area.edgeDistance(q) > clearance+tolerance {
 					t.Fatalf("%v has clearance %g, the pole %v only %g", q, area.edgeDistance(q), at, clearance)
 				}
@@ -62,7 +62,7 @@ func BenchmarkPole(b *testing.B) {
 		area := wobbly(n, Point{100, 100}, 60)
 		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
 			for b.Loop() {
-				Pole(area, 0.1)
+				pole(area, 0.1)
 			}
 		})
 	}

@@ -2,15 +2,15 @@ package render
 
 import "math"
 
-// Ring is a closed chain of straight edges; the first point is not repeated.
-type Ring []Point
+// ring is a closed chain of straight edges; the first point is not repeated.
+type ring []Point
 
-// Polygon is an area of a sheet: rings wound counter-clockwise round it and
+// polygon is an area of a sheet: rings wound counter-clockwise round it and
 // clockwise round its holes. It may be in several pieces. Rings must not cross.
-type Polygon []Ring
+type polygon []ring
 
-// Lines returns the rings as closed lines, ready for a [Path].
-func (p Polygon) Lines() []Line {
+// lines returns the rings as closed lines, ready for a [Path].
+func (p polygon) lines() []Line {
 	lines := make([]Line, len(p))
 	for i, ring := range p {
 		lines[i] = Line{ring, true}
@@ -18,8 +18,8 @@ func (p Polygon) Lines() []Line {
 	return lines
 }
 
-// Area returns the area in square millimetres.
-func (p Polygon) Area() float64 {
+// area returns the area in square millimetres.
+func (p polygon) area() float64 {
 	var double float64
 	for _, ring := range p {
 		for i, a := range ring {
@@ -31,7 +31,7 @@ func (p Polygon) Area() float64 {
 }
 
 // edges calls visit for each edge of the polygon.
-func (p Polygon) edges(visit func(a, b Point)) {
+func (p polygon) edges(visit func(a, b Point)) {
 	for _, ring := range p {
 		for i, a := range ring {
 			visit(a, ring.next(i))
@@ -39,55 +39,55 @@ func (p Polygon) edges(visit func(a, b Point)) {
 	}
 }
 
-func (r Ring) next(i int) Point {
+func (r ring) next(i int) Point {
 	if i++; i == len(r) {
 		i = 0
 	}
 	return r[i]
 }
 
-// Rect is an upright rectangle.
-type Rect struct{ Min, Max Point }
+// rect is an upright rectangle.
+type rect struct{ min, max Point }
 
-// Bounds returns the rectangle round the polygon; that of an empty polygon is
+// bounds returns the rectangle round the polygon; that of an empty polygon is
 // the zero value.
-func (p Polygon) Bounds() Rect {
-	bounds := Rect{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
+func (p polygon) bounds() rect {
+	bounds := rect{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
 	p.edges(func(a, _ Point) {
-		bounds.Min = Point{min(bounds.Min.X, a.X), min(bounds.Min.Y, a.Y)}
-		bounds.Max = Point{max(bounds.Max.X, a.X), max(bounds.Max.Y, a.Y)}
+		bounds.min = Point{min(bounds.min.X, a.X), min(bounds.min.Y, a.Y)}
+		bounds.max = Point{max(bounds.max.X, a.X), max(bounds.max.Y, a.Y)}
 	})
-	if bounds.Min.X > bounds.Max.X {
-		return Rect{}
+	if bounds.min.X > bounds.max.X {
+		return rect{}
 	}
 	return bounds
 }
 
-// Width returns the extent across.
-func (r Rect) Width() float64 { return r.Max.X - r.Min.X }
+// width returns the extent across.
+func (r rect) width() float64 { return r.max.X - r.min.X }
 
-// Height returns the extent upwards.
-func (r Rect) Height() float64 { return r.Max.Y - r.Min.Y }
+// height returns the extent upwards.
+func (r rect) height() float64 { return r.max.Y - r.min.Y }
 
-// Polygon returns the rectangle as an area.
-func (r Rect) Polygon() Polygon {
-	return Polygon{{r.Min, {r.Max.X, r.Min.Y}, r.Max, {r.Min.X, r.Max.Y}}}
+// polygon returns the rectangle as an area.
+func (r rect) polygon() polygon {
+	return polygon{{r.min, {r.max.X, r.min.Y}, r.max, {r.min.X, r.max.Y}}}
 }
 
-// Disc returns a circle as a polygon whose edges lie within 5 micrometres of
+// disc returns a circle as a polygon whose edges lie within 5 micrometres of
 // it, finer than any printer's dot. It touches the square round the circle.
-func Disc(center Point, radius float64) Polygon {
+func disc(center Point, radius float64) polygon {
 	const sagitta, least = 0.005, 12
 	n := least
 	if radius > sagitta {
 		quarter := math.Ceil(math.Pi / math.Acos(1-sagitta/radius) / 4)
 		n = max(least, 4*int(quarter))
 	}
-	ring := make(Ring, n)
+	ring := make(ring, n)
 	for i := range ring {
 		ring[i] = center.polar(radius, 2*math.Pi*float64(i)/float64(n))
 	}
-	return Polygon{ring}
+	return polygon{ring}
 }
 
 // polar returns the point at a distance and a direction, in radians

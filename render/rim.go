@@ -4,7 +4,7 @@ package render
 // it.
 type rim struct{ edges bands }
 
-func newRim(area Polygon) rim { return rim{bandsOf(area)} }
+func newRim(area polygon) rim { return rim{bandsOf(area)} }
 
 // holds reports whether a point lies on the rim.
 func (r rim) holds(q Point) bool {
@@ -20,7 +20,7 @@ func (r rim) holds(q Point) bool {
 }
 
 // inner returns the parts of another area's edge that do not lie on the rim.
-func (r rim) inner(area Polygon) []Line {
+func (r rim) inner(area polygon) []Line {
 	var lines []Line
 	var run []Point
 	end := func() {

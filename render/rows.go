@@ -15,10 +15,10 @@ type row struct {
 // rowsOf cuts a polygon with horizontal lines at whole multiples of the
 // spacing, so that neighbouring polygons are cut by the same lines. Lines that
 // miss the polygon, or any sheet, are left out.
-func rowsOf(p Polygon, spacing float64) []row {
-	bounds := p.Bounds()
-	first := int(math.Floor(max(bounds.Min.Y, -sheetDiagonal) / spacing))
-	last := int(math.Ceil(min(bounds.Max.Y, sheetDiagonal) / spacing))
+func rowsOf(p polygon, spacing float64) []row {
+	bounds := p.bounds()
+	first := int(math.Floor(max(bounds.min.Y, -sheetDiagonal) / spacing))
+	last := int(math.Ceil(min(bounds.max.Y, sheetDiagonal) / spacing))
 	rows := make([]row, max(0, last-first+1))
 	p.edges(func(a, b Point) {
 		if a.Y > b.Y {

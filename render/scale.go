@@ -23,8 +23,8 @@ const (
 // MM returns the length on paper, in millimetres, of metres on the ground.
 func (s Scale) MM(metres float64) float64 { return metres * 1000 / float64(s) }
 
-// Metres returns the length on the ground, in metres, of millimetres on paper.
-func (s Scale) Metres(mm float64) float64 { return mm * float64(s) / 1000 }
+// metres returns the length on the ground, in metres, of millimetres on paper.
+func (s Scale) metres(mm float64) float64 { return mm * float64(s) / 1000 }
 
 // String gives the scale in words where whole feet go into an inch, "1 in = 20
 // ft (1:240)", and else as a fraction, "1:250".
@@ -66,8 +66,8 @@ func scaleWithin(text, digits string, times Scale) (Scale, error) {
 	return Scale(n) * times, nil
 }
 
-// ScaleSeries is a family of scales that people own rulers for.
-type ScaleSeries struct {
+// scaleSeries is a family of scales that people own rulers for.
+type scaleSeries struct {
 	unit  Scale
 	steps []Scale // the first decade, in units
 }
@@ -77,20 +77,20 @@ type ScaleSeries struct {
 // the six edges of the rulers; and 1 inch to 80 feet, which the edge of 40
 // reads, and 1:750 (common practice, no source). Both go on in tens.
 var (
-	EngineerScales = ScaleSeries{10 * inchesPerFoot, []Scale{1, 2, 3, 4, 5, 6, 8}}
-	MetricScales   = ScaleSeries{10, []Scale{10, 20, 25, 30, 40, 50, 75}}
+	engineerScales = scaleSeries{10 * inchesPerFoot, []Scale{1, 2, 3, 4, 5, 6, 8}}
+	metricScales   = scaleSeries{10, []Scale{10, 20, 25, 30, 40, 50, 75}}
 )
 
 // Key maps show where the sheets are that people measure on: they take finer
 // steps, to be as large as they can.
 var (
-	engineerKeyScales = ScaleSeries{inchesPerFoot, []Scale{10, 12, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80}}
-	metricKeyScales   = ScaleSeries{10, []Scale{10, 12, 15, 20, 25, 30, 35, 40, 50, 60, 75}}
+	engineerKeyScales = scaleSeries{inchesPerFoot, []Scale{10, 12, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80}}
+	metricKeyScales   = scaleSeries{10, []Scale{10, 12, 15, 20, 25, 30, 35, 40, 50, 60, 75}}
 )
 
-// Fit returns the largest scale of the series at which ground of the given
+// fit returns the largest scale of the series at which ground of the given
 // width and height, in metres, fits a window of the given size in millimetres.
-func (series ScaleSeries) Fit(width, height, windowWidth, windowHeight float64) (Scale, error) {
+func (series scaleSeries) fit(width, height, windowWidth, windowHeight float64) (Scale, error) {
 	for tens := Scale(1); ; tens *= 10 {
 		for _, step := range series.steps {
 			s := series.unit * step * tens
@@ -107,7 +107,7 @@ func (series ScaleSeries) Fit(width, height, windowWidth, windowHeight float64) 
 
 // down are the scales of the series from the largest down to a limit, the
 // smallest first.
-func (series ScaleSeries) down(limit Scale) []Scale {
+func (series scaleSeries) down(limit Scale) []Scale {
 	var scales []Scale
 	for tens := Scale(1); series.unit*series.steps[0]*tens <= limit; tens *= 10 {
 		for _, step := range series.steps {

@@ -95,7 +95,7 @@ func TestLengthsOnPaper(t *testing.T) {
 		if got := tt.scale.MM(tt.metres); math.Abs(got-tt.mm) > 5e-5 {
 			t.Errorf("%g m at %s is %g mm, want %g", tt.metres, tt.scale, got, tt.mm)
 		}
-		if back := tt.scale.Metres(tt.scale.MM(tt.metres)); math.Abs(back-tt.metres) > 1e-12*tt.metres {
+		if back := tt.scale.metres(tt.scale.MM(tt.metres)); math.Abs(back-tt.metres) > 1e-12*tt.metres {
 			t.Errorf("%g m at %s and back is %g m", tt.metres, tt.scale, back)
 		}
 	}
@@ -106,34 +106,34 @@ func TestFit(t *testing.T) {
 	liveWidth, liveHeight := 10*mmPerInch, 7.5*mmPerInch // of a letter sheet
 	for _, tt := range []struct {
 		name          string
-		series        ScaleSeries
+		series        scaleSeries
 		width, height float64
 		want          Scale
 	}{
-		{"just fits 1 in = 10 ft", EngineerScales, 100 * foot, 75 * foot, 120},
-		{"an inch too wide", EngineerScales, 100.1 * foot, 75 * foot, 240},
-		{"an inch too high", EngineerScales, 100 * foot, 75.1 * foot, 240},
-		{"just fits 1 in = 30 ft", EngineerScales, 300 * foot, 10, 360},
-		{"just fits 1 in = 60 ft", EngineerScales, 600 * foot, 450 * foot, 720},
-		{"just fits 1 in = 80 ft", EngineerScales, 800 * foot, 450 * foot, 960},
-		{"next decade", EngineerScales, 800.1 * foot, 450 * foot, 1200},
-		{"ten kilometres", EngineerScales, 10_000, 10_000, 60_000},
-		{"a point", EngineerScales, 0, 0, 120},
-		{"metric", MetricScales, 25.4, 19.05, 100},
-		{"metric half", MetricScales, 25.5, 19.05, 200},
-		{"metric quarter", MetricScales, 60, 30, 250},
-		{"metric eighth", MetricScales, 150, 75, 750},
-		{"metric decade", MetricScales, 200, 100, 1000},
-		{"too wide for any", MetricScales, 1e9, 1, 0},
-		{"not a number", MetricScales, math.NaN(), 1, 0},
-		{"endless", EngineerScales, math.Inf(1), 1, 0},
+		{"just fits 1 in = 10 ft", engineerScales, 100 * foot, 75 * foot, 120},
+		{"an inch too wide", engineerScales, 100.1 * foot, 75 * foot, 240},
+		{"an inch too high", engineerScales, 100 * foot, 75.1 * foot, 240},
+		{"just fits 1 in = 30 ft", engineerScales, 300 * foot, 10, 360},
+		{"just fits 1 in = 60 ft", engineerScales, 600 * foot, 450 * foot, 720},
+		{"just fits 1 in = 80 ft", engineerScales, 800 * foot, 450 * foot, 960},
+		{"next decade", engineerScales, 800.1 * foot, 450 * foot, 1200},
+		{"ten kilometres", engineerScales, 10_000, 10_000, 60_000},
+		{"a point", engineerScales, 0, 0, 120},
+		{"metric", metricScales, 25.4, 19.05, 100},
+		{"metric half", metricScales, 25.5, 19.05, 200},
+		{"metric quarter", metricScales, 60, 30, 250},
+		{"metric eighth", metricScales, 150, 75, 750},
+		{"metric decade", metricScales, 200, 100, 1000},
+		{"too wide for any", metricScales, 1e9, 1, 0},
+		{"not a number", metricScales, math.NaN(), 1, 0},
+		{"endless", engineerScales, math.Inf(1), 1, 0},
 	} {
-		got, err := tt.series.Fit(tt.width, tt.height, liveWidth, liveHeight)
+		got, err := tt.series.fit(tt.width, tt.height, liveWidth, liveHeight)
 		if got != tt.want || (err != nil) != (tt.want == 0) {
 			t.Errorf("%s: %d, %v, want %d", tt.name, int(got), err, int(tt.want))
 		}
 	}
-	if _, err := EngineerScales.Fit(10, 10, 0, 100); err == nil {
+	if _, err := engineerScales.fit(10, 10, 0, 100); err == nil {
 		t.Error("a yard fits a window without width")
 	}
 }

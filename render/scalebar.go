@@ -7,28 +7,28 @@ import (
 	"example.org/turfplat/geo"
 )
 
-// ScaleBarHeight is the height of a scale bar with its figures, in millimetres.
-const ScaleBarHeight = 11.0
+// scaleBarHeight is the height of a scale bar with its figures, in millimetres.
+const scaleBarHeight = 11.0
 
 const (
 	barThickness  = 1.4 // mm, of either side
 	barFigureSize = 9.0 // points
 )
 
-// ScaleBar returns a bar of true lengths at a scale, feet above and metres
+// scaleBar returns a bar of true lengths at a scale, feet above and metres
 // below, no longer than the given millimetres. Its lower left corner, figures
 // included, is at a point.
-func ScaleBar(corner Point, scale Scale, longest float64) Group {
+func scaleBar(corner Point, scale Scale, longest float64) Group {
 	const figuresRoom = 12 // mm: half of the first figure, and the name of the unit after the last
 	room := longest - figuresRoom
-	axis := corner.plus(2, ScaleBarHeight/2)
+	axis := corner.plus(2, scaleBarHeight/2)
 	group := Group{ID: "scale-bar", Title: "Scale bar, " + scale.String()}
 	for _, side := range []struct {
 		unit   string
 		metres float64
 		up     bool
 	}{{"ft", geo.FootM, true}, {"m", 1, false}} {
-		part, parts := barParts(scale.Metres(room) / side.metres)
+		part, parts := barParts(scale.metres(room) / side.metres)
 		group.Elements = append(group.Elements, barSide(axis, part, parts, scale.MM(part*side.metres), side.unit, side.up)...)
 	}
 	return group
@@ -36,7 +36,7 @@ func ScaleBar(corner Point, scale Scale, longest float64) Group {
 
 // barSide draws one side of a bar: parts in black and white with figures.
 func barSide(axis Point, part float64, parts int, partMM float64, unit string, up bool) []Element {
-	bottom, figures := axis.Y-barThickness, axis.Y-barThickness-1-Regular.CapHeight(barFigureSize)
+	bottom, figures := axis.Y-barThickness, axis.Y-barThickness-1-Regular.capHeight(barFigureSize)
 	if up {
 		bottom, figures = axis.Y, axis.Y+barThickness+1
 	}
@@ -45,20 +45,20 @@ func barSide(axis Point, part float64, parts int, partMM float64, unit string, u
 	for i := 0; i <= parts; i++ {
 		x := axis.X + float64(i)*partMM
 		if i%2 == 0 && i < parts {
-			filled = append(filled, Rect{Point{x, bottom}, Point{x + partMM, bottom + barThickness}}.Polygon().Lines()...)
+			filled = append(filled, rect{Point{x, bottom}, Point{x + partMM, bottom + barThickness}}.polygon().lines()...)
 		}
 		figure := strconv.FormatFloat(float64(i)*part, 'f', -1, 64)
-		elements = append(elements, Text{At: Point{x, figures}, String: figure, Size: barFigureSize, Ink: Black, Anchor: Middle})
+		elements = append(elements, Text{At: Point{x, figures}, String: figure, Size: barFigureSize, Ink: black, Anchor: Middle})
 		if i == parts {
-			after := x + Regular.Width(figure, barFigureSize)/2 + 0.8
-			elements = append(elements, Text{At: Point{after, figures}, String: unit, Size: barFigureSize, Ink: Black})
+			after := x + Regular.width(figure, barFigureSize)/2 + 0.8
+			elements = append(elements, Text{At: Point{after, figures}, String: unit, Size: barFigureSize, Ink: black})
 		}
 	}
-	frame := Rect{Point{axis.X, bottom}, Point{axis.X + float64(parts)*partMM, bottom + barThickness}}.Polygon()
+	frame := rect{Point{axis.X, bottom}, Point{axis.X + float64(parts)*partMM, bottom + barThickness}}.polygon()
 	return append([]Element{
-		Path{Lines: frame.Lines(), Fill: White},
-		Path{Lines: filled, Fill: Black},
-		Path{Lines: frame.Lines(), Stroke: Black, Weight: HairLine},
+		Path{Lines: frame.lines(), Fill: white},
+		Path{Lines: filled, Fill: black},
+		Path{Lines: frame.lines(), Stroke: black, Weight: hairLine},
 	}, elements...)
 }
 

@@ -20,8 +20,8 @@ type season struct {
 func seasonSheets(property *draft, plan *program.Plan) ([]*Sheet, error) {
 	s := season{property.again(), plan, material.Figures{Units: property.options.Units}}
 	return s.textSheets(textPages{
-		id: "season", title: "Season and shopping", paper: s.options.Paper.Landscape(), block: s.titleBlock(), method: s.method(), inWords: s.inWords(),
-		wide: []Block{s.strip()}, blocks: s.tables(),
+		id: "season", title: "Season and shopping", paper: s.options.Paper.landscape(), block: s.titleBlock(), method: s.method(), inWords: s.inWords(),
+		wide: []block{s.strip()}, blocks: s.tables(),
 	})
 }
 
@@ -68,7 +68,7 @@ func (s season) inWords() string {
 }
 
 // strip lays the steps out in time.
-func (s season) strip() Block {
+func (s season) strip() block {
 	strip := seasonStrip{today: s.plan.Today}
 	for i := range s.plan.Steps {
 		p := &s.plan.Steps[i]
@@ -86,9 +86,9 @@ func (s season) strip() Block {
 }
 
 // tables are what stands under the strip.
-func (s season) tables() []Block {
-	var blocks []Block
-	for _, b := range []Block{s.purchases(), s.feeds(), s.leftOut(), s.footers()} {
+func (s season) tables() []block {
+	var blocks []block
+	for _, b := range []block{s.purchases(), s.feeds(), s.leftOut(), s.footers()} {
 		if b != nil {
 			blocks = append(blocks, b)
 		}
@@ -97,24 +97,24 @@ func (s season) tables() []Block {
 }
 
 // purchases is the shopping list for all that is still to come.
-func (s season) purchases() Block {
-	t := Table{Size: stepSize, Columns: []Column{
-		{Head: "To buy", Wrap: true}, {Head: "Needed", Anchor: End}, {Head: "To load", Anchor: End}, {Head: "Packs", Wrap: true}, {Head: "Over", Anchor: End},
+func (s season) purchases() block {
+	t := table{size: stepSize, columns: []column{
+		{head: "To buy", wrap: true}, {head: "Needed", anchor: End}, {head: "To load", anchor: End}, {head: "Packs", wrap: true}, {head: "Over", anchor: End},
 	}}
-	packs := &t.Columns[3]
-	packs.Width = Bold.Width(packs.Head, stepSize) + 2*cellMargin
+	packs := &t.columns[3]
+	packs.width = Bold.width(packs.head, stepSize) + 2*cellMargin
 	for _, b := range s.plan.Purchases {
 		for _, pack := range strings.SplitAfter(s.packs(b), " +") { // a pack is never broken
-			packs.Width = max(packs.Width, Regular.Width(strings.TrimSpace(pack), stepSize)+2*cellMargin)
+			packs.width = max(packs.width, Regular.width(strings.TrimSpace(pack), stepSize)+2*cellMargin)
 		}
 		name := s.letters.of(b.Product)
 		if need := s.plan.NeededIf(b.Product); need != "" {
 			name += ", only if " + s.letters.of(need)
 		}
-		t.Rows = append(t.Rows, []string{name, s.amounts.Amount(b.Needed).String(), s.amounts.Amount(b.ToLoad).String(), s.packs(b), s.amounts.LeftOver(b)})
+		t.rows = append(t.rows, []string{name, s.amounts.Amount(b.Needed).String(), s.amounts.Amount(b.ToLoad).String(), s.packs(b), s.amounts.LeftOver(b)})
 	}
 	for _, name := range s.byLabel() {
-		t.Rows = append(t.Rows, []string{name, "by label"})
+		t.rows = append(t.rows, []string{name, "by label"})
 	}
 	return orNone(t)
 }
@@ -144,11 +144,11 @@ func (s season) byLabel() []string {
 
 // feeds is what the season feeds each zone, against the most that its grass
 // should get.
-func (s season) feeds() Block {
+func (s season) feeds() block {
 	unit := s.amounts.Rate(material.Rate{By: material.Weight, PerM2: 1}).Unit.String()
-	t := Table{Size: stepSize, Columns: []Column{
-		{Head: "Zone", Width: letterColumn}, {Head: "Fed, " + unit, Wrap: true}, {Head: "N", Anchor: End}, {Head: "at most", Anchor: End},
-		{Head: "P₂O₅", Anchor: End}, {Head: "K₂O", Anchor: End},
+	t := table{size: stepSize, columns: []column{
+		{head: "Zone", width: letterColumn}, {head: "Fed, " + unit, wrap: true}, {head: "N", anchor: End}, {head: "at most", anchor: End},
+		{head: "P₂O₅", anchor: End}, {head: "K₂O", anchor: End},
 	}}
 	for _, f := range s.plan.Feeds {
 		limit := "?"
@@ -159,10 +159,10 @@ func (s season) feeds() Block {
 		if f.Limit > 0 && f.N > f.Limit*(1+1e-9) {
 			nitrogen = "! " + nitrogen
 		}
-		t.Rows = append(t.Rows, []string{f.Letter, shortened(s.letters.of(f.Name), Regular, stepSize, twoLines), nitrogen, limit, s.fed(f.P2O5) + f.More(material.Phosphate), s.fed(f.K2O) + f.More(material.Potash)})
+		t.rows = append(t.rows, []string{f.Letter, shortened(s.letters.of(f.Name), Regular, stepSize, twoLines), nitrogen, limit, s.fed(f.P2O5) + f.More(material.Phosphate), s.fed(f.K2O) + f.More(material.Potash)})
 	}
-	if more := s.plan.Uncounted(); more != "" && len(t.Rows) > 0 {
-		t.Rows = append(t.Rows, []string{"", s.letters.of(more)})
+	if more := s.plan.Uncounted(); more != "" && len(t.rows) > 0 {
+		t.rows = append(t.rows, []string{"", s.letters.of(more)})
 	}
 	return orNone(t)
 }
@@ -175,23 +175,23 @@ func (s season) fed(kgPerM2 float64) string {
 }
 
 // leftOut tells why steps are not done.
-func (s season) leftOut() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Not to do", Wrap: true}}}
+func (s season) leftOut() block {
+	t := table{size: stepSize, columns: []column{{head: "Not to do", wrap: true}}}
 	for i := range s.plan.Steps {
 		p := &s.plan.Steps[i]
 		switch p.Status {
 		case program.Skipped, program.Blocked:
-			t.Rows = append(t.Rows, []string{fmt.Sprintf("%d. %s: %s", i+1, s.letters.of(p.Step.Name()), s.letters.of(p.Why))})
+			t.rows = append(t.rows, []string{fmt.Sprintf("%d. %s: %s", i+1, s.letters.of(p.Step.Name()), s.letters.of(p.Why))})
 		}
 	}
 	return orNone(t)
 }
 
 // footers are what law, label and good sense ask.
-func (s season) footers() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
+func (s season) footers() block {
+	t := table{size: stepSize, columns: []column{{head: "Mind", wrap: true}}}
 	for _, text := range program.Footers(s.amounts) {
-		t.Rows = append(t.Rows, []string{text})
+		t.rows = append(t.rows, []string{text})
 	}
 	return t
 }

@@ -18,7 +18,7 @@ const (
 // A groundClass is one of the classes of ground that a sheet tells apart.
 type groundClass struct {
 	name string
-	draw func(Polygon) []Element
+	draw func(polygon) []Element
 }
 
 // siteClasses are those of the site map.
@@ -27,29 +27,29 @@ func siteClasses() []groundClass {
 	for _, kind := range zones.CoverKinds {
 		classes = append(classes, groundClass{string(kind), looks[kind].fill})
 	}
-	onTurf := func(p Pattern, ink Ink) func(Polygon) []Element {
-		return func(a Polygon) []Element {
-			return []Element{Path{Lines: a.Lines(), Fill: turfTint}, p.Fill(a, ink)}
+	onTurf := func(p pattern, ink Ink) func(polygon) []Element {
+		return func(a polygon) []Element {
+			return []Element{Path{Lines: a.lines(), Fill: turfTint}, p.fill(a, ink)}
 		}
 	}
 	for _, e := range sun.Exposures {
 		classes = append(classes, groundClass{"zone of " + string(e), onTurf(exposureLooks[e].pattern, shadeInk)})
 	}
-	return append(classes, groundClass{"unknown", unknownLook.fill}, groundClass{"no application", func(a Polygon) []Element {
+	return append(classes, groundClass{"unknown", unknownLook.fill}, groundClass{"no application", func(a polygon) []Element {
 		turf := looks[zones.Turf]
-		return append(turf.fill(a), barred.Fill(a, warning))
+		return append(turf.fill(a), barred.fill(a, warning))
 	}})
 }
 
 // sunClasses are those of the sheet of the sun.
 func sunClasses() []groundClass {
-	classes := []groundClass{{"building", looks[zones.Building].fill}, {"other ground", func(a Polygon) []Element {
-		return []Element{Path{Lines: a.Lines(), Fill: White}}
+	classes := []groundClass{{"building", looks[zones.Building].fill}, {"other ground", func(a polygon) []Element {
+		return []Element{Path{Lines: a.lines(), Fill: white}}
 	}}}
 	for _, e := range sun.Exposures {
 		look := exposureLooks[e]
-		classes = append(classes, groundClass{string(e), func(a Polygon) []Element {
-			return []Element{Path{Lines: a.Lines(), Fill: look.tint}, look.pattern.Fill(a, shadeInk)}
+		classes = append(classes, groundClass{string(e), func(a polygon) []Element {
+			return []Element{Path{Lines: a.lines(), Fill: look.tint}, look.pattern.fill(a, shadeInk)}
 		}})
 	}
 	return classes
@@ -60,7 +60,7 @@ func drawnTile(t *testing.T, c groundClass, mono bool) groundTile {
 	t.Helper()
 	side := tileSide/tileDPI*mmPerInch + 0.01
 	s := NewSheet("tile", c.name, Paper{"tile", side, side})
-	s.Add(c.draw(Rect{Point{-20, -20}, Point{side + 20, side + 20}}.Polygon())...)
+	s.Add(c.draw(rect{Point{-20, -20}, Point{side + 20, side + 20}}.polygon())...)
 	if mono {
 		s.Elements = monochrome(s.Elements)
 	}

@@ -17,7 +17,7 @@ type Sheet struct {
 	Width, Height float64  // mm
 	Paper         string   // name of the paper
 	Scale         Scale    // of the map on it; zero if there is none
-	Ground        *Ground  // where on the earth its map lies; nil if it has none
+	ground        *ground  // where on the earth its map lies; nil if it has none
 	Missing       []rune   // letters of names that the typefaces lack, drawn as question marks
 	Unlabelled    []string // letters of zones that found no room on the map
 	Elements      []Element
@@ -61,7 +61,7 @@ type Line struct {
 }
 
 // Path is any number of lines drawn with one pen. Fills follow the non-zero
-// rule: holes are wound against the ring round them, as those of a [Polygon]
+// rule: holes are wound against the ring round them, as those of a polygon
 // must be.
 type Path struct {
 	Lines  []Line
@@ -100,8 +100,8 @@ type Text struct {
 	Clear  Ink     // ink of that rim; none is white
 }
 
-// Width returns the length of the text in millimetres.
-func (t Text) Width() float64 { return t.Face.Width(t.String, t.Size) }
+// width returns the length of the text in millimetres.
+func (t Text) width() float64 { return t.Face.width(t.String, t.Size) }
 
 // visit calls see for each path and text of the elements, bottom first.
 func visit(elements []Element, see func(Element)) {

@@ -164,7 +164,7 @@ func (d *draft) smallZones(v view) ([]Point, error) {
 
 // standFor finds where a sign may stand: on its point if that is free, else
 // near it, rather where a line to its point is free too.
-func (b *board) standFor(p placedSign, window Rect) placedSign {
+func (b *board) standFor(p placedSign, window rect) placedSign {
 	const (
 		step, directions = 1.0, 24
 		unled            = 12.0 // mm that a sign rather goes further than stand without a line

@@ -60,8 +60,8 @@ func siteDraft(p *zones.Plat, m zones.Measurement, o MapOptions) (*draft, error)
 func (s siteMap) name() (id, title string) { return "site-map", "Site map" }
 
 // blocks are the tables and the key, in the order in which they are read.
-func (s siteMap) blocks(level detail) []Block {
-	blocks := []Block{s.turfTable(level.objects)}
+func (s siteMap) blocks(level detail) []block {
+	blocks := []block{s.turfTable(level.objects)}
 	if len(s.plat.Zones) > 0 {
 		blocks = append(blocks, s.zoneTable(level))
 	}

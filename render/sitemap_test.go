@@ -145,7 +145,7 @@ func group(elements []Element, id string) []Element {
 
 // lettersPlate is the ground that the letters of a text cover, without tails.
 func lettersPlate(t Text) plate {
-	w, h := t.Width(), t.Face.CapHeight(t.Size)
+	w, h := t.width(), t.Face.capHeight(t.Size)
 	middle := Point{w/2 - w*t.Anchor.share(), h / 2}.turned(t.Turn)
 	return turnedPlate(t.At.plus(middle.X, middle.Y), w, h, t.Turn)
 }
@@ -209,7 +209,7 @@ func TestEveryZoneIsFoundInThePDF(t *testing.T) {
 // lot is a lot of 100 ft by 30 m.
 func lot() *inventedSite {
 	s := &inventedSite{place: orb.Point{-80, 35}, header: map[string]any{"id": "lot"}}
-	s.area("outline", "lot", "", block(0, 0, 100*geo.FootM, 30))
+	s.area("outline", "lot", "", oblong(0, 0, 100*geo.FootM, 30))
 	return s
 }
 
@@ -246,14 +246,14 @@ func TestOutlinesAreTrueToScale(t *testing.T) {
 	measured, turned := 0, 0
 	for _, c := range mapCases(t) {
 		outlines := c.draft.plat.Ground.Outline.Polygons()
-		if len(outlines) != 1 || len(outlines[0].Holes) > 0 || !c.sheet.Ground.view.showsAll(c.draft.plat.Ground.Outline) {
+		if len(outlines) != 1 || len(outlines[0].Holes) > 0 || !c.sheet.ground.view.showsAll(c.draft.plat.Ground.Outline) {
 			continue
 		}
 		files := map[string][][2]float64{"svg": svgOutline(t, written(t, SVG, c.sheet), c.sheet.ID)}
 		if strings.Contains(c.name, "letter") {
 			files["pdf"] = pdfOutline(t, written(t, writePDF, c.sheet))
 		}
-		if measured++; c.sheet.Ground.view.lie.turn != 0 {
+		if measured++; c.sheet.ground.view.lie.turn != 0 {
 			turned++
 		}
 		var want [][2]float64
@@ -346,20 +346,20 @@ func TestMonoIsGrey(t *testing.T) {
 
 // Text can be read on all that it may stand on.
 func TestMapTextsCanBeRead(t *testing.T) {
-	grounds := map[string]Ink{"paper": White, "turf": turfTint}
+	grounds := map[string]Ink{"paper": white, "turf": turfTint}
 	for kind, l := range looks {
 		grounds[string(kind)] = l.tint
 	}
-	barred := warning.ReadableOn(turfTint)
+	barred := warning.readableOn(turfTint)
 	for name, ground := range grounds {
-		for ink, k := range map[string]Ink{"black": Black, "grey": Grey, "accent": accent, "barred": barred} {
+		for ink, k := range map[string]Ink{"black": black, "grey": grey, "accent": accent, "barred": barred} {
 			if ink != "black" && name != "paper" && name != "turf" {
 				continue
 			}
-			if c := Contrast(k, ground); c < ReadableContrast {
+			if c := contrast(k, ground); c < readableContrast {
 				t.Errorf("%s on %s has a contrast of %.2f", ink, name, c)
 			}
-			if c := Contrast(k.grey(), ground.grey()); c < ReadableContrast {
+			if c := contrast(k.grey(), ground.grey()); c < readableContrast {
 				t.Errorf("%s on %s in grey has a contrast of %.2f", ink, name, c)
 			}
 		}
@@ -370,7 +370,7 @@ func TestLooksDiffer(t *testing.T) {
 	area := box(0, 0, 60)
 	drawn := map[string]zones.Kind{}
 	for kind, l := range looks {
-		path := l.pattern.Fill(area, Black)
+		path := l.pattern.fill(area, black)
 		if len(path.Lines) == 0 {
 			t.Errorf("%s has no pattern", kind)
 		}

@@ -40,17 +40,17 @@ const (
 )
 
 // turfTable leads from the outline, or the turf as traced, to the net turf.
-func (d *draft) turfTable(objects int) Table {
+func (d *draft) turfTable(objects int) table {
 	f, m := d.figures, d.measured
 	whole := d.tally.traced.AreaM2
 	if m.Outline != nil {
 		whole = m.Outline.AreaM2
 	}
-	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Turf and deductions", Wrap: true}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End}, {Head: "Share", Anchor: End},
+	t := table{size: tableSize, columns: []column{
+		{head: "Turf and deductions", wrap: true}, {head: f.areaUnit(), anchor: End}, {head: "±", anchor: End}, {head: "Share", anchor: End},
 	}}
 	add := func(label string, a zones.AreaMeasure) {
-		t.Rows = append(t.Rows, []string{label, f.Area(a.AreaM2, a.CI95M2), f.PlusMinus(a.CI95M2), share(a.AreaM2, whole)})
+		t.rows = append(t.rows, []string{label, f.Area(a.AreaM2, a.CI95M2), f.PlusMinus(a.CI95M2), share(a.AreaM2, whole)})
 	}
 	if m.Outline != nil {
 		add("Outline", *m.Outline)
@@ -61,14 +61,14 @@ func (d *draft) turfTable(objects int) Table {
 		}
 		add("Traced turf", d.tally.traced)
 		if m.TracedTurf.OutsideOutlineM2 > 0 {
-			t.Rows = append(t.Rows, []string{"Outside the outline", f.Area(-m.TracedTurf.OutsideOutlineM2, d.tally.traced.CI95M2), "", ""})
+			t.rows = append(t.rows, []string{"Outside the outline", f.Area(-m.TracedTurf.OutsideOutlineM2, d.tally.traced.CI95M2), "", ""})
 		}
 	}
 	for i, k := range d.tally.kinds {
-		t.Rows = append(t.Rows, k.rows(f, whole, d.tally.listed(i, objects))...)
+		t.rows = append(t.rows, k.rows(f, whole, d.tally.listed(i, objects))...)
 	}
 	net := d.tally.net
-	t.Totals = [][]string{{"Net turf", f.Area(net.AreaM2, net.CI95M2), f.PlusMinus(net.CI95M2), share(net.AreaM2, whole)}}
+	t.totals = [][]string{{"Net turf", f.Area(net.AreaM2, net.CI95M2), f.PlusMinus(net.CI95M2), share(net.AreaM2, whole)}}
 	return t
 }
 
@@ -90,10 +90,10 @@ func (t tally) listed(kind, rows int) int {
 }
 
 // zoneTable lists the zones; those that the detail leaves out are summed up.
-func (d *draft) zoneTable(level detail) Table {
+func (d *draft) zoneTable(level detail) table {
 	f, all := d.figures, d.measured.Zones
-	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: f.areaUnit(), Anchor: End}, {Head: "±", Anchor: End},
+	t := table{size: tableSize, columns: []column{
+		{head: "Zone", width: letterColumn}, {wrap: true}, {head: f.areaUnit(), anchor: End}, {head: "±", anchor: End},
 	}}
 	row := func(letter, text string, m2, ci95M2 float64) []string {
 		return []string{letter, text, f.Area(m2, ci95M2), f.PlusMinus(ci95M2)}
@@ -102,20 +102,20 @@ func (d *draft) zoneTable(level detail) Table {
 	var area, variance float64
 	for i, z := range all {
 		if slices.Contains(kept, i) {
-			t.Rows = append(t.Rows, row(z.Letter, d.zoneText(z, level.told), z.AreaM2, z.CI95M2))
+			t.rows = append(t.rows, row(z.Letter, d.zoneText(z, level.told), z.AreaM2, z.CI95M2))
 			continue
 		}
 		area += z.AreaM2
 		variance += z.CI95M2 * z.CI95M2
 	}
 	if left := len(all) - len(kept); left > 0 {
-		t.Rows = append(t.Rows, row("", fmt.Sprintf("%d more: use larger paper", left), area, math.Sqrt(variance)))
+		t.rows = append(t.rows, row("", fmt.Sprintf("%d more: use larger paper", left), area, math.Sqrt(variance)))
 	}
 	if len(all) > 1 {
-		t.Totals = append(t.Totals, row("", "All zones", d.tally.net.AreaM2, d.tally.net.CI95M2))
+		t.totals = append(t.totals, row("", "All zones", d.tally.net.AreaM2, d.tally.net.CI95M2))
 	}
 	if d.bars() {
-		t.Totals = append(t.Totals, row("", "To be treated", d.tally.treated.AreaM2, d.tally.treated.CI95M2))
+		t.totals = append(t.totals, row("", "To be treated", d.tally.treated.AreaM2, d.tally.treated.CI95M2))
 	}
 	return t
 }
@@ -205,11 +205,11 @@ const (
 var exposures = map[string]string{"full": "full sun", "part": "part sun", "shade": "shade", "deep": "deep shade"}
 
 // edgeTable gives the lengths that are edged and trimmed.
-func (d *draft) edgeTable() Table {
+func (d *draft) edgeTable() table {
 	f, e := d.figures, d.measured.Edges
-	return Table{Size: tableSize,
-		Columns: []Column{{Head: "Edges of the turf"}, {Head: f.lengthUnit(), Anchor: End}},
-		Rows: [][]string{
+	return table{size: tableSize,
+		columns: []column{{head: "Edges of the turf"}, {head: f.lengthUnit(), anchor: End}},
+		rows: [][]string{
 			{"Edging along hardscape", f.Length(e.TurfHardscapeM)},
 			{"Edging along beds", f.Length(e.TurfBedM)},
 			{"Trimming at walls, fences, trunks", f.Length(e.TrimM)},

@@ -34,7 +34,7 @@ type stepSheet struct {
 // A toldBlock is a block of a sheet with what it is called where it stands on
 // another sheet.
 type toldBlock struct {
-	Block
+	block
 	called string
 	first  bool // it must stand beside the map
 	paper  bool // it is for paper: a page for a phone has it elsewhere, or in another form
@@ -169,10 +169,10 @@ func (s stepSheet) levels() []detail {
 }
 
 // blocks are those beside the map.
-func (s stepSheet) blocks(level detail) []Block {
-	var blocks []Block
+func (s stepSheet) blocks(level detail) []block {
+	var blocks []block
 	for _, b := range s.told[:len(s.told)-level.later] {
-		blocks = append(blocks, b.Block)
+		blocks = append(blocks, b.block)
 	}
 	if level.later > 0 {
 		blocks = append(blocks, nextSheet(s.calledLater(level)))
@@ -181,8 +181,8 @@ func (s stepSheet) blocks(level detail) []Block {
 }
 
 // nextSheet tells what stands on the sheet that follows.
-func nextSheet(called string) Paragraph {
-	return Paragraph{Text: "Next sheet: " + called + ".", Face: Bold, Size: stepSize, Ink: Black}
+func nextSheet(called string) paragraph {
+	return paragraph{text: "Next sheet: " + called + ".", face: Bold, size: stepSize, ink: black}
 }
 
 func (s stepSheet) calledLater(level detail) string {
@@ -194,10 +194,10 @@ func (s stepSheet) calledLater(level detail) string {
 }
 
 // later are the blocks that go on to the next sheet.
-func (s stepSheet) later(level detail) []Block {
-	var blocks []Block
+func (s stepSheet) later(level detail) []block {
+	var blocks []block
 	for _, b := range s.told[len(s.told)-level.later:] {
-		blocks = append(blocks, b.Block)
+		blocks = append(blocks, b.block)
 	}
 	return blocks
 }
@@ -214,39 +214,39 @@ func (s stepSheet) tell() []toldBlock {
 	if s.withheld() {
 		all = s.tellWhyNot()
 	}
-	return slices.DeleteFunc(all, func(b toldBlock) bool { return b.Block == nil })
+	return slices.DeleteFunc(all, func(b toldBlock) bool { return b.block == nil })
 }
 
 // tellWork is what a crew needs to do the step.
 func (s stepSheet) tellWork() []toldBlock {
 	return []toldBlock{
-		{Block: s.standing(), first: true},
-		{Block: s.quantityTable(), called: "quantities", first: true},
-		{Block: s.reasonTable(), called: "what holds it back"},
-		{Block: s.howTable(), called: "how", first: true},
-		{Block: s.tankTable(), called: "tanks", first: true},
-		{Block: s.hopperTable(), called: "hopper", first: s.hopperFirst()},
-		{Block: s.hazardList(), called: "hazards"},
-		{Block: s.walkTable(), called: "walking"},
-		{Block: s.cautionTable(), called: "cautions"},
-		{Block: s.tickList(), called: "boxes to tick"},
-		{Block: s.legend(), called: "key", paper: true},
-		{Block: s.accessTable(), called: "access", paper: true},
-		{Block: s.noteTable(), called: "notes on the step"},
-		{Block: s.laneTable(), called: "lanes", paper: true},
-		{Block: s.record(), called: "weather and sign-off", paper: true},
+		{block: s.standing(), first: true},
+		{block: s.quantityTable(), called: "quantities", first: true},
+		{block: s.reasonTable(), called: "what holds it back"},
+		{block: s.howTable(), called: "how", first: true},
+		{block: s.tankTable(), called: "tanks", first: true},
+		{block: s.hopperTable(), called: "hopper", first: s.hopperFirst()},
+		{block: s.hazardList(), called: "hazards"},
+		{block: s.walkTable(), called: "walking"},
+		{block: s.cautionTable(), called: "cautions"},
+		{block: s.tickList(), called: "boxes to tick"},
+		{block: s.legend(), called: "key", paper: true},
+		{block: s.accessTable(), called: "access", paper: true},
+		{block: s.noteTable(), called: "notes on the step"},
+		{block: s.laneTable(), called: "lanes", paper: true},
+		{block: s.record(), called: "weather and sign-off", paper: true},
 	}
 }
 
 // tellWhyNot is what a crew reads of a step that may not be done.
 func (s stepSheet) tellWhyNot() []toldBlock {
 	return []toldBlock{
-		{Block: s.standing(), first: true},
-		{Block: s.withheldTable(), called: "why it may not be done", first: true},
-		{Block: s.reasonTable(), called: "what holds it back"},
-		{Block: s.hazardList(), called: "hazards"},
-		{Block: s.legend(), called: "key", paper: true},
-		{Block: s.accessTable(), called: "access", paper: true},
-		{Block: s.noteTable(), called: "notes on the step"},
+		{block: s.standing(), first: true},
+		{block: s.withheldTable(), called: "why it may not be done", first: true},
+		{block: s.reasonTable(), called: "what holds it back"},
+		{block: s.hazardList(), called: "hazards"},
+		{block: s.legend(), called: "key", paper: true},
+		{block: s.accessTable(), called: "access", paper: true},
+		{block: s.noteTable(), called: "notes on the step"},
 	}
 }

@@ -10,7 +10,7 @@ import (
 // hopperTable says how often the hopper is filled and with how much: as it is
 // walked where lanes are drawn, else that of the user's own spreader for all
 // zones together that no rule holds back.
-func (s stepSheet) hopperTable() Block {
+func (s stepSheet) hopperTable() block {
 	if s.lanes != nil {
 		return s.laneFillings()
 	}
@@ -24,9 +24,9 @@ func (s stepSheet) hopperTable() Block {
 		if hopper.Size <= 0 || hopper.By != total.By {
 			continue
 		}
-		t := Table{Size: stepSize, Columns: []Column{{Head: "Hopper" + s.aPass() + ", " + s.letters.of(setting.Spreader)}, {Head: "Fill with", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End}}}
+		t := table{size: stepSize, columns: []column{{head: "Hopper" + s.aPass() + ", " + s.letters.of(setting.Spreader)}, {head: "Fill with", anchor: End}, {head: s.figures.areaUnit(), anchor: End}}}
 		add := func(head string, a material.Amount) {
-			t.Rows = append(t.Rows, []string{head, s.measuredText(a), s.reachText(a.Size / rate.PerM2)})
+			t.rows = append(t.rows, []string{head, s.measuredText(a), s.reachText(a.Size / rate.PerM2)})
 		}
 		full := int(total.Size/hopper.Size + 1e-9)
 		if full > 0 {
@@ -41,7 +41,7 @@ func (s stepSheet) hopperTable() Block {
 }
 
 // tankTable says how tanks are mixed: how many, and the last one apart.
-func (s stepSheet) tankTable() Block {
+func (s stepSheet) tankTable() block {
 	if s.step.Step.Tank == 0 || !s.hasMix() {
 		return nil
 	}
@@ -49,11 +49,11 @@ func (s stepSheet) tankTable() Block {
 	if !known {
 		return s.mixTable()
 	}
-	t := Table{Size: stepSize, Columns: []Column{
-		{Head: "Tanks" + s.aPass()}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}, {Head: s.figures.areaUnit(), Anchor: End},
+	t := table{size: stepSize, columns: []column{
+		{head: "Tanks" + s.aPass()}, {head: "Fill to", anchor: End}, {head: "Product", anchor: End}, {head: s.figures.areaUnit(), anchor: End},
 	}}
 	add := func(head string, fill material.Fill) {
-		t.Rows = append(t.Rows, []string{head, s.amounts.Mix(fill.Mix).String(), s.measuredText(fill.Product), s.reachText(float64(fill.Area))})
+		t.rows = append(t.rows, []string{head, s.amounts.Mix(fill.Mix).String(), s.measuredText(fill.Product), s.reachText(float64(fill.Area))})
 	}
 	if f.Count > 0 {
 		add(fmt.Sprintf("%d full", f.Count), f.Full)
@@ -65,15 +65,15 @@ func (s stepSheet) tankTable() Block {
 }
 
 // mixTable is the table of tanks of what goes in by its label.
-func (s stepSheet) mixTable() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Tanks" + s.aPass()}, {Head: "Fill to", Anchor: End}, {Head: "Product", Anchor: End}}}
+func (s stepSheet) mixTable() block {
+	t := table{size: stepSize, columns: []column{{head: "Tanks" + s.aPass()}, {head: "Fill to", anchor: End}, {head: "Product", anchor: End}}}
 	tank, mix := s.step.Step.Tank, s.step.Mix()
 	full := int(float64(mix/tank) + 1e-9)
 	if full > 0 {
-		t.Rows = append(t.Rows, []string{fmt.Sprintf("%d full", full), s.amounts.Mix(tank).String(), s.step.Step.PassByLabel()})
+		t.rows = append(t.rows, []string{fmt.Sprintf("%d full", full), s.amounts.Mix(tank).String(), s.step.Step.PassByLabel()})
 	}
 	if last := mix - material.Volume(full)*tank; last > 1e-9*mix {
-		t.Rows = append(t.Rows, []string{lastTank(full), s.amounts.Mix(last).String(), s.step.Step.PassByLabel()})
+		t.rows = append(t.rows, []string{lastTank(full), s.amounts.Mix(last).String(), s.step.Step.PassByLabel()})
 	}
 	return orNone(t)
 }

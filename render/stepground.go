@@ -10,9 +10,9 @@ import (
 var (
 	// idle is turf that a step leaves alone: wide slanted lines, so that worked
 	// zones, which are clear, stand out.
-	idle     = Pattern{Rulings: []Ruling{{Angle: 45, Spacing: 2.4}}, Weight: HairLine}
-	idleInk  = Black.Tint(0.4)
-	workTint = BluishGreen.Tint(0.16)
+	idle     = pattern{rulings: []ruling{{angle: 45, spacing: 2.4}}, weight: hairLine}
+	idleInk  = black.tint(0.4)
+	workTint = bluishGreen.tint(0.16)
 )
 
 // ground draws the zones of the step clear and bold on muted ground. Signs and
@@ -56,14 +56,14 @@ func mutedLook(k zones.Kind) look {
 		return l // seen at once
 	}
 	if k == zones.Hardscape {
-		l.pattern = Pattern{}
+		l.pattern = pattern{}
 	}
-	l.tint, l.ink, l.edge, l.weight = White, faint, faint, ThinLine
+	l.tint, l.ink, l.edge, l.weight = white, faint, faint, thinLine
 	return l
 }
 
 func (s stepSheet) mutedCovers(v view) ([]Element, error) {
-	return s.otherCovers(v, func(k zones.Kind, area Polygon) []Element {
+	return s.otherCovers(v, func(k zones.Kind, area polygon) []Element {
 		l := mutedLook(k)
 		return append(l.fill(area), l.outlined(area))
 	})
@@ -84,7 +84,7 @@ func (s stepSheet) stepZones(v view) ([]Element, error) {
 			g.Elements = workedZone(area, v.rim(z.Region))
 			if done.HeldBack() {
 				g.Title += ", " + notYet
-				g.Elements = append(g.Elements, idle.Fill(area, idleInk))
+				g.Elements = append(g.Elements, idle.fill(area, idleInk))
 			}
 			worked = append(worked, g)
 			continue
@@ -96,16 +96,16 @@ func (s stepSheet) stepZones(v view) ([]Element, error) {
 	return append(alone, worked...), nil
 }
 
-func workedZone(area Polygon, rim []Line) []Element {
-	return []Element{Path{Lines: area.Lines(), Fill: workTint}, Path{Lines: rim, Stroke: accent, Weight: BroadLine}}
+func workedZone(area polygon, rim []Line) []Element {
+	return []Element{Path{Lines: area.lines(), Fill: workTint}, Path{Lines: rim, Stroke: accent, Weight: broadLine}}
 }
 
-func idleZone(z zones.Zone, area Polygon, rim []Line) []Element {
+func idleZone(z zones.Zone, area polygon, rim []Line) []Element {
 	pattern, ink := idle, idleInk
 	if !z.Apply {
 		pattern, ink = barred, warning
 	}
-	return []Element{Path{Lines: area.Lines(), Fill: White}, pattern.Fill(area, ink), Path{Lines: rim, Stroke: ink, Weight: ThinLine}}
+	return []Element{Path{Lines: area.lines(), Fill: white}, pattern.fill(area, ink), Path{Lines: rim, Stroke: ink, Weight: thinLine}}
 }
 
 // labelStep puts letters and amounts on zones, then names on signs, covers and
@@ -132,16 +132,16 @@ func (s stepSheet) labelMuted(v view) ([]Element, error) { return s.labelNames(v
 // alone has its letter in grey.
 func (s stepSheet) stepZoneLabel(i int) zoneLabel {
 	z := s.measured.Zones[i]
-	l := zoneLabel{letter: zoneLetter(z.Letter), ground: White}
+	l := zoneLabel{letter: zoneLetter(z.Letter), ground: white}
 	done, there := s.done[z.ID]
 	if !there {
-		l.letter.Ink = Grey
+		l.letter.Ink = grey
 		return l
 	}
 	l.ground = workTint
 	add := func(face Face, text string) {
 		if text != "" {
-			l.figures = append(l.figures, Text{String: text, Face: face, Size: mapSize, Ink: Black})
+			l.figures = append(l.figures, Text{String: text, Face: face, Size: mapSize, Ink: black})
 		}
 	}
 	if s.step.Step.Does == program.Mow {
@@ -159,25 +159,25 @@ func (s stepSheet) stepZoneLabel(i int) zoneLabel {
 
 // legend explains what one must tell apart to work; all else on the map has its
 // name, and its sign in the key of the site map.
-func (s stepSheet) legend() Block {
+func (s stepSheet) legend() block {
 	l := legend{size: stepSize}
-	add := func(there bool, text string, sample func(Rect) []Element) {
+	add := func(there bool, text string, sample func(rect) []Element) {
 		if there {
 			l.entries = append(l.entries, legendEntry{sample, text})
 		}
 	}
 	some := func(wanted func(zones.Zone) bool) bool { return slices.ContainsFunc(s.plat.Zones, wanted) }
 	worked := func(z zones.Zone) bool { _, there := s.done[z.ID]; return there }
-	add(some(worked), "Worked in this step", func(box Rect) []Element { return workedZone(box.Polygon(), box.Polygon().Lines()) })
-	add(s.heldLetters() != "", "Of this step, "+notYet, idle.swatch(workTint, idleInk, accent, BroadLine))
-	add(some(func(z zones.Zone) bool { return !worked(z) && z.Apply }), "Left alone", idle.swatch(White, idleInk, idleInk, ThinLine))
-	add(some(func(z zones.Zone) bool { return !worked(z) && !z.Apply }), capitalized(noApplication), barred.swatch(White, warning, warning, MediumLine))
+	add(some(worked), "Worked in this step", func(box rect) []Element { return workedZone(box.polygon(), box.polygon().lines()) })
+	add(s.heldLetters() != "", "Of this step, "+notYet, idle.swatch(workTint, idleInk, accent, broadLine))
+	add(some(func(z zones.Zone) bool { return !worked(z) && z.Apply }), "Left alone", idle.swatch(white, idleInk, idleInk, thinLine))
+	add(some(func(z zones.Zone) bool { return !worked(z) && !z.Apply }), capitalized(noApplication), barred.swatch(white, warning, warning, mediumLine))
 	s.legendOfLanes(add)
 	for _, kind := range []zones.Kind{zones.Bed, zones.Water, zones.Pool} {
 		add(!s.plat.Ground.Cover(kind).Empty(), looks[kind].word, mutedLook(kind).swatch())
 	}
 	for _, sign := range signs {
-		add(sign.kind != zones.Hazard && s.has(sign.kind, anyObject), sign.word, func(box Rect) []Element { return []Element{sign.draw(box.center(), signHeight)} })
+		add(sign.kind != zones.Hazard && s.has(sign.kind, anyObject), sign.word, func(box rect) []Element { return []Element{sign.draw(box.center(), signHeight)} })
 	}
 	return l
 }

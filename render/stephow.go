@@ -20,11 +20,11 @@ func (s stepSheet) leftAlone() string {
 }
 
 // howTable says what goes down at which rate, and what is done after it.
-func (s stepSheet) howTable() Block {
+func (s stepSheet) howTable() block {
 	step := s.step.Step
-	t := Table{Size: stepSize, Columns: []Column{{Head: "How", Width: headColumn}, {Wrap: true}}}
+	t := table{size: stepSize, columns: []column{{head: "How", width: headColumn}, {wrap: true}}}
 	add := func(head, format string, v ...any) {
-		t.Rows = append(t.Rows, []string{head, fmt.Sprintf(format, v...)})
+		t.rows = append(t.rows, []string{head, fmt.Sprintf(format, v...)})
 	}
 	if rest := s.leftAlone(); rest != "" {
 		add("Leave alone", "%s", rest)
@@ -37,7 +37,7 @@ func (s stepSheet) howTable() Block {
 	} else if step.ByLabel() {
 		add("Rate", "only the label's%s: __________________", step.InPasses())
 	}
-	t.Rows = append(t.Rows, s.settingRows()...)
+	t.rows = append(t.rows, s.settingRows()...)
 	if step.Passes > 1 {
 		add("Passes", "%s", s.passesText())
 	}

@@ -12,8 +12,8 @@ func (s stepSheet) settingShare() float64 {
 }
 
 // laneFillings says with how much the hopper is filled before which lanes.
-func (s stepSheet) laneFillings() Block {
-	fills, ok := s.lanes.fillTable(len(s.lanes.plan.Fills)).(Table)
+func (s stepSheet) laneFillings() block {
+	fills, ok := s.lanes.fillTable(len(s.lanes.plan.Fills)).(table)
 	if !ok {
 		return nil
 	}
@@ -21,19 +21,19 @@ func (s stepSheet) laneFillings() Block {
 }
 
 // walkTable says how the lanes are walked.
-func (s stepSheet) walkTable() Block {
+func (s stepSheet) walkTable() block {
 	if s.lanes == nil {
 		return nil
 	}
 	t := s.larger(s.lanes.workTable())
-	t.Rows = slices.DeleteFunc(t.Rows, func(row []string) bool { // the other tables tell
+	t.rows = slices.DeleteFunc(t.rows, func(row []string) bool { // the other tables tell
 		return slices.Contains([]string{"Step", "Material", "Needed", "Refill", "Passes"}, row[0])
 	})
 	return t
 }
 
 // laneTable lists all lanes in walking order.
-func (s stepSheet) laneTable() Block {
+func (s stepSheet) laneTable() block {
 	if s.lanes == nil || len(s.lanes.spreading()) == 0 {
 		return nil
 	}
@@ -41,12 +41,12 @@ func (s stepSheet) laneTable() Block {
 }
 
 // larger is a table in the letters of a step's sheet, with room for its heads.
-func (s stepSheet) larger(t Table) Table {
-	t.Size = stepSize
-	t.Columns = slices.Clone(t.Columns)
-	for i, c := range t.Columns {
-		if c.Width > 0 {
-			t.Columns[i].Width = max(c.Width, t.headWidth(i, whole))
+func (s stepSheet) larger(t table) table {
+	t.size = stepSize
+	t.columns = slices.Clone(t.columns)
+	for i, c := range t.columns {
+		if c.width > 0 {
+			t.columns[i].width = max(c.width, t.headWidth(i, whole))
 		}
 	}
 	return t
@@ -97,12 +97,12 @@ func (s stepSheet) byHand(v view) ([]Element, error) {
 }
 
 // legendOfLanes explains the lines of lanes.
-func (s stepSheet) legendOfLanes(add func(bool, string, func(Rect) []Element)) {
+func (s stepSheet) legendOfLanes(add func(bool, string, func(rect) []Element)) {
 	if s.lanes == nil {
 		return
 	}
 	known := map[string]bool{capitalized(noApplication): true, "Not treated this time": true} // as left alone
-	s.lanes.keys(func(there bool, text string, sample func(Rect) []Element) {
+	s.lanes.keys(func(there bool, text string, sample func(rect) []Element) {
 		add(there && !known[text], text, sample)
 	})
 }

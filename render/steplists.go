@@ -6,7 +6,7 @@ import (
 	"example.org/turfplat/zones"
 )
 
-// A tickList is boxes to tick with gloves on. It is a [Block].
+// A tickList is boxes to tick with gloves on. It is a block.
 type tickList struct{ texts []string }
 
 const (
@@ -15,22 +15,22 @@ const (
 	tickReach = 54.0 // mm of a column
 )
 
-func (s stepSheet) tickList() Block { return tickList{s.step.Step.Ticks()} }
+func (s stepSheet) tickList() block { return tickList{s.step.Step.Ticks()} }
 
-// Set implements [Block].
-func (l tickList) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (l tickList) set(corner Point, width float64) (elements []Element, height float64) {
 	elements, height = heading("Tick when done", stepSize, corner, width)
 	count, rows := l.grid(width)
 	room := width/float64(count) - tickBox - 2.5
 	height += tickGap
 	for i, text := range l.texts {
 		at := corner.plus(float64(i/rows)*width/float64(count)+0.4, -height-float64(i%rows)*(tickBox+tickGap))
-		box := Rect{at.plus(0, -tickBox), at.plus(tickBox, 0)}
+		box := rect{at.plus(0, -tickBox), at.plus(tickBox, 0)}
 		lines := wrapped(text, Regular, stepSize, room)
 		top := box.center().Y + float64(len(lines))*lineHeight(stepSize)/2
-		set, _ := Paragraph{Text: text, Size: stepSize, Ink: Black}.Set(Point{box.Max.X + 1.6, top}, room)
+		set, _ := paragraph{text: text, size: stepSize, ink: black}.set(Point{box.max.X + 1.6, top}, room)
 		elements = append(elements, Group{Title: text, Elements: append(
-			[]Element{Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black, Weight: MediumLine}}, set...)})
+			[]Element{Path{Lines: box.polygon().lines(), Fill: white, Stroke: black, Weight: mediumLine}}, set...)})
 	}
 	return elements, height + float64(rows)*(tickBox+tickGap)
 }
@@ -42,9 +42,9 @@ func (l tickList) grid(width float64) (columns, rows int) {
 }
 
 // divide implements [divisible].
-func (l tickList) divide(width, height float64, leastRows int) (first, rest Block, ok bool) {
+func (l tickList) divide(width, height float64, leastRows int) (first, rest block, ok bool) {
 	columns, _ := l.grid(width)
-	_, head := tickList{}.Set(Point{}, width)
+	_, head := tickList{}.set(Point{}, width)
 	fitting := min(int((height-head)/(tickBox+tickGap))*columns, len(l.texts)-leastRows)
 	if fitting < leastRows {
 		return nil, nil, false
@@ -53,11 +53,11 @@ func (l tickList) divide(width, height float64, leastRows int) (first, rest Bloc
 }
 
 // A hazardList names what to watch for, with the sign that it has on the map.
-// It is a [Block].
+// It is a block.
 type hazardList struct{ texts []string }
 
 // hazardList lists the hazards of the site. Not all there are is mapped.
-func (s stepSheet) hazardList() Block {
+func (s stepSheet) hazardList() block {
 	count := make(map[string]int)
 	var names []string
 	for _, o := range s.plat.Site.Of(zones.Hazard) {
@@ -91,16 +91,16 @@ func (l hazardList) height(i int, width float64) float64 {
 	return max(signHeight+0.8, float64(len(lines))*lineHeight(stepSize)+2*rowMargin)
 }
 
-// Set implements [Block].
-func (l hazardList) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (l hazardList) set(corner Point, width float64) (elements []Element, height float64) {
 	elements, height = heading("Hazards", stepSize, corner, width)
 	for i, text := range l.texts {
 		h := l.height(i, width)
 		lines := wrapped(text, Regular, stepSize, width-hazardIndent)
 		middle := corner.Y - height - h/2
-		set, _ := Paragraph{Text: text, Size: stepSize, Ink: Black}.Set(
+		set, _ := paragraph{text: text, size: stepSize, ink: black}.set(
 			Point{corner.X + hazardIndent, middle + float64(len(lines))*lineHeight(stepSize)/2}, width-hazardIndent)
-		elements = append(elements, HazardSign(Point{corner.X + hazardIndent/2, middle}, signHeight))
+		elements = append(elements, hazardSign(Point{corner.X + hazardIndent/2, middle}, signHeight))
 		elements = append(elements, set...)
 		height += h
 	}
@@ -108,8 +108,8 @@ func (l hazardList) Set(corner Point, width float64) (elements []Element, height
 }
 
 // divide implements [divisible].
-func (l hazardList) divide(width, height float64, leastRows int) (first, rest Block, ok bool) {
-	_, used := hazardList{}.Set(Point{}, width)
+func (l hazardList) divide(width, height float64, leastRows int) (first, rest block, ok bool) {
+	_, used := hazardList{}.set(Point{}, width)
 	fitting := 0
 	for used += l.height(0, width); used <= height && fitting < len(l.texts)-1; used += l.height(fitting, width) {
 		fitting++

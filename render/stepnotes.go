@@ -4,31 +4,31 @@ package render
 const headColumn = 21.0
 
 // cautionTable is what to mind, numbered.
-func (s stepSheet) cautionTable() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Mind", Wrap: true}}}
+func (s stepSheet) cautionTable() block {
+	t := table{size: stepSize, columns: []column{{head: "Mind", wrap: true}}}
 	for _, text := range s.step.Step.Minding() {
-		t.Rows = append(t.Rows, []string{capitalized(s.letters.of(text))})
+		t.rows = append(t.rows, []string{capitalized(s.letters.of(text))})
 	}
 	return orNone(t)
 }
 
 // noteTable has what the program tells of the step besides.
-func (s stepSheet) noteTable() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Notes on the step", Wrap: true}}}
+func (s stepSheet) noteTable() block {
+	t := table{size: stepSize, columns: []column{{head: "Notes on the step", wrap: true}}}
 	for _, text := range s.step.Step.Notes {
-		t.Rows = append(t.Rows, []string{capitalized(s.letters.of(text))})
+		t.rows = append(t.rows, []string{capitalized(s.letters.of(text))})
 	}
 	return orNone(t)
 }
 
 // accessTable has what the site file says of getting in; codes only if they
 // were asked for.
-func (s stepSheet) accessTable() Block {
+func (s stepSheet) accessTable() block {
 	a := s.plat.Site.Access
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Access", Width: headColumn}, {Wrap: true}}}
+	t := table{size: stepSize, columns: []column{{head: "Access", width: headColumn}, {wrap: true}}}
 	add := func(head, text string) {
 		if text != "" {
-			t.Rows = append(t.Rows, []string{head, s.letters.of(text)})
+			t.rows = append(t.rows, []string{head, s.letters.of(text)})
 		}
 	}
 	add("Gate", a.Gate)

@@ -9,9 +9,9 @@ import (
 )
 
 // quantityTable says what goes on each zone, and how much is left after it.
-func (s stepSheet) quantityTable() Block {
-	t := Table{Size: stepSize, Columns: append([]Column{
-		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: s.figures.areaUnit(), Anchor: End},
+func (s stepSheet) quantityTable() block {
+	t := table{size: stepSize, columns: append([]column{
+		{head: "Zone", width: letterColumn}, {wrap: true}, {head: s.figures.areaUnit(), anchor: End},
 	}, s.quantityColumns()...)}
 	left := s.visitLoad()
 	for _, z := range s.measured.Zones {
@@ -26,40 +26,40 @@ func (s stepSheet) quantityTable() Block {
 		if done.HeldBack() {
 			words += ": " + notYet
 		}
-		t.Rows = append(t.Rows, append([]string{z.Letter, words, s.figures.Area(z.AreaM2, z.CI95M2)}, s.quantityCells(done, left)...))
+		t.rows = append(t.rows, append([]string{z.Letter, words, s.figures.Area(z.AreaM2, z.CI95M2)}, s.quantityCells(done, left)...))
 	}
 	if len(s.done) > 1 {
-		t.Totals = [][]string{s.totalRow("All", s.all)}
+		t.totals = [][]string{s.totalRow("All", s.all)}
 	}
 	if s.heldLetters() != "" {
-		t.Totals = append(t.Totals, s.totalRow("Now", s.now))
+		t.totals = append(t.totals, s.totalRow("Now", s.now))
 	}
 	return t
 }
 
 // quantityColumns are those beyond zone and area: what goes down and what is
 // left, or how high is cut.
-func (s stepSheet) quantityColumns() []Column {
+func (s stepSheet) quantityColumns() []column {
 	step := s.step.Step
 	switch {
 	case step.Does == program.Mow:
-		return []Column{{Head: "Cut to", Anchor: End}, {Head: "When at", Anchor: End}}
+		return []column{{head: "Cut to", anchor: End}, {head: "When at", anchor: End}}
 	case len(s.step.Totals) > 0:
-		columns := []Column{{Head: s.amountHead(), Anchor: End}}
+		columns := []column{{head: s.amountHead(), anchor: End}}
 		if s.hasMix() {
-			columns = append(columns, Column{Head: s.mixHead(), Anchor: End})
+			columns = append(columns, column{head: s.mixHead(), anchor: End})
 		}
 		if s.tellsAllPasses() {
-			columns = append(columns, Column{Head: fmt.Sprintf("%d passes", step.Passes), Anchor: End})
+			columns = append(columns, column{head: fmt.Sprintf("%d passes", step.Passes), anchor: End})
 		}
 		if s.tellsLeft() {
-			columns = append(columns, Column{Head: "Left", Anchor: End})
+			columns = append(columns, column{head: "Left", anchor: End})
 		}
 		return columns
 	case step.ByLabel() && s.hasMix():
-		return []Column{{Head: s.amountHead(), Anchor: End}, {Head: s.mixHead(), Anchor: End}}
+		return []column{{head: s.amountHead(), anchor: End}, {head: s.mixHead(), anchor: End}}
 	case step.ByLabel():
-		return []Column{{Head: s.amountHead(), Anchor: End}}
+		return []column{{head: s.amountHead(), anchor: End}}
 	}
 	return nil
 }

@@ -7,10 +7,10 @@ import (
 )
 
 // reasonTable tells what speaks against the step, or for some zones of it.
-func (s stepSheet) reasonTable() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Before you start", Wrap: true}}}
+func (s stepSheet) reasonTable() block {
+	t := table{size: stepSize, columns: []column{{head: "Before you start", wrap: true}}}
 	if s.withheld() {
-		t.Columns[0].Head = "What speaks against it"
+		t.columns[0].head = "What speaks against it"
 	}
 	for _, v := range s.step.Reasons {
 		if v.Severity == program.Note {
@@ -23,29 +23,29 @@ func (s stepSheet) reasonTable() Block {
 		if v.Severity == program.Block {
 			text = "BLOCKED: " + text
 		}
-		t.Rows = append(t.Rows, []string{capitalized(text)})
+		t.rows = append(t.rows, []string{capitalized(text)})
 	}
 	return orNone(t)
 }
 
 // withheldTable tells of a step that may not be done for which zones it was
 // meant, and what would lift what speaks against it.
-func (s stepSheet) withheldTable() Block {
-	t := Table{Size: stepSize, Columns: []Column{{Head: "Do not do it", Width: headColumn}, {Wrap: true}}}
+func (s stepSheet) withheldTable() block {
+	t := table{size: stepSize, columns: []column{{head: "Do not do it", width: headColumn}, {wrap: true}}}
 	var letters []string
 	for _, z := range s.step.Zones {
 		letters = append(letters, z.Letter)
 	}
 	if len(letters) > 0 {
-		t.Rows = append(t.Rows, []string{"Meant for", strings.Join(letters, ", ")})
+		t.rows = append(t.rows, []string{"Meant for", strings.Join(letters, ", ")})
 	}
-	t.Rows = append(t.Rows, []string{"Left off", "rate, amounts, setting, fillings, boxes to tick"})
+	t.rows = append(t.rows, []string{"Left off", "rate, amounts, setting, fillings, boxes to tick"})
 	for i, way := range s.step.LiftedBy() {
 		head := ""
 		if i == 0 {
 			head = "Lifted by"
 		}
-		t.Rows = append(t.Rows, []string{head, capitalized(s.letters.of(way))})
+		t.rows = append(t.rows, []string{head, capitalized(s.letters.of(way))})
 	}
 	return t
 }

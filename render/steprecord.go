@@ -1,6 +1,6 @@
 package render
 
-// A record is room to write down weather, work and names. It is a [Block].
+// A record is room to write down weather, work and names. It is a block.
 type record struct{ blanks []blank }
 
 // A blank is a box to write in.
@@ -12,7 +12,7 @@ type blank struct {
 const blankHeight = 10.5 // mm: a line of handwriting under its label
 
 // record asks for what a record of the step must hold.
-func (s stepSheet) record() Block {
+func (s stepSheet) record() block {
 	speed, warmth := "mph", "°F"
 	if s.figures.Metric() {
 		speed, warmth = "km/h", "°C"
@@ -36,8 +36,8 @@ func (s stepSheet) record() Block {
 // lays reports whether the step puts a material down.
 func (s stepSheet) lays() bool { return s.step.Step.ByLabel() || s.step.Step.Rate != nil }
 
-// Set implements [Block].
-func (r record) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (r record) set(corner Point, width float64) (elements []Element, height float64) {
 	elements, height = heading("Weather and sign-off", stepSize, corner, width)
 	for first := 0; first < len(r.blanks); {
 		used, n := 0.0, 0
@@ -48,10 +48,10 @@ func (r record) Set(corner Point, width float64) (elements []Element, height flo
 		x := corner.X
 		for _, b := range r.blanks[first : first+n] {
 			wide := b.least * width / used
-			box := Rect{Point{x, corner.Y - height - blankHeight}, Point{x + wide, corner.Y - height}}
+			box := rect{Point{x, corner.Y - height - blankHeight}, Point{x + wide, corner.Y - height}}
 			elements = append(elements, Group{Title: b.label, Elements: []Element{
-				Path{Lines: box.Polygon().Lines(), Fill: White, Stroke: Black.Tint(0.6), Weight: ThinLine},
-				Text{At: Point{x + cellMargin, baseLine(box.Max.Y, 0, Regular, stepSize)}, String: shortened(b.label, Regular, stepSize, wide-2*cellMargin), Size: stepSize, Ink: Black},
+				Path{Lines: box.polygon().lines(), Fill: white, Stroke: black.tint(0.6), Weight: thinLine},
+				Text{At: Point{x + cellMargin, baseLine(box.max.Y, 0, Regular, stepSize)}, String: shortened(b.label, Regular, stepSize, wide-2*cellMargin), Size: stepSize, Ink: black},
 			}})
 			x += wide
 		}

@@ -7,7 +7,7 @@ import (
 )
 
 // A standing says whether a step may be done, in letters that nobody
-// overlooks. It is a [Block].
+// overlooks. It is a block.
 type standing struct {
 	word, why string
 	goAhead   bool
@@ -49,16 +49,16 @@ func (b standing) head() string {
 	return b.word + ": " + b.why
 }
 
-// Set implements [Block].
-func (b standing) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (b standing) set(corner Point, width float64) (elements []Element, height float64) {
 	const size, padding = 11.0, 1.6
-	ink, ground := White, Black
+	ink, ground := white, black
 	if b.goAhead {
-		ink, ground = Black, White
+		ink, ground = black, white
 	}
-	set, h := Paragraph{Text: b.head(), Face: Bold, Size: size, Ink: ink}.Set(corner.plus(padding, -padding), width-2*padding)
+	set, h := paragraph{text: b.head(), face: Bold, size: size, ink: ink}.set(corner.plus(padding, -padding), width-2*padding)
 	height = h + 2*padding
-	box := Rect{corner.plus(0, -height), corner.plus(width, 0)}
-	frame := Path{Lines: box.inset(HeavyLine / 2).Polygon().Lines(), Fill: ground, Stroke: Black, Weight: HeavyLine}
+	box := rect{corner.plus(0, -height), corner.plus(width, 0)}
+	frame := Path{Lines: box.inset(heavyLine / 2).polygon().lines(), Fill: ground, Stroke: black, Weight: heavyLine}
 	return []Element{Group{ID: "standing", Title: b.head(), Elements: append([]Element{frame}, set...)}}, height
 }

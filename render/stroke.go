@@ -27,7 +27,7 @@ func (p Path) inked(line Line) []Line {
 		}
 		corner := line.Closed || i > 0 && !last
 		if corner || p.Round {
-			pieces = append(pieces, Disc(q, p.Weight/2).Lines()...)
+			pieces = append(pieces, disc(q, p.Weight/2).lines()...)
 		}
 	}
 	return pieces
@@ -35,13 +35,13 @@ func (p Path) inked(line Line) []Line {
 
 // plank returns the rectangle of a straight stroke, or nil for one of no
 // length.
-func plank(a, b Point, width float64) Ring {
+func plank(a, b Point, width float64) ring {
 	length := math.Hypot(b.X-a.X, b.Y-a.Y)
 	if length == 0 {
 		return nil
 	}
 	dx, dy := (b.X-a.X)/length*width/2, (b.Y-a.Y)/length*width/2
-	return Ring{a.plus(dy, -dx), b.plus(dy, -dx), b.plus(-dy, dx), a.plus(-dy, dx)}
+	return ring{a.plus(dy, -dx), b.plus(dy, -dx), b.plus(-dy, dx), a.plus(-dy, dx)}
 }
 
 // dashed cuts a line into its dashes; pattern holds lengths of dashes and gaps

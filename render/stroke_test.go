@@ -31,21 +31,21 @@ func TestDashed(t *testing.T) {
 }
 
 func TestStrokeOutlineIsCounterClockwise(t *testing.T) {
-	path := Path{Lines: wobbly(40, Point{20, 20}, 10).Lines(), Weight: 0.5, Round: true}
+	path := Path{Lines: wobbly(40, Point{20, 20}, 10).lines(), Weight: 0.5, Round: true}
 	outline := path.strokeOutline()
 	if len(outline) != 80 {
 		t.Errorf("%d pieces for 40 edges and 40 corners", len(outline))
 	}
 	for _, piece := range outline {
-		if (Polygon{piece.Points}).Area() <= 0 {
+		if (polygon{piece.Points}).area() <= 0 {
 			t.Fatalf("piece %v is wound clockwise or empty", piece.Points)
 		}
 	}
 }
 
 func TestPlank(t *testing.T) {
-	plank := Polygon{plank(Point{1, 1}, Point{4, 5}, 0.6)}
-	if math.Abs(plank.Area()-5*0.6) > 1e-12 {
-		t.Errorf("a stroke of 5 x 0.6 mm covers %g mm²", plank.Area())
+	plank := polygon{plank(Point{1, 1}, Point{4, 5}, 0.6)}
+	if math.Abs(plank.area()-5*0.6) > 1e-12 {
+		t.Errorf("a stroke of 5 x 0.6 mm covers %g mm²", plank.area())
 	}
 }

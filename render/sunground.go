@@ -9,14 +9,14 @@ import (
 // contourLine is a black line with a white rim, to be seen on any ground.
 func contourLine(lines []Line) []Element {
 	return []Element{
-		Path{Lines: lines, Stroke: White, Weight: 2 * HeavyLine},
-		Path{Lines: lines, Stroke: Black, Weight: HeavyLine},
+		Path{Lines: lines, Stroke: white, Weight: 2 * heavyLine},
+		Path{Lines: lines, Stroke: black, Weight: heavyLine},
 	}
 }
 
 // sunZoneEdge is where zones part, lighter than contours.
 func sunZoneEdge(lines []Line) []Element {
-	return []Element{Path{Lines: lines, Stroke: Black, Weight: ThinLine, Dash: []float64{2.4, 0.8}}}
+	return []Element{Path{Lines: lines, Stroke: black, Weight: thinLine, Dash: []float64{2.4, 0.8}}}
 }
 
 // ground draws the hours of the turf, and all around it that throws shade.
@@ -38,11 +38,11 @@ func (s sunMap) ground(v view) ([]Element, error) {
 // mutedCovers draws buildings as on the site map, and all other ground that is
 // no turf by its edges alone.
 func (s sunMap) mutedCovers(v view) ([]Element, error) {
-	return s.otherCovers(v, func(k zones.Kind, area Polygon) []Element {
+	return s.otherCovers(v, func(k zones.Kind, area polygon) []Element {
 		if k == zones.Building {
 			return append(looks[k].fill(area), looks[k].outlined(area))
 		}
-		return []Element{Path{Lines: area.Lines(), Fill: White, Stroke: faint, Weight: HairLine}}
+		return []Element{Path{Lines: area.lines(), Fill: white, Stroke: faint, Weight: hairLine}}
 	})
 }
 
@@ -57,7 +57,7 @@ func (s sunMap) hours(v view) ([]Element, error) {
 		area, look := v.area(shown), exposureLooks[step.exposure]
 		elements = append(elements, Group{
 			ID: "sun-" + string(step.exposure), Title: look.word + ", " + hoursOf(step.exposure, s.sun.Limits),
-			Elements: []Element{Path{Lines: area.Lines(), Fill: look.tint}, look.pattern.Fill(area, shadeInk)},
+			Elements: []Element{Path{Lines: area.lines(), Fill: look.tint}, look.pattern.fill(area, shadeInk)},
 		})
 	}
 	turf, err := v.shown(s.plat.Ground.Cover(zones.Turf))
@@ -113,10 +113,10 @@ func (s sunMap) labelAllOfSun(v view) ([]Element, error) {
 // hoursOfZone is a label with the letter of a zone and its hours.
 func (s sunMap) hoursOfZone(i int) zoneLabel {
 	z := s.plat.Zones[i]
-	l := zoneLabel{letter: zoneLetter(z.Letter), ground: White}
+	l := zoneLabel{letter: zoneLetter(z.Letter), ground: white}
 	if z.Sun.Known {
 		l.ground = exposureLooks[s.sun.Limits.Exposure(z.Sun.Hours)].tint
-		l.figures = []Text{{String: hoursText(z.Sun.Hours) + " h", Size: mapSize, Ink: Black}}
+		l.figures = []Text{{String: hoursText(z.Sun.Hours) + " h", Size: mapSize, Ink: black}}
 	}
 	return l
 }
@@ -125,7 +125,7 @@ func (s sunMap) hoursOfZone(i int) zoneLabel {
 func (s sunMap) labelContours(v view) []Element {
 	var elements []Element
 	for _, c := range s.contours {
-		label := stacked(Text{String: hoursLabel(c.Hours), Face: Bold, Size: mapSize, Ink: Black})
+		label := stacked(Text{String: hoursLabel(c.Hours), Face: Bold, Size: mapSize, Ink: black})
 		for _, line := range v.lines(c.Lines, s.plat.Ground.Cover(zones.Turf)) {
 			elements = append(elements, s.labelLine(line, label, v)...)
 		}

@@ -111,8 +111,8 @@ func (s sunMap) name() (id, title string) { return "sun", "Sun and shade" }
 
 func (s sunMap) objectRows() int { return 0 }
 
-func (s sunMap) blocks(level detail) []Block {
-	blocks := []Block{s.key, s.hoursTable(level)}
+func (s sunMap) blocks(level detail) []block {
+	blocks := []block{s.key, s.hoursTable(level)}
 	if level.later == 0 {
 		return append(blocks, s.groundsTable())
 	}
@@ -124,14 +124,14 @@ func (s sunMap) blocks(level detail) []Block {
 }
 
 // later are the blocks that go on to the next sheet.
-func (s sunMap) later(level detail) []Block {
+func (s sunMap) later(level detail) []block {
 	switch level.later {
 	case 0:
 		return nil
 	case 1:
-		return []Block{s.groundsTable()}
+		return []block{s.groundsTable()}
 	}
-	return []Block{s.hoursTable(detail{zones: len(s.plat.Zones)}), s.groundsTable()}
+	return []block{s.hoursTable(detail{zones: len(s.plat.Zones)}), s.groundsTable()}
 }
 
 // levels keep all beside the map, then less of each zone, then only the zones

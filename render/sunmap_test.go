@@ -122,7 +122,7 @@ func TestContoursAreLabelled(t *testing.T) {
 		}
 		labels := textsOf(group(c.sheet.Elements, "labels"))
 		for _, contour := range s.contours {
-			var lines Polygon // closed there and back
+			var lines polygon // closed there and back
 			for _, l := range v.lines(contour.Lines, s.plat.Ground.Cover(zones.Turf)) {
 				lines = append(lines, thereAndBack(l.Points))
 			}
@@ -143,7 +143,7 @@ func TestContoursAreLabelled(t *testing.T) {
 }
 
 // thereAndBack is a ring along a line and back on it.
-func thereAndBack(line []Point) Ring {
+func thereAndBack(line []Point) ring {
 	back := slices.Clone(line)
 	slices.Reverse(back)
 	return append(slices.Clone(line), back...)
@@ -168,7 +168,7 @@ func TestSunSheetWithoutSun(t *testing.T) {
 
 func TestStatedExposureIsQuestioned(t *testing.T) {
 	s := courtyard()
-	s.area("zone", "all", "All", block(-1, -1, 45, 37), "exposure", "deep")
+	s.area("zone", "all", "All", oblong(-1, -1, 45, 37), "exposure", "deep")
 	p, m := lit(t, s.geoJSON(t), "courtyard.geojson")
 	sheet := sunSheet(t, p, m, MapOptions{})
 	var cells []string
@@ -200,13 +200,13 @@ func TestSunGoesOnToAnotherSheet(t *testing.T) {
 	s := d.subject.(sunMap)
 	levels := s.levels()
 	last := levels[len(levels)-1]
-	shown := s.hoursTable(last).Rows
+	shown := s.hoursTable(last).rows
 	least := slices.MinFunc(p.Zones, func(a, b zones.Zone) int { return cmp.Compare(a.Sun.Hours, b.Sun.Hours) })
 	if len(shown) != last.zones+1 || shown[0][0] != least.Letter || !strings.HasSuffix(shown[1][1], "more: next sheet") {
 		t.Errorf("beside the map stand %q, the least sun has %s", shown, least.Letter)
 	}
 	later := s.later(last)
-	if rows := later[0].(Table).Rows; len(later) != 2 || len(rows) != len(p.Zones) {
+	if rows := later[0].(table).rows; len(later) != 2 || len(rows) != len(p.Zones) {
 		t.Errorf("%d rows of %d zones go on", len(rows), len(p.Zones))
 	}
 	for _, level := range levels {

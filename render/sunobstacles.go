@@ -44,16 +44,16 @@ func (f figures) heightText(m float64, assumed bool) string {
 }
 
 // heightSample shows how heights stand on the map.
-func (s sunMap) heightSample(assumed bool) func(Rect) []Element {
+func (s sunMap) heightSample(assumed bool) func(rect) []Element {
 	const example = 12.0 // m
-	text := Text{String: s.figures.heightText(example, assumed), Face: Italic, Size: tableSize, Ink: Black, Anchor: Middle}
-	return func(box Rect) []Element {
-		text.At = box.center().plus(0, -text.Face.CapHeight(text.Size)/2)
+	text := Text{String: s.figures.heightText(example, assumed), Face: Italic, Size: tableSize, Ink: black, Anchor: Middle}
+	return func(box rect) []Element {
+		text.At = box.center().plus(0, -text.Face.capHeight(text.Size)/2)
 		return []Element{text}
 	}
 }
 
-func (s sunMap) legendOfObstacles(add func(bool, string, func(Rect) []Element)) {
+func (s sunMap) legendOfObstacles(add func(bool, string, func(rect) []Element)) {
 	s.legendOfTrees(add)
 	s.legendOfBarriers(add, zones.Fence, zones.Wall, zones.Hedge)
 	add(s.hasNeighbours(), "Neighbours", neighbourSample)
@@ -106,12 +106,12 @@ func (o obstacle) bounds() geo.Bounds {
 
 // heightLabel is the height of an obstacle, of a building under its name.
 func (s sunMap) heightLabel(o obstacle) form {
-	height := Text{String: s.figures.heightText(o.Stature.Height, o.assumed), Face: Italic, Size: mapSize, Ink: Black}
+	height := Text{String: s.figures.heightText(o.Stature.Height, o.assumed), Face: Italic, Size: mapSize, Ink: black}
 	name := s.letters.of(o.Name)
 	if o.Kind != zones.Building || name == "" {
 		return stacked(height)
 	}
-	return stacked(Text{String: shortened(name, Regular, mapSize, longestLabel), Size: mapSize, Ink: Black}, height)
+	return stacked(Text{String: shortened(name, Regular, mapSize, longestLabel), Size: mapSize, Ink: black}, height)
 }
 
 // labelTrunks puts the height of trees beside their trunks.
@@ -124,7 +124,7 @@ func (s sunMap) labelTrunks(trunks []geo.XY, f form, v view) []Element {
 		}
 		for _, clear := range []float64{0.8, 3} { // mm
 			if beside, found := besidePoint(at, clear, f, v, s.labels.free); found {
-				elements = append(elements, s.put(f, beside, 0, White)...)
+				elements = append(elements, s.put(f, beside, 0, white)...)
 				break
 			}
 		}
@@ -143,7 +143,7 @@ func (s sunMap) labelGround(ground geo.Region, f form, v view) ([]Element, error
 	if !found {
 		return nil, nil
 	}
-	return s.put(f, at, turn, White), nil
+	return s.put(f, at, turn, white), nil
 }
 
 // labelBarrier puts a height along a line, to one side of its middle.

@@ -14,9 +14,9 @@ import (
 
 // hoursTable lists the zones with the hours they get, and how much of each is
 // to be checked on site.
-func (s sunMap) hoursTable(level detail) Table {
-	t := Table{Size: tableSize, Columns: []Column{
-		{Head: "Zone", Width: letterColumn}, {Wrap: true}, {Head: "Sun h/day", Anchor: End}, {Head: "Check", Anchor: End},
+func (s sunMap) hoursTable(level detail) table {
+	t := table{size: tableSize, columns: []column{
+		{head: "Zone", width: letterColumn}, {wrap: true}, {head: "Sun h/day", anchor: End}, {head: "Check", anchor: End},
 	}}
 	kept := s.keptZones(level.zones, s.shadedFirst)
 	for i, z := range s.plat.Zones {
@@ -28,19 +28,19 @@ func (s sunMap) hoursTable(level detail) Table {
 			hours = hoursText(z.Sun.Hours)
 			check = share(z.Sun.Doubtful, 1)
 		}
-		t.Rows = append(t.Rows, []string{z.Letter, s.exposureText(i, level.told), hours, check})
+		t.rows = append(t.rows, []string{z.Letter, s.exposureText(i, level.told), hours, check})
 	}
 	if left := len(s.plat.Zones) - len(kept); left > 0 {
 		where := "use larger paper"
 		if level.later > 0 {
 			where = "next sheet"
 		}
-		t.Rows = append(t.Rows, []string{"", fmt.Sprintf("%d more: %s", left, where)})
+		t.rows = append(t.rows, []string{"", fmt.Sprintf("%d more: %s", left, where)})
 	}
 	if len(s.plat.Zones) > 1 {
 		hours, doubtful := s.sun.Hours.Mean(s.plat.Ground.Cover(zones.Turf), s.sun.Limits)
 		if !math.IsNaN(hours) {
-			t.Totals = [][]string{{"", "All turf", hoursText(hours), share(doubtful, 1)}}
+			t.totals = [][]string{{"", "All turf", hoursText(hours), share(doubtful, 1)}}
 		}
 	}
 	return t
@@ -75,9 +75,9 @@ func (s sunMap) exposureText(zone int, told telling) string {
 }
 
 // groundsTable says on what the hours rest.
-func (s sunMap) groundsTable() Table {
-	t := Table{Size: tableSize, Columns: []Column{{Head: "Hours rest on"}, {Wrap: true}}}
-	add := func(what, text string) { t.Rows = append(t.Rows, []string{what, text}) }
+func (s sunMap) groundsTable() table {
+	t := table{size: tableSize, columns: []column{{head: "Hours rest on"}, {wrap: true}}}
+	add := func(what, text string) { t.rows = append(t.rows, []string{what, text}) }
 	add("Season", s.sun.Season.String()+", mean of its days")
 	add("Sun counts", fmt.Sprintf("from %g° above the horizon, under a clear sky", s.sun.Scene.MinElevation))
 	add("Shade from", s.shadeText())
@@ -148,14 +148,14 @@ func (s sunMap) slopeText() string {
 // legend lists what the map of the sun shows.
 func (s sunMap) legend() legend {
 	var l legend
-	add := func(there bool, text string, sample func(Rect) []Element) {
+	add := func(there bool, text string, sample func(rect) []Element) {
 		if there {
 			l.entries = append(l.entries, legendEntry{sample, text})
 		}
 	}
 	for _, step := range s.steps {
 		look := exposureLooks[step.exposure]
-		add(true, look.word+", "+hoursOf(step.exposure, s.sun.Limits), look.pattern.swatch(look.tint, shadeInk, Black, ThinLine))
+		add(true, look.word+", "+hoursOf(step.exposure, s.sun.Limits), look.pattern.swatch(look.tint, shadeInk, black, thinLine))
 	}
 	for _, c := range s.contours {
 		if len(c.Lines) > 0 {
@@ -163,7 +163,7 @@ func (s sunMap) legend() legend {
 			break
 		}
 	}
-	add(!s.doubtful().Empty(), s.doubtWords(), doubt.swatch(White, doubtInk, Black, ThinLine))
+	add(!s.doubtful().Empty(), s.doubtWords(), doubt.swatch(white, doubtInk, black, thinLine))
 	add(len(s.plat.Zones) > 1, "Zone edge", lineSample(sunZoneEdge))
 	add(!s.plat.Ground.Cover(zones.Building).Empty(), looks[zones.Building].word, looks[zones.Building].swatch())
 	add(!s.plat.Ground.Outline.Empty(), "Site outline", lineSample(outlinePen))

@@ -26,7 +26,7 @@ func SVG(sheet *Sheet) ([]byte, error) {
 	if err := w.fonts(used); err != nil {
 		return nil, err
 	}
-	w.printf("<path fill=\"%s\" d=\"M0 0H%sV%sH0z\"/>\n", White, decimal(sheet.Width), decimal(sheet.Height))
+	w.printf("<path fill=\"%s\" d=\"M0 0H%sV%sH0z\"/>\n", white, decimal(sheet.Width), decimal(sheet.Height))
 	w.elements(sheet.Elements)
 	w.printf("</svg>\n")
 	return w.out.Bytes(), nil
@@ -69,12 +69,12 @@ func (w *svgWriter) group(g Group) {
 }
 
 func (w *svgWriter) path(p Path) {
-	drawn := !p.Stroke.None() && p.Weight > 0
-	if len(p.Lines) == 0 || p.Fill.None() && !drawn {
+	drawn := !p.Stroke.none() && p.Weight > 0
+	if len(p.Lines) == 0 || p.Fill.none() && !drawn {
 		return
 	}
 	w.printf("<path")
-	if !p.Fill.None() {
+	if !p.Fill.none() {
 		w.printf(" fill=\"%s\"", p.Fill)
 	}
 	if drawn {
@@ -113,7 +113,7 @@ func (w *svgWriter) line(line Line) {
 }
 
 func (w *svgWriter) text(t Text) {
-	if t.String == "" || t.Ink.None() {
+	if t.String == "" || t.Ink.none() {
 		return
 	}
 	haloed := t.Halo > 0

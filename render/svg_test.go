@@ -19,8 +19,8 @@ func TestSVGOfASmallSheet(t *testing.T) {
 	s := NewSheet("Lot 7", "Lot <7>", Paper{"card", 100, 50})
 	s.Subject = "A line & a patch"
 	s.Add(Group{ID: "turf", Title: "Turf", Elements: []Element{
-		Path{Lines: box(10, 10, 20).Lines(), Fill: RGB(0xDDEEDD), Stroke: Black, Weight: 0.35},
-		Path{Lines: []Line{{Points: []Point{{0, 0}, {1.0004, 2.0006}}}}, Stroke: Black, Weight: 0.18, Dash: []float64{1, 0.5}, Round: true},
+		Path{Lines: box(10, 10, 20).lines(), Fill: RGB(0xDDEEDD), Stroke: black, Weight: 0.35},
+		Path{Lines: []Line{{Points: []Point{{0, 0}, {1.0004, 2.0006}}}}, Stroke: black, Weight: 0.18, Dash: []float64{1, 0.5}, Round: true},
 	}})
 	want := `<svg xmlns="http://www.w3.org/2000/svg" id="lot-7" width="100mm" height="50mm" viewBox="0 0 100 50" role="img" aria-labelledby="lot-7-title lot-7-desc" lang="en" xml:lang="en" font-family="go-lot-7, Go, Arial, 'Liberation Sans', Helvetica, 'DejaVu Sans Condensed', sans-serif" fill="none" stroke-linejoin="round">
 <title id="lot-7-title">Lot &lt;7&gt;</title>
@@ -43,7 +43,7 @@ func TestSVGIsWellFormedWhateverTheNames(t *testing.T) {
 	s := specimen()
 	s.ID, s.Title, s.Subject, s.Lang = hostile, hostile, hostile, `en" onload="x`
 	label, _ := Legible(hostile)
-	s.Add(Group{ID: hostile, Title: hostile, Elements: []Element{Text{String: label, Size: 9, Ink: Black}}}, Group{ID: hostile})
+	s.Add(Group{ID: hostile, Title: hostile, Elements: []Element{Text{String: label, Size: 9, Ink: black}}}, Group{ID: hostile})
 	file := written(t, SVG, s)
 	ids := map[string]bool{}
 	decoder := xml.NewDecoder(bytes.NewReader(file))
@@ -106,7 +106,7 @@ func TestSVGFontsArePinned(t *testing.T) {
 func ruler() *Sheet {
 	s := NewSheet("ruler", "Ruler", Letter)
 	from := Point{20, 100}
-	s.Add(Path{Lines: []Line{{Points: []Point{from, from.plus(Scale(240).MM(100*geo.FootM), 0)}}}, Stroke: Black, Weight: HairLine})
+	s.Add(Path{Lines: []Line{{Points: []Point{from, from.plus(Scale(240).MM(100*geo.FootM), 0)}}}, Stroke: black, Weight: hairLine})
 	return s
 }
 

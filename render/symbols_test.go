@@ -8,8 +8,8 @@ import (
 )
 
 // extent is the box round all paths of the elements.
-func extent(elements []Element) Rect {
-	var all Polygon
+func extent(elements []Element) rect {
+	var all polygon
 	visit(elements, func(e Element) {
 		if p, ok := e.(Path); ok {
 			for _, line := range p.Lines {
@@ -17,20 +17,20 @@ func extent(elements []Element) Rect {
 			}
 		}
 	})
-	return all.Bounds()
+	return all.bounds()
 }
 
 func TestSignsAreAsLargeAsAsked(t *testing.T) {
 	at := Point{50, 60}
 	for name, sign := range map[string]func(Point, float64) Group{
-		"start": StartSign, "refill": RefillSign, "hazard": HazardSign, "gate": GateSign,
+		"start": startSign, "refill": refillSign, "hazard": hazardSign, "gate": gateSign,
 	} {
 		for _, height := range []float64{3, 5, 12} {
 			box := extent(sign(at, height).Elements)
-			if h := box.Height() / height; h < 0.85 || h > 1.25 || box.Width()/height > 1.5 {
-				t.Errorf("%s of %g mm is %g x %g mm", name, height, box.Width(), box.Height())
+			if h := box.height() / height; h < 0.85 || h > 1.25 || box.width()/height > 1.5 {
+				t.Errorf("%s of %g mm is %g x %g mm", name, height, box.width(), box.height())
 			}
-			if middle := (box.Min.X + box.Max.X) / 2; math.Abs(middle-at.X) > 1e-9 || math.Abs(box.Min.Y+box.Max.Y-2*at.Y)/2 > height*0.1 {
+			if middle := (box.min.X + box.max.X) / 2; math.Abs(middle-at.X) > 1e-9 || math.Abs(box.min.Y+box.max.Y-2*at.Y)/2 > height*0.1 {
 				t.Errorf("%s of %g mm is not centred: %v", name, height, box)
 			}
 		}
@@ -38,9 +38,9 @@ func TestSignsAreAsLargeAsAsked(t *testing.T) {
 }
 
 func TestTreeCrownIsTrueToScale(t *testing.T) {
-	for _, leaf := range []Leaf{BroadLeaf, NeedleLeaf} {
+	for _, leaf := range []leaf{broadLeaf, needleLeaf} {
 		for _, diameter := range []float64{1, 4, 25, 80} {
-			crown := Tree(Point{100, 100}, diameter, leaf).Elements[0].(Path).Lines[0].Points
+			crown := tree(Point{100, 100}, diameter, leaf).Elements[0].(Path).Lines[0].Points
 			farthest := 0.0
 			for _, p := range crown {
 				farthest = max(farthest, math.Hypot(p.X-100, p.Y-100))
@@ -54,25 +54,25 @@ func TestTreeCrownIsTrueToScale(t *testing.T) {
 
 func TestNorthArrowTurns(t *testing.T) {
 	for _, turn := range []float64{0, 30, 90, -45} {
-		group := NorthArrow(Point{50, 50}, 16, turn)
+		group := northArrow(Point{50, 50}, 16, turn)
 		tip := group.Elements[0].(Path).Lines[0].Points[0]
 		if got := math.Atan2(-(tip.X-50), tip.Y-50) * 180 / math.Pi; math.Abs(got-turn) > 1e-9 {
 			t.Errorf("an arrow turned by %g points to %g", turn, got)
 		}
 	}
-	if box := extent(NorthArrow(Point{50, 50}, 16, 0).Elements); box.Min.Y < 50-1e-9 || box.Max.Y > 66 {
-		t.Errorf("an arrow of 16 mm stands from %g to %g", box.Min.Y, box.Max.Y)
+	if box := extent(northArrow(Point{50, 50}, 16, 0).Elements); box.min.Y < 50-1e-9 || box.max.Y > 66 {
+		t.Errorf("an arrow of 16 mm stands from %g to %g", box.min.Y, box.max.Y)
 	}
 }
 
 func TestScaleBarIsTrue(t *testing.T) {
 	for _, scale := range []Scale{100, 120, 240, 250, 500, 600, 2400, 60_000} {
-		group := ScaleBar(Point{10, 10}, scale, 80)
+		group := scaleBar(Point{10, 10}, scale, 80)
 		var frames []float64 // lengths of the two sides on paper
 		var last []string    // figures at their ends
 		for i, e := range group.Elements {
-			if p, ok := e.(Path); ok && p.Weight == HairLine {
-				frames = append(frames, extent([]Element{e}).Width())
+			if p, ok := e.(Path); ok && p.Weight == hairLine {
+				frames = append(frames, extent([]Element{e}).width())
 			}
 			if text, ok := e.(Text); ok && (text.String == "ft" || text.String == "m") {
 				last = append(last, group.Elements[i-1].(Text).String)
@@ -90,8 +90,8 @@ func TestScaleBarIsTrue(t *testing.T) {
 				t.Errorf("%s: a side is %g mm long", scale, frame)
 			}
 		}
-		if box := extent(group.Elements); box.Min.Y < 10 || box.Max.Y > 10+ScaleBarHeight {
-			t.Errorf("%s: the bar stands from %g to %g", scale, box.Min.Y, box.Max.Y)
+		if box := extent(group.Elements); box.min.Y < 10 || box.max.Y > 10+scaleBarHeight {
+			t.Errorf("%s: the bar stands from %g to %g", scale, box.min.Y, box.max.Y)
 		}
 	}
 }

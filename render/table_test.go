@@ -6,12 +6,12 @@ import (
 	"testing"
 )
 
-func sampleTable() Table {
-	return Table{
-		Columns: []Column{{Head: "Zone"}, {Head: "What it is", Wrap: true}, {Head: "ft²", Anchor: End}},
-		Rows:    [][]string{{"A", "Front lawn", "9,870"}, {"B", "Side strip between walk and drive", "410"}, {"C"}},
-		Totals:  [][]string{{"", "Turf", "10,280"}},
-		Size:    9,
+func sampleTable() table {
+	return table{
+		columns: []column{{head: "Zone"}, {head: "What it is", wrap: true}, {head: "ft²", anchor: End}},
+		rows:    [][]string{{"A", "Front lawn", "9,870"}, {"B", "Side strip between walk and drive", "410"}, {"C"}},
+		totals:  [][]string{{"", "Turf", "10,280"}},
+		size:    9,
 	}
 }
 
@@ -30,12 +30,12 @@ func textsAndRules(elements []Element) (texts []Text, rules []Path) {
 
 func TestTableStaysInItsColumn(t *testing.T) {
 	for _, width := range []float64{20, 40, 60, 150} {
-		elements, height := sampleTable().Set(Point{10, 200}, width)
+		elements, height := sampleTable().set(Point{10, 200}, width)
 		texts, rules := textsAndRules(elements)
 		for _, text := range texts {
-			left := text.At.X - text.Width()*text.Anchor.share()
-			if left < 10-1e-6 || left+text.Width() > 10+width+1e-6 {
-				t.Errorf("%g mm: %q runs from %g to %g", width, text.String, left, left+text.Width())
+			left := text.At.X - text.width()*text.Anchor.share()
+			if left < 10-1e-6 || left+text.width() > 10+width+1e-6 {
+				t.Errorf("%g mm: %q runs from %g to %g", width, text.String, left, left+text.width())
 			}
 			if text.At.Y > 200 || text.At.Y < 200-height {
 				t.Errorf("%g mm: %q stands at %g, outside the table", width, text.String, text.At.Y)
@@ -56,20 +56,20 @@ func TestTableStaysInItsColumn(t *testing.T) {
 func TestTableCutsNoFigures(t *testing.T) {
 	table := sampleTable()
 	for _, head := range []string{"A pass", "Mix a pass", "2 passes", "Left"} {
-		table.Columns = append(table.Columns, Column{Head: head, Anchor: End})
-		for i := range table.Rows[:2] {
-			table.Rows[i] = append(table.Rows[i], "1,234.5 fl oz")
+		table.columns = append(table.columns, column{head: head, anchor: End})
+		for i := range table.rows[:2] {
+			table.rows[i] = append(table.rows[i], "1,234.5 fl oz")
 		}
 	}
 	for _, width := range []float64{35, 45, 60, 90} {
-		elements, _ := table.Set(Point{10, 200}, width)
+		elements, _ := table.set(Point{10, 200}, width)
 		texts, _ := textsAndRules(elements)
 		figures := 0
 		for _, text := range texts {
 			if strings.HasSuffix(text.String, "…") {
 				t.Errorf("%g mm: %q is cut", width, text.String)
 			}
-			if left := text.At.X - text.Width()*text.Anchor.share(); left < 10-1e-6 {
+			if left := text.At.X - text.width()*text.Anchor.share(); left < 10-1e-6 {
 				t.Errorf("%g mm: %q begins at %g, left of the table", width, text.String, left)
 			}
 			if text.String == "1,234.5 fl oz" {
@@ -83,7 +83,7 @@ func TestTableCutsNoFigures(t *testing.T) {
 }
 
 func TestTableNumbersLineUp(t *testing.T) {
-	elements, _ := sampleTable().Set(Point{10, 200}, 60)
+	elements, _ := sampleTable().set(Point{10, 200}, 60)
 	texts, _ := textsAndRules(elements)
 	var ends []float64
 	for _, text := range texts {
@@ -101,12 +101,12 @@ func TestTableNumbersLineUp(t *testing.T) {
 
 func TestTableShortensAndWraps(t *testing.T) {
 	table := sampleTable()
-	_, wide := table.Set(Point{}, 100)
-	if _, narrow := table.Set(Point{}, 45); narrow <= wide {
+	_, wide := table.set(Point{}, 100)
+	if _, narrow := table.set(Point{}, 45); narrow <= wide {
 		t.Errorf("a narrow table is %g mm high, a wide one %g", narrow, wide)
 	}
-	table.Columns[1] = Column{Head: "What it is", Width: 20}
-	elements, _ := table.Set(Point{}, 60)
+	table.columns[1] = column{head: "What it is", width: 20}
+	elements, _ := table.set(Point{}, 60)
 	texts, _ := textsAndRules(elements)
 	var cut []string
 	for _, text := range texts {
@@ -120,7 +120,7 @@ func TestTableShortensAndWraps(t *testing.T) {
 }
 
 func TestTableOfNothing(t *testing.T) {
-	elements, height := Table{Size: 9}.Set(Point{0, 100}, 50)
+	elements, height := table{size: 9}.set(Point{0, 100}, 50)
 	s := NewSheet("x", "x", A4)
 	s.Add(elements...)
 	if err := s.check(); err != nil || height <= 0 {

@@ -6,7 +6,7 @@ import (
 
 // tableSetter sets a table row by row.
 type tableSetter struct {
-	table    Table
+	table    table
 	corner   Point
 	width    float64
 	columns  []float64
@@ -16,11 +16,11 @@ type tableSetter struct {
 }
 
 func (s *tableSetter) rule(weight float64) {
-	s.elements = append(s.elements, Path{Lines: []Line{s.level()}, Stroke: Black, Weight: weight})
+	s.elements = append(s.elements, Path{Lines: []Line{s.level()}, Stroke: black, Weight: weight})
 }
 
 func (s *tableSetter) hairline() {
-	s.elements = append(s.elements, Path{Lines: []Line{s.level()}, Stroke: Grey.Tint(0.5), Weight: HairLine})
+	s.elements = append(s.elements, Path{Lines: []Line{s.level()}, Stroke: grey.tint(0.5), Weight: hairLine})
 }
 
 func (s *tableSetter) level() Line {
@@ -30,13 +30,13 @@ func (s *tableSetter) level() Line {
 
 // heads sets a row in which all columns wrap.
 func (s *tableSetter) heads(cells []string) {
-	columns := s.table.Columns
-	s.table.Columns = slices.Clone(columns)
+	columns := s.table.columns
+	s.table.columns = slices.Clone(columns)
 	for i := range columns {
-		s.table.Columns[i].Wrap = true
+		s.table.columns[i].wrap = true
 	}
 	s.row(cells, Bold)
-	s.table.Columns = columns
+	s.table.columns = columns
 }
 
 func (s *tableSetter) row(cells []string, face Face) {
@@ -51,20 +51,20 @@ func (s *tableSetter) row(cells []string, face Face) {
 // band sets the cells of some columns of a row beside each other, up to the
 // right edge of the table.
 func (s *tableSetter) band(cells []string, face Face, from, to int) {
-	size, lines := s.table.Size, 0
+	size, lines := s.table.size, 0
 	if from == 0 {
 		lines = 1
 	}
 	x := s.corner.X + s.width - total(s.columns[from:to])
-	for i, c := range s.table.Columns[from:to] {
+	for i, c := range s.table.columns[from:to] {
 		column := from + i
 		content, in := indented(cell(cells, column))
 		room := s.columns[column] - 2*cellMargin - in
 		text := s.table.fitted(content, c, face, room)
 		for n, line := range text {
 			s.elements = append(s.elements, Text{
-				At:     Point{x + cellMargin + in + room*c.Anchor.share(), baseLine(s.corner.Y-s.down-rowMargin, n, face, size)},
-				String: line, Face: face, Size: size, Ink: Black, Anchor: c.Anchor,
+				At:     Point{x + cellMargin + in + room*c.anchor.share(), baseLine(s.corner.Y-s.down-rowMargin, n, face, size)},
+				String: line, Face: face, Size: size, Ink: black, Anchor: c.anchor,
 			})
 		}
 		if content != "" {

@@ -7,8 +7,8 @@ import (
 
 // layout shares out the width, in millimetres, and tells which columns stand
 // beside each other: up to each of the bands, those from the band before.
-func (t Table) layout(width float64) (widths []float64, bands []int) {
-	one := []int{len(t.Columns)}
+func (t table) layout(width float64) (widths []float64, bands []int) {
+	one := []int{len(t.columns)}
 	natural, headed, least := t.widths(t.naturalWidth), t.widths(t.headedWidth), t.widths(t.leastWidth)
 	above, under := t.wordsAbove(least, width)
 	switch {
@@ -32,9 +32,9 @@ func (t Table) layout(width float64) (widths []float64, bands []int) {
 
 // wordsAbove lays words that wrap over the rest of their row; nil if there are
 // none, or more than one column of them, or a column is wider than the table.
-func (t Table) wordsAbove(least []float64, width float64) (widths []float64, bands []int) {
+func (t table) wordsAbove(least []float64, width float64) (widths []float64, bands []int) {
 	wraps := t.wrapping()
-	if len(wraps) != 1 || wraps[0]+1 == len(t.Columns) {
+	if len(wraps) != 1 || wraps[0]+1 == len(t.columns) {
 		return nil, nil
 	}
 	words := wraps[0]
@@ -48,14 +48,14 @@ func (t Table) wordsAbove(least []float64, width float64) (widths []float64, ban
 }
 
 // lines counts those that the rows take in a layout.
-func (t Table) lines(widths []float64, bands []int) (count int) {
-	for _, row := range append(slices.Clip(t.Rows), t.Totals...) {
+func (t table) lines(widths []float64, bands []int) (count int) {
+	for _, row := range append(slices.Clip(t.rows), t.totals...) {
 		from := 0
 		for _, to := range bands {
 			most := 0
 			for i := from; i < min(to, len(row)); i++ {
 				content, in := indented(row[i])
-				most = max(most, len(t.fitted(content, t.Columns[i], Regular, widths[i]-2*cellMargin-in)))
+				most = max(most, len(t.fitted(content, t.columns[i], Regular, widths[i]-2*cellMargin-in)))
 			}
 			count += most
 			from = to
@@ -82,9 +82,9 @@ func bandsWithin(widths []float64, from int, width float64) (bands []int) {
 }
 
 // wrapping are the columns that wrap and have no width of their own.
-func (t Table) wrapping() (columns []int) {
-	for i, c := range t.Columns {
-		if c.Wrap && c.Width == 0 {
+func (t table) wrapping() (columns []int) {
+	for i, c := range t.columns {
+		if c.wrap && c.width == 0 {
 			columns = append(columns, i)
 		}
 	}
@@ -93,10 +93,10 @@ func (t Table) wrapping() (columns []int) {
 
 // widths are those of all columns by a measure of one, but where they have a
 // width of their own.
-func (t Table) widths(measure func(column int) float64) []float64 {
-	widths := make([]float64, len(t.Columns))
-	for i, c := range t.Columns {
-		if widths[i] = c.Width; c.Width == 0 {
+func (t table) widths(measure func(column int) float64) []float64 {
+	widths := make([]float64, len(t.columns))
+	for i, c := range t.columns {
+		if widths[i] = c.width; c.width == 0 {
 			widths[i] = measure(i)
 		}
 	}
@@ -124,8 +124,8 @@ func betweenWidths(needed, liked []float64, width float64) []float64 {
 
 // loosened gives the room that is left to columns that wrap, or else to the
 // first.
-func (t Table) loosened(widths []float64, width float64) []float64 {
-	wraps := func(c Column) bool { return c.Wrap && c.Width == 0 }
+func (t table) loosened(widths []float64, width float64) []float64 {
+	wraps := func(c column) bool { return c.wrap && c.width == 0 }
 	if !t.stretch(widths, width, 0, wraps) && len(widths) > 0 {
 		widths[0] += width - total(widths)
 	}
@@ -134,18 +134,18 @@ func (t Table) loosened(widths []float64, width float64) []float64 {
 
 // narrowed takes the room that lacks from columns of words, or where these
 // would have next to none from all.
-func (t Table) narrowed(widths []float64, width float64) []float64 {
-	if !t.stretch(widths, width, leastWords, func(c Column) bool { return c.Anchor != End && c.Width == 0 }) {
-		t.stretch(widths, width, 0, func(c Column) bool { return c.Width == 0 })
+func (t table) narrowed(widths []float64, width float64) []float64 {
+	if !t.stretch(widths, width, leastWords, func(c column) bool { return c.anchor != End && c.width == 0 }) {
+		t.stretch(widths, width, 0, func(c column) bool { return c.width == 0 })
 	}
 	return widths
 }
 
 // stretch makes a table as wide as it should be by making some columns wider or
 // narrower in proportion, if that leaves them more than a least width.
-func (t Table) stretch(widths []float64, width, least float64, which func(Column) bool) bool {
+func (t table) stretch(widths []float64, width, least float64, which func(column) bool) bool {
 	of := 0.0
-	for i, c := range t.Columns {
+	for i, c := range t.columns {
 		if which(c) {
 			of += widths[i]
 		}
@@ -154,7 +154,7 @@ func (t Table) stretch(widths []float64, width, least float64, which func(Column
 	if of == 0 || wanted <= least {
 		return false
 	}
-	for i, c := range t.Columns {
+	for i, c := range t.columns {
 		if which(c) {
 			widths[i] *= wanted / of
 		}
@@ -163,13 +163,13 @@ func (t Table) stretch(widths []float64, width, least float64, which func(Column
 }
 
 // naturalWidth is that of the widest cell of a column or its head.
-func (t Table) naturalWidth(column int) float64 {
+func (t table) naturalWidth(column int) float64 {
 	return max(t.widest(column, whole), t.headWidth(column, whole))
 }
 
 // headedWidth is that of the widest cell, or word where words wrap, or the head.
-func (t Table) headedWidth(column int) float64 {
-	if c := t.Columns[column]; c.Wrap {
+func (t table) headedWidth(column int) float64 {
+	if c := t.columns[column]; c.wrap {
 		return t.leastWidth(column)
 	}
 	return t.naturalWidth(column)
@@ -177,9 +177,9 @@ func (t Table) headedWidth(column int) float64 {
 
 // leastWidth is that of the widest cell, or word where words wrap, or word of
 // the head.
-func (t Table) leastWidth(column int) float64 {
+func (t table) leastWidth(column int) float64 {
 	parts := whole
-	if t.Columns[column].Wrap {
+	if t.columns[column].wrap {
 		parts = words
 	}
 	return max(t.widest(column, parts), t.headWidth(column, words))
@@ -190,19 +190,19 @@ func whole(text string) []string { return []string{text} }
 
 func words(text string) []string { return strings.FieldsFunc(text, breaks) }
 
-func (t Table) headWidth(column int, parts func(string) []string) float64 {
-	return t.widestPart(t.Columns[column].Head, parts, Bold) + 2*cellMargin
+func (t table) headWidth(column int, parts func(string) []string) float64 {
+	return t.widestPart(t.columns[column].head, parts, Bold) + 2*cellMargin
 }
 
-func (t Table) widestPart(text string, parts func(string) []string, face Face) (widest float64) {
+func (t table) widestPart(text string, parts func(string) []string, face Face) (widest float64) {
 	for _, part := range parts(text) {
-		widest = max(widest, face.Width(part, t.Size))
+		widest = max(widest, face.width(part, t.size))
 	}
 	return widest
 }
 
 // widest is the width of the widest part of the cells of a column.
-func (t Table) widest(column int, parts func(string) []string) float64 {
+func (t table) widest(column int, parts func(string) []string) float64 {
 	widest := 0.0
 	measure := func(rows [][]string, face Face) {
 		for _, row := range rows {
@@ -210,7 +210,7 @@ func (t Table) widest(column int, parts func(string) []string) float64 {
 			widest = max(widest, in+t.widestPart(text, parts, face))
 		}
 	}
-	measure(t.Rows, Regular)
-	measure(t.Totals, Bold)
+	measure(t.rows, Regular)
+	measure(t.totals, Bold)
 	return widest + 2*cellMargin
 }

@@ -63,12 +63,12 @@ func TestKindsTakeTurns(t *testing.T) {
 
 // A table that goes on in the next column loses no row and repeats its heads.
 func TestTablesGoOn(t *testing.T) {
-	table := Table{Columns: []Column{{Head: "Name"}, {Head: "ft²", Anchor: End}}, Totals: [][]string{{"All", "9"}}, Size: tableSize}
+	table := table{columns: []column{{head: "Name"}, {head: "ft²", anchor: End}}, totals: [][]string{{"All", "9"}}, size: tableSize}
 	for i := range 30 {
-		table.Rows = append(table.Rows, []string{fmt.Sprintf("row %02d", i), "1"})
+		table.rows = append(table.rows, []string{fmt.Sprintf("row %02d", i), "1"})
 	}
-	columns := []Rect{{Point{0, 0}, Point{60, 80}}, {Point{65, 0}, Point{125, 80}}, {Point{130, 0}, Point{190, 80}}}
-	elements, left, ok := flow(columns, 4, true, []Block{table})
+	columns := []rect{{Point{0, 0}, Point{60, 80}}, {Point{65, 0}, Point{125, 80}}, {Point{130, 0}, Point{190, 80}}}
+	elements, left, ok := flow(columns, 4, true, []block{table})
 	if !ok {
 		t.Fatal("there is no room")
 	}
@@ -88,10 +88,10 @@ func TestTablesGoOn(t *testing.T) {
 	if strings.Count(all, "Name") != 2 || strings.Count(all, "All") != 1 || left[2] != 80 {
 		t.Errorf("heads and totals are wrong in %q, left %v", all, left)
 	}
-	if _, _, ok := flow(columns, 4, false, []Block{table}); ok {
+	if _, _, ok := flow(columns, 4, false, []block{table}); ok {
 		t.Error("a whole table of 30 rows fits a column of 80 mm")
 	}
-	if _, _, ok := flow(columns[:1], 4, true, []Block{table}); ok {
+	if _, _, ok := flow(columns[:1], 4, true, []block{table}); ok {
 		t.Error("30 rows fit a column of 80 mm")
 	}
 }
@@ -99,9 +99,9 @@ func TestTablesGoOn(t *testing.T) {
 // Columns are no deeper than their blocks need, and tables stay whole where
 // they can.
 func TestColumnsAreEven(t *testing.T) {
-	small := Table{Columns: []Column{{Head: "Small"}}, Rows: make([][]string, 7), Size: tableSize}
-	columns := []Rect{{Point{0, 0}, Point{60, 80}}, {Point{65, 0}, Point{125, 80}}}
-	elements, left := evenFlow(columns, 4, []Block{small, small})
+	small := table{columns: []column{{head: "Small"}}, rows: make([][]string, 7), size: tableSize}
+	columns := []rect{{Point{0, 0}, Point{60, 80}}, {Point{65, 0}, Point{125, 80}}}
+	elements, left := evenFlow(columns, 4, []block{small, small})
 	heads := 0
 	for _, text := range textsOf(elements) {
 		if text.String == "Small" {

@@ -13,8 +13,8 @@ type textPages struct {
 	block     titleBlock
 	method    string
 	inWords   string
-	wide      []Block
-	blocks    []Block
+	wide      []block
+	blocks    []block
 }
 
 // leastTextColumn is the width of columns of a sheet without a map, in
@@ -42,22 +42,22 @@ func (d *draft) textSheets(t textPages) ([]*Sheet, error) {
 // setText sets as much of a text on a sheet as there is room for, and takes it
 // out of the text. It reports whether anything was set.
 func (d *draft) setText(s *Sheet, t *textPages) bool {
-	area := Rect{Max: Point{s.Width, s.Height}}.inset(sheetMargin)
+	area := rect{max: Point{s.Width, s.Height}}.inset(sheetMargin)
 	caution := strings.Replace(cautionText, "map", "sheet", 1)
-	_, h := d.footingWith(caution, t.method, Point{}, area.Width())
-	foot, _ := d.footingWith(caution, t.method, area.Min.plus(0, h), area.Width())
-	area.Min.Y += h + blockGap
-	title, h := t.block.Set(Point{area.Min.X, area.Max.Y}, area.Width())
-	area.Max.Y -= h + blockGap
+	_, h := d.footingWith(caution, t.method, Point{}, area.width())
+	foot, _ := d.footingWith(caution, t.method, area.min.plus(0, h), area.width())
+	area.min.Y += h + blockGap
+	title, h := t.block.set(Point{area.min.X, area.max.Y}, area.width())
+	area.max.Y -= h + blockGap
 
 	var tables []Element
 	if len(t.wide) > 0 {
-		set, left, rest := pourSome([]Rect{area}, t.wide)
+		set, left, rest := pourSome([]rect{area}, t.wide)
 		tables, t.wide = set, rest
-		area.Max.Y = area.Min.Y + left[0] - 1.5*blockGap
+		area.max.Y = area.min.Y + left[0] - 1.5*blockGap
 	}
-	if len(t.wide) == 0 && len(t.blocks) > 0 && area.Height() > 0 {
-		columns := divided(area, int((area.Width()+gutter)/(leastTextColumn+gutter)))
+	if len(t.wide) == 0 && len(t.blocks) > 0 && area.height() > 0 {
+		columns := divided(area, int((area.width()+gutter)/(leastTextColumn+gutter)))
 		if _, _, all := flow(columns, blockGap, true, t.blocks); all {
 			set, left := evenFlow(columns, blockGap, t.blocks)
 			tables = append(tables, set...)
@@ -79,7 +79,7 @@ func (d *draft) setText(s *Sheet, t *textPages) bool {
 
 // pourSome pours blocks into columns. What no cut of a few rows makes fit is cut
 // row by row.
-func pourSome(columns []Rect, blocks []Block) (elements []Element, left []float64, rest []Block) {
+func pourSome(columns []rect, blocks []block) (elements []Element, left []float64, rest []block) {
 	elements, left, rest = pour(columns, blockGap, worthACut, blocks)
 	if len(elements) == 0 {
 		return pour(columns, blockGap, 1, blocks)

@@ -131,7 +131,7 @@ func (d *draft) tileSheet(t tiling, i int, one tile, sheets []*Sheet) (*Sheet, e
 
 // blocks are those of the subject; the key explains match lines where there are
 // any.
-func (d *draft) blocks(level detail) []Block {
+func (d *draft) blocks(level detail) []block {
 	blocks := d.subject.blocks(level)
 	if !d.joined {
 		return blocks
@@ -148,15 +148,15 @@ func (d *draft) blocks(level detail) []Block {
 
 // tileBlocks stand beside a tile: which sheet is where, and the key. The tables
 // are on the key map.
-func (d *draft) tileBlocks(where locator) []Block {
-	blocks := []Block{where}
+func (d *draft) tileBlocks(where locator) []block {
+	blocks := []block{where}
 	for _, b := range d.blocks(detail{}) {
 		if key, ok := b.(legend); ok {
 			blocks = append(blocks, key)
 		}
 	}
-	return append(blocks, Paragraph{
-		Text: "Ground beyond a match line stands again on the sheet it joins: work it once. Figures are those of whole zones. Tables: on the key map.",
-		Size: mapSize, Ink: Black,
+	return append(blocks, paragraph{
+		text: "Ground beyond a match line stands again on the sheet it joins: work it once. Figures are those of whole zones. Tables: on the key map.",
+		size: mapSize, ink: black,
 	})
 }

@@ -86,13 +86,13 @@ func (d *draft) tilingAt(scale Scale, l lie, frames []arrangement) (tiling, bool
 	var best tiling
 	for _, a := range frames {
 		a.scale, a.lie = scale, l
-		inner, shared := a.window.inset(mapMargin), scale.Metres(overlap)
+		inner, shared := a.window.inset(mapMargin), scale.metres(overlap)
 		t := tiling{
 			arrangement: a,
-			across:      axisOf(l.extent.Min.X, l.extent.Max.X, scale.Metres(inner.Width()), shared),
-			down:        axisOf(l.extent.Min.Y, l.extent.Max.Y, scale.Metres(inner.Height()), shared),
+			across:      axisOf(l.extent.Min.X, l.extent.Max.X, scale.metres(inner.width()), shared),
+			down:        axisOf(l.extent.Min.Y, l.extent.Max.Y, scale.metres(inner.height()), shared),
 		}
-		if best.count() == 0 || t.count() < best.count() || t.count() == best.count() && t.window.Polygon().Area() > best.window.Polygon().Area() {
+		if best.count() == 0 || t.count() < best.count() || t.count() == best.count() && t.window.polygon().area() > best.window.polygon().area() {
 			best = t
 		}
 	}
@@ -220,16 +220,16 @@ func (t tiling) view(one tile) (view, error) {
 	own, part := t.window, t.part(one)
 	low, high := v.laid(part.Min), v.laid(part.Max)
 	if t.index(tile{one.column - 1, one.row}) >= 0 {
-		own.Min.X = low.X
+		own.min.X = low.X
 	}
 	if t.index(tile{one.column + 1, one.row}) >= 0 {
-		own.Max.X = high.X
+		own.max.X = high.X
 	}
 	if t.index(tile{one.column, one.row - 1}) >= 0 {
-		own.Min.Y = low.Y
+		own.min.Y = low.Y
 	}
 	if t.index(tile{one.column, one.row + 1}) >= 0 {
-		own.Max.Y = high.Y
+		own.max.Y = high.Y
 	}
 	inner, err := v.in(own)
 	v.part = &inner

@@ -21,8 +21,8 @@ func campus() *inventedSite {
 	s.area("outline", "lot", "", xy(0, 0, 390, 0, 400, 150, 330, 262, 0, 270), "sigma_m", 0.3)
 	for i := range 9 {
 		x, y := 30+105*float64(i%3), 40+80*float64(i/3)
-		s.area("building", fmt.Sprintf("hall-%d", i), fmt.Sprintf("Hall %d", i+1), block(x, y, x+45, y+28), "height_m", 12)
-		s.area("zone", fmt.Sprintf("quad-%d", i), fmt.Sprintf("Quad %d", i+1), block(x-30, y-40, x+75, y+40), "exposure", []string{"full", "part", "shade"}[i%3])
+		s.area("building", fmt.Sprintf("hall-%d", i), fmt.Sprintf("Hall %d", i+1), oblong(x, y, x+45, y+28), "height_m", 12)
+		s.area("zone", fmt.Sprintf("quad-%d", i), fmt.Sprintf("Quad %d", i+1), oblong(x-30, y-40, x+75, y+40), "exposure", []string{"full", "part", "shade"}[i%3])
 	}
 	for i, y := range []float64{20, 98, 180} {
 		s.line("hardscape", fmt.Sprintf("walk-%d", i), fmt.Sprintf("Walk %d", i+1), xy(0, y, 390, y), "width_m", 4)
@@ -149,7 +149,7 @@ func TestPartsAreTheSite(t *testing.T) {
 // area and a wide line too.
 func TestGroundEndsAtTheMap(t *testing.T) {
 	s := campus()
-	s.area("tree", "limes", "", block(20, 150, 320, 158), "height_m", 11)
+	s.area("tree", "limes", "", oblong(20, 150, 320, 158), "height_m", 11)
 	s.line("hedge", "hedge", "Hedge", xy(10, 170, 330, 175), "width_m", 2)
 	p, m := surveyed(t, s.geoJSON(t), "campus with limes")
 	d, err := siteDraft(p, m, MapOptions{})
@@ -226,7 +226,7 @@ func TestLabelsOfTiles(t *testing.T) {
 		lettered := make(map[string]bool)
 		for i, c := range cases {
 			texts := textsOf(c.sheet.Elements)
-			paper := Rect{Max: Point{c.sheet.Width, c.sheet.Height}}.inset(sheetMargin - 0.5)
+			paper := rect{max: Point{c.sheet.Width, c.sheet.Height}}.inset(sheetMargin - 0.5)
 			for i, a := range texts {
 				if !lettersPlate(a).within(paper) {
 					t.Errorf("%s: %q reaches into the margin", c.name, a.String)
@@ -238,12 +238,12 @@ func TestLabelsOfTiles(t *testing.T) {
 				}
 			}
 			for _, text := range textsOf(group(c.sheet.Elements, "match-lines")) {
-				if !lettersPlate(text).within(c.sheet.Ground.Window) {
+				if !lettersPlate(text).within(c.sheet.ground.window) {
 					t.Errorf("%s: %q reaches over the frame", c.name, text.String)
 				}
 			}
 			for _, text := range textsOf(group(c.sheet.Elements, "labels")) {
-				if !lettersPlate(text).within(c.sheet.Ground.view.forLabels().window) {
+				if !lettersPlate(text).within(c.sheet.ground.view.forLabels().window) {
 					t.Errorf("%s: %q reaches beyond its part", c.name, text.String)
 				}
 				if i > 0 && text.Face == Bold && text.Size >= 14 {
@@ -265,7 +265,7 @@ func TestGroundStaysInTheWindow(t *testing.T) {
 	const pens = 1.5 // mm
 	for _, cases := range tiledCases(t) {
 		for _, c := range cases {
-			window := c.sheet.Ground.Window.inset(-pens)
+			window := c.sheet.ground.window.inset(-pens)
 			for _, e := range c.sheet.Elements {
 				if g, ok := e.(Group); !ok || slices.Contains([]string{"title-block", "scale", "tables", "caution", "method"}, g.ID) {
 					continue
@@ -291,24 +291,24 @@ func TestTilesAreTrueToScale(t *testing.T) {
 			width, height := c.sheet.Scale.MM(45), c.sheet.Scale.MM(28)
 			widths, heights, ends := 0, 0, 0
 			for _, ring := range svgRings(t, written(t, SVG, c.sheet)) {
-				box := Polygon{ring}.Bounds()
-				if box.Height() < height/4 {
+				box := polygon{ring}.bounds()
+				if box.height() < height/4 {
 					continue // a walk
 				}
-				if math.Abs(box.Width()-width) < within {
+				if math.Abs(box.width()-width) < within {
 					widths++
 				}
-				if math.Abs(box.Height()-height) < within {
+				if math.Abs(box.height()-height) < within {
 					heights++
 				}
-				if box.Width() > width+within || box.Height() > height+within {
-					t.Errorf("%s: a building measures %g x %g mm", c.name, box.Width(), box.Height())
+				if box.width() > width+within || box.height() > height+within {
+					t.Errorf("%s: a building measures %g x %g mm", c.name, box.width(), box.height())
 				}
 			}
 			for _, o := range c.draft.plat.Site.Of(zones.Building) {
 				b := o.Ground.Bounds()
-				low, high := c.sheet.Ground.view.at(b.Min), c.sheet.Ground.view.at(b.Max)
-				if w := c.sheet.Ground.Window; w.holds(low) && w.holds(high) {
+				low, high := c.sheet.ground.view.at(b.Min), c.sheet.ground.view.at(b.Max)
+				if w := c.sheet.ground.window; w.holds(low) && w.holds(high) {
 					ends++
 				}
 			}
@@ -331,11 +331,11 @@ var (
 )
 
 // svgRings are the closed lines of buildings in a drawing.
-func svgRings(t *testing.T, file []byte) (rings []Ring) {
+func svgRings(t *testing.T, file []byte) (rings []ring) {
 	t.Helper()
 	for _, drawn := range buildingForm.FindAll(file, -1) {
 		for _, m := range closedForm.FindAllSubmatch(drawn, -1) {
-			var ring Ring
+			var ring ring
 			for _, p := range pairs(t, m[1], 1) {
 				ring = append(ring, Point{p[0], p[1]})
 			}
@@ -357,10 +357,10 @@ func TestGDALReadsTiles(t *testing.T) {
 func TestPartsMustBeWorthTheirSheets(t *testing.T) {
 	grounds := func(width, height float64, strips int) *inventedSite {
 		s := &inventedSite{place: orb.Point{-83, 40}, header: map[string]any{"id": "grounds", "name": "Grounds", "units": "us"}}
-		s.area("turf", "lawn", "", block(0, 0, width, height))
+		s.area("turf", "lawn", "", oblong(0, 0, width, height))
 		for i := range strips {
 			x, y := 2+3.1*float64(i%60), 50+8*float64(i/60)
-			s.area("zone", fmt.Sprintf("strip-%d", i), fmt.Sprintf("Strip %d", i+1), block(x, y, x+3, y+5))
+			s.area("zone", fmt.Sprintf("strip-%d", i), fmt.Sprintf("Strip %d", i+1), oblong(x, y, x+3, y+5))
 		}
 		return s
 	}
@@ -400,9 +400,9 @@ func TestScatteredSite(t *testing.T) {
 		sheets int
 	}{{700, 4}, {30_000, 1}} {
 		s := &inventedSite{place: orb.Point{-83, 40}, header: map[string]any{"id": "scattered"}}
-		s.area("turf", "home", "", block(0, 0, 40, 30))
-		s.area("turf", "away", "", block(tt.apart, tt.apart, tt.apart+40, tt.apart+30))
-		s.area("turf", "third", "", block(0, tt.apart, 40, tt.apart+30))
+		s.area("turf", "home", "", oblong(0, 0, 40, 30))
+		s.area("turf", "away", "", oblong(tt.apart, tt.apart, tt.apart+40, tt.apart+30))
+		s.area("turf", "third", "", oblong(0, tt.apart, 40, tt.apart+30))
 		p, m := surveyed(t, s.geoJSON(t), "scattered")
 		sheets, err := SiteMaps(p, m, MapOptions{})
 		if err != nil || len(sheets) != tt.sheets {

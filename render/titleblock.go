@@ -8,7 +8,7 @@ import (
 )
 
 // titleBlock names the site and the sheet, and says what else one must know to
-// find and to trust it. It is a [Block]; on a wide sheet the facts stand beside
+// find and to trust it. It is a block; on a wide sheet the facts stand beside
 // the name.
 type titleBlock struct {
 	name  string
@@ -51,12 +51,12 @@ const (
 	titleMargin = 2.2 // mm under the rule
 )
 
-// Set implements [Block].
-func (b titleBlock) Set(corner Point, width float64) (elements []Element, height float64) {
+// set implements block.
+func (b titleBlock) set(corner Point, width float64) (elements []Element, height float64) {
 	const nameShare, gap = 0.4, 5.0
 	elements = append(elements, Path{
 		Lines:  []Line{{Points: []Point{corner, corner.plus(width, 0)}}},
-		Stroke: accent, Weight: 2 * BroadLine,
+		Stroke: accent, Weight: 2 * broadLine,
 	})
 	corner = corner.plus(0, -titleMargin)
 	if width >= wideTitle {
@@ -73,16 +73,16 @@ func (b titleBlock) Set(corner Point, width float64) (elements []Element, height
 func (b titleBlock) setName(corner Point, width float64) ([]Element, float64) {
 	const lines = 2
 	name, size := b.name, nameSize
-	if Bold.Width(name, size) > width {
+	if Bold.width(name, size) > width {
 		size = smallerName
 	}
 	if broken := wrapped(name, Bold, size, width); len(broken) > lines {
 		name = broken[0] + "\n" + shortened(rejoined(broken[1:3]...), Bold, size, width)
 	}
 	title := strings.Join(wrapped(b.title, Medium, factSize, width-folioRoom), "\n")
-	elements, height := Stack(corner, width, 0.6,
-		Paragraph{Text: title, Face: Medium, Size: factSize, Ink: accent},
-		Paragraph{Text: name, Face: Bold, Size: size, Ink: Black})
+	elements, height := stack(corner, width, 0.6,
+		paragraph{text: title, face: Medium, size: factSize, ink: accent},
+		paragraph{text: name, face: Bold, size: size, ink: black})
 	return append(elements, folio(corner, title)), height
 }
 
@@ -96,8 +96,8 @@ func folio(corner Point, title string) Element {
 	const gap = 3.0
 	lines := strings.Split(title, "\n")
 	last := lines[len(lines)-1]
-	at := Point{corner.X + Medium.Width(last, factSize) + gap, baseLine(corner.Y, len(lines)-1, Medium, factSize)}
-	return numbered{text: Text{At: at, Size: factSize, Ink: Grey}, words: func(number, count int) string {
+	at := Point{corner.X + Medium.width(last, factSize) + gap, baseLine(corner.Y, len(lines)-1, Medium, factSize)}
+	return numbered{text: Text{At: at, Size: factSize, Ink: grey}, words: func(number, count int) string {
 		return fmt.Sprintf("sheet %d of %d", number, count)
 	}}
 }
@@ -113,10 +113,10 @@ func (b titleBlock) setFacts(corner Point, width float64) (elements []Element, h
 	widths := b.columnWidths(count, width)
 	for i, column := range widths {
 		for j, fact := range b.facts[i*rows : (i+1)*rows] {
-			at := corner.plus(0, -float64(j)*factHeight-Regular.CapHeight(labelSize)-1)
+			at := corner.plus(0, -float64(j)*factHeight-Regular.capHeight(labelSize)-1)
 			elements = append(elements,
-				Text{At: at, String: fact[0], Size: labelSize, Ink: Grey},
-				Text{At: at.plus(0, -4), String: shortened(fact[1], Medium, factSize, column-1), Face: Medium, Size: factSize, Ink: Black})
+				Text{At: at, String: fact[0], Size: labelSize, Ink: grey},
+				Text{At: at.plus(0, -4), String: shortened(fact[1], Medium, factSize, column-1), Face: Medium, Size: factSize, Ink: black})
 		}
 		corner.X += column
 	}
@@ -130,7 +130,7 @@ func (b titleBlock) columnWidths(count int, width float64) []float64 {
 	widths := make([]float64, count)
 	rows := len(b.facts) / count
 	for i, fact := range b.facts {
-		widths[i/rows] = max(widths[i/rows], Medium.Width(fact[1], factSize)+gap)
+		widths[i/rows] = max(widths[i/rows], Medium.width(fact[1], factSize)+gap)
 	}
 	total := 0.0
 	for _, w := range widths {

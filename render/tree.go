@@ -2,28 +2,28 @@ package render
 
 import "math"
 
-// Leaf tells broad-leaved crowns from needled ones.
-type Leaf int
+// leaf tells broad-leaved crowns from needled ones.
+type leaf int
 
 // Leaves.
 const (
-	BroadLeaf Leaf = iota
-	NeedleLeaf
+	broadLeaf leaf = iota
+	needleLeaf
 )
 
-// Tree returns a tree seen from above: the edge of its crown, true to scale if
+// tree returns a tree seen from above: the edge of its crown, true to scale if
 // the diameter is, and a dot for its trunk. Broad-leaved crowns are scalloped,
 // needled ones spiked.
-func Tree(trunk Point, diameter float64, leaf Leaf) Group {
+func tree(trunk Point, diameter float64, leaf leaf) Group {
 	title := "Broad-leaved tree"
 	crown := scalloped(trunk, diameter/2)
-	if leaf == NeedleLeaf {
+	if leaf == needleLeaf {
 		title, crown = "Needled tree", spiked(trunk, diameter/2)
 	}
-	green := BluishGreen.Shade(0.6)
+	green := bluishGreen.shade(0.6)
 	return Group{ID: "tree", Title: title, Elements: []Element{
-		Path{Lines: Polygon{crown}.Lines(), Stroke: green, Weight: ThinLine},
-		Path{Lines: Disc(trunk, min(0.5, diameter/6)).Lines(), Fill: green},
+		Path{Lines: polygon{crown}.lines(), Stroke: green, Weight: thinLine},
+		Path{Lines: disc(trunk, min(0.5, diameter/6)).lines(), Fill: green},
 	}}
 }
 
@@ -33,11 +33,11 @@ func lobes(radius, width float64) int {
 }
 
 // scalloped returns a ring of outward bulges that touch the circle.
-func scalloped(center Point, radius float64) Ring {
+func scalloped(center Point, radius float64) ring {
 	const width, pieces = 3.2, 8 // mm of a bulge, edges of a bulge
 	n := lobes(radius, width)
 	depth := radius * 0.75 * math.Pi / float64(n)
-	var ring Ring
+	var ring ring
 	for i := range n * pieces {
 		bulge := math.Abs(math.Sin(math.Pi * float64(i) / pieces))
 		ring = append(ring, center.polar(radius-depth*(1-bulge), 2*math.Pi*float64(i)/float64(n*pieces)))
@@ -46,11 +46,11 @@ func scalloped(center Point, radius float64) Ring {
 }
 
 // spiked returns a star whose points touch the circle.
-func spiked(center Point, radius float64) Ring {
+func spiked(center Point, radius float64) ring {
 	const width = 2.4 // mm from point to point
 	n := lobes(radius, width)
 	depth := min(radius*0.3, 1.1)
-	var ring Ring
+	var ring ring
 	for i := range 2 * n {
 		ring = append(ring, center.polar(radius-depth*float64(i%2), math.Pi*float64(i)/float64(n)))
 	}

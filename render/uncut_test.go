@@ -10,7 +10,7 @@ import (
 func TestCutlinesThatAreZoneEdgesAreLeftOut(t *testing.T) {
 	lawn := func(more func(*inventedSite)) *inventedSite {
 		s := &inventedSite{header: map[string]any{"id": "lawn", "name": "Lawn"}}
-		s.area("turf", "lawn", "Lawn", block(0, 0, 40, 20))
+		s.area("turf", "lawn", "Lawn", oblong(0, 0, 40, 20))
 		more(s)
 		return s
 	}
@@ -24,14 +24,14 @@ func TestCutlinesThatAreZoneEdgesAreLeftOut(t *testing.T) {
 		{"run on to the edge", lawn(func(s *inventedSite) { s.line("cutline", "cut", "", xy(20, 8, 22, 13)) }), true, false},
 		{"askew to the frame, with a bend", lawn(func(s *inventedSite) { s.line("cutline", "cut", "", xy(3, -2, 11.3, 9.7, 37, 23)) }), true, false},
 		{"through a strip on which nothing is applied", lawn(func(s *inventedSite) {
-			s.area("keepout", "keep", "Keep out", block(18, 8, 22, 12))
+			s.area("keepout", "keep", "Keep out", oblong(18, 8, 22, 12))
 			s.line("cutline", "cut", "", xy(20, -2, 20, 22))
 		}), true, false},
 		{"a corner cut off that is no zone", lawn(func(s *inventedSite) { s.line("cutline", "cut", "", xy(-1, 2, 2, -1)) }), false, true},
 		{"a pen that slipped over the edge", lawn(func(s *inventedSite) { s.line("cutline", "cut", "", xy(-1, 1.3, 1.3, -1)) }), false, false},
 		{"drawn since the zones were written", lawn(func(s *inventedSite) {
-			s.area("zone", "zone/west", "West", block(0, 0, 20, 20), "derived", true)
-			s.area("zone", "zone/east", "East", block(20, 0, 40, 20), "derived", true)
+			s.area("zone", "zone/west", "West", oblong(0, 0, 20, 20), "derived", true)
+			s.area("zone", "zone/east", "East", oblong(20, 0, 40, 20), "derived", true)
 			s.line("cutline", "old", "", xy(20, -2, 20, 22))
 			s.line("cutline", "new", "", xy(30, -2, 30, 22))
 		}), true, true},

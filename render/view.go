@@ -8,7 +8,7 @@ import (
 
 // A view lays ground out in a window of the sheet, true to scale.
 type view struct {
-	window Rect
+	window rect
 	scale  Scale
 	lie    lie
 	origin Point      // a place on the sheet
@@ -18,14 +18,14 @@ type view struct {
 	part *view // of the window where labels stand; nil is all of it
 }
 
-func newView(window Rect, scale Scale, l lie, middle geo.XY) (view, error) {
+func newView(window rect, scale Scale, l lie, middle geo.XY) (view, error) {
 	return (view{scale: scale, lie: l, origin: window.center(), middle: middle}).in(window)
 }
 
 // in returns the view of the same ground in another window.
-func (v view) in(window Rect) (view, error) {
+func (v view) in(window rect) (view, error) {
 	v.window = window
-	corners := window.Polygon()[0]
+	corners := window.polygon()[0]
 	ground := make(geo.Ring, len(corners))
 	for i, p := range corners {
 		ground[i] = v.ground(p)
@@ -55,17 +55,17 @@ func (v view) laid(p geo.XY) Point {
 // ground returns the position in the frame that stands at a place of the
 // sheet.
 func (v view) ground(p Point) geo.XY {
-	way := geo.XY{X: v.scale.Metres(p.X - v.origin.X), Y: v.scale.Metres(p.Y - v.origin.Y)}
+	way := geo.XY{X: v.scale.metres(p.X - v.origin.X), Y: v.scale.metres(p.Y - v.origin.Y)}
 	return v.lie.onGround(v.middle.Plus(way))
 }
 
 // area returns a region as it stands on the sheet, whether the window shows it
 // or not.
-func (v view) area(r geo.Region) Polygon {
-	var area Polygon
+func (v view) area(r geo.Region) polygon {
+	var area polygon
 	for _, polygon := range r.Polygons() {
 		for _, corners := range polygon.Rings() {
-			placed := make(Ring, len(corners))
+			placed := make(ring, len(corners))
 			for i, p := range corners {
 				placed[i] = v.at(p)
 			}
@@ -99,7 +99,7 @@ func (v view) showsAll(r geo.Region) bool {
 // it shows all of the region.
 func (v view) rim(r geo.Region) []Line {
 	if v.showsAll(r) {
-		return v.area(r).Lines()
+		return v.area(r).lines()
 	}
 	var rings []geo.Line
 	for _, polygon := range r.Polygons() {
@@ -135,12 +135,12 @@ func (v view) inWindow(all []geo.Line) []Line {
 	return shown
 }
 
-func (r Rect) center() Point { return Point{(r.Min.X + r.Max.X) / 2, (r.Min.Y + r.Max.Y) / 2} }
+func (r rect) center() Point { return Point{(r.min.X + r.max.X) / 2, (r.min.Y + r.max.Y) / 2} }
 
 // inset returns the rectangle moved inwards on each side.
-func (r Rect) inset(d float64) Rect { return Rect{r.Min.plus(d, d), r.Max.plus(-d, -d)} }
+func (r rect) inset(d float64) rect { return rect{r.min.plus(d, d), r.max.plus(-d, -d)} }
 
 // holds reports whether a point lies in the rectangle or on its edge.
-func (r Rect) holds(p Point) bool {
-	return p.X >= r.Min.X && p.X <= r.Max.X && p.Y >= r.Min.Y && p.Y <= r.Max.Y
+func (r rect) holds(p Point) bool {
+	return p.X >= r.min.X && p.X <= r.max.X && p.Y >= r.min.Y && p.Y <= r.max.Y
 }

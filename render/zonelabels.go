@@ -78,18 +78,18 @@ func (d *draft) areaOfZone(i int) zoneLabel {
 	l := zoneLabel{
 		letter: zoneLetter(z.Letter),
 		ground: turfTint,
-		name:   Text{String: d.letters.of(z.Name), Face: Medium, Size: mapSize, Ink: Black},
+		name:   Text{String: d.letters.of(z.Name), Face: Medium, Size: mapSize, Ink: black},
 	}
 	if !z.Apply {
-		l.figures = append(l.figures, Text{String: noApplication, Face: Bold, Size: mapSize, Ink: warning.ReadableOn(turfTint)})
+		l.figures = append(l.figures, Text{String: noApplication, Face: Bold, Size: mapSize, Ink: warning.readableOn(turfTint)})
 	}
 	area := d.figures.Area(z.AreaM2, z.CI95M2) + " " + d.figures.areaUnit()
-	l.figures = append(l.figures, Text{String: area, Size: mapSize, Ink: Black})
+	l.figures = append(l.figures, Text{String: area, Size: mapSize, Ink: black})
 	return l
 }
 
 func zoneLetter(letter string) Text {
-	return Text{String: letter, Face: Bold, Size: letterSize, Ink: Black}
+	return Text{String: letter, Face: Bold, Size: letterSize, Ink: black}
 }
 
 // forms are the shapes of the label, the best first.
@@ -113,7 +113,7 @@ func (l zoneLabel) names() [][]Text {
 	for i := range two {
 		two[i].String = shortened(two[i].String, l.name.Face, l.name.Size, longest)
 	}
-	if l.name.Width() > longest {
+	if l.name.width() > longest {
 		return [][]Text{two}
 	}
 	return [][]Text{{l.name}, two}
@@ -127,7 +127,7 @@ func inTwo(t Text) []Text {
 		first, second := t, t
 		halves := balanced([]string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
 		first.String, second.String = halves[0], halves[1]
-		if widest := max(first.Width(), second.Width()); widest < max(best[0].Width(), best[len(best)-1].Width()) {
+		if widest := max(first.width(), second.width()); widest < max(best[0].width(), best[len(best)-1].width()) {
 			best = []Text{first, second}
 		}
 	}
@@ -187,8 +187,8 @@ func (l zoneLabel) dot() float64 {
 
 // middles are the middles of cuts across an area, at a spacing along its longer
 // side.
-func (p Polygon) middles(spacing float64) []Point {
-	wide := p.Bounds().Width() > p.Bounds().Height()
+func (p polygon) middles(spacing float64) []Point {
+	wide := p.bounds().width() > p.bounds().height()
 	if wide {
 		p = p.mirrored()
 	}
@@ -209,8 +209,8 @@ func (p Polygon) middles(spacing float64) []Point {
 // mirrored changes across and up.
 func (p Point) mirrored() Point { return Point{p.Y, p.X} }
 
-func (p Polygon) mirrored() Polygon {
-	mirror := make(Polygon, len(p))
+func (p polygon) mirrored() polygon {
+	mirror := make(polygon, len(p))
 	for i, ring := range p {
 		for _, q := range ring {
 			mirror[i] = append(mirror[i], q.mirrored())

@@ -57,7 +57,7 @@ type form struct {
 var forms = map[string]form{
 	".svg":  {write: func(s ...*render.Sheet) ([]byte, error) { return render.SVG(s[0]) }},
 	".pdf":  {write: render.PDF, together: true},
-	".png":  {write: func(s ...*render.Sheet) ([]byte, error) { return render.PNG(s[0], 150) }},
+	".png":  {write: func(s ...*render.Sheet) ([]byte, error) { return render.PNG(s[0], render.ScreenDPI) }},
 	".html": {page: true},
 }
 
