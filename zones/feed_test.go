@@ -75,8 +75,8 @@ func TestFeedRows(t *testing.T) {
 
 func TestFeedCells(t *testing.T) {
 	r := FeedRow{SiteID: "a", ZoneID: "b", Class: "turf", Name: "n", Species: "s", Exposure: "full", AreaM2: 0.1, AreaFt2: 1e21, AreaQuoteFt2: 100, AreaAcre: 2.5,
-		PerimeterM: 3, EdgingM: 4, BedAreaFt2: 5, Method: "traced", SigmaM2: 6, CI95Ft2: 7, Revision: 8, InputSHA256: "9", Software: "t", Schema: FeedSchema, Apply: true, TreatedFt2: 1.5}
-	want := []string{"a", "b", "turf", "n", "s", "full", "0.1", "1000000000000000000000", "100", "2.5", "3", "4", "5", "traced", "6", "7", "8", "9", "t", FeedSchema, "true", "1.5"}
+		PerimeterM: 3, EdgingM: 4, BedAreaFt2: 5, Method: "traced", SigmaM2: 6, CI95Ft2: 7, Revision: 8, InputSHA256: "9", Software: "t", Schema: FeedSchema, Apply: true, TreatedFt2: 1.5, Warnings: "turf_residual"}
+	want := []string{"a", "b", "turf", "n", "s", "full", "0.1", "1000000000000000000000", "100", "2.5", "3", "4", "5", "traced", "6", "7", "8", "9", "t", FeedSchema, "true", "1.5", "turf_residual"}
 	if got := r.Cells(); !slices.Equal(got, want) {
 		t.Errorf("cells %q, want %q", got, want)
 	}
