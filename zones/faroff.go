@@ -36,17 +36,25 @@ func (s *Site) tellFarOff(g *Ground) {
 
 // tellWhetherFar warns of an object that is far off.
 func (s *Site) tellWhetherFar(o *Object, property geo.Bounds) bool {
-	away := s.extent(o).Apart(property)
-	if away < farOff || !o.drawnForSite() || o.dividesTurf() {
+	place := s.placeNear(o)
+	if !o.drawnForSite() || o.dividesTurf() || place.Near == nil || s.apart(*place.Near, property) < farOff {
 		return false
 	}
-	place := s.placeNear(o)
+	away := s.extent(o).Apart(property)
+	if away < farOff {
+		return false
+	}
 	hint := "look for a vertex far off, or leave it out"
-	if turned := (orb.Point{place.Near.Lat(), place.Near.Lon()}); (geo.Line{s.Frame.XY(turned)}).Bounds().Apart(property) < farOff {
+	if turned := (orb.Point{place.Near.Lat(), place.Near.Lon()}); s.apart(turned, property) < farOff {
 		hint = "longitude comes before latitude: turned round, it lies there"
 	}
 	s.problem(ingest.Warning, "far_off", place, fmt.Sprintf("lies %s from the property and changes nothing on it", kilometres(away)), hint)
 	return true
+}
+
+// apart is how far a place lies from a property, in metres.
+func (s *Site) apart(p orb.Point, property geo.Bounds) float64 {
+	return geo.Line{s.Frame.XY(p)}.Bounds().Apart(property)
 }
 
 // kilometres tells how far off something lies; beyond 1,000 km the frame bends
