@@ -36,6 +36,9 @@ func (s *Site) tellFarOff(g *Ground) {
 
 // tellWhetherFar warns of an object that is far off.
 func (s *Site) tellWhetherFar(o *Object, property geo.Bounds) bool {
+	if b := o.Ground.Bounds(); !b.Empty() && b.Apart(property) < farOff {
+		return false
+	}
 	place := s.placeNear(o)
 	if !o.drawnForSite() || o.dividesTurf() || place.Near == nil || s.apart(*place.Near, property) < farOff {
 		return false

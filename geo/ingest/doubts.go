@@ -35,18 +35,21 @@ func growsAt(latitude float64) bool { return southernmost <= latitude && latitud
 // or where all rings run the wrong way round, as swapping makes them do, and it
 // would grow there too. Many a program writes them so, which is told once.
 func (s *site) doubtAxes(at orb.Point, areas int) {
+	all := areas > 1 && s.turned == areas
+	if growsAt(at.Lat()) && !all {
+		return
+	}
 	lies := fmt.Sprintf("latitude %s, longitude %s", appendBrief(nil, at.Lat()), appendBrief(nil, at.Lon()))
 	turned := fmt.Sprintf("all %d areas run the wrong way round, turned them", areas)
-	all := areas > 1 && s.turned == areas
 	if all {
 		s.Problems = slices.DeleteFunc(s.Problems, func(p Problem) bool { return p.Code == "ring_winding" })
 	}
 	switch {
 	case !growsAt(at.Lat()):
 		s.doubt(at, "lies where no turf grows, at "+lies+": are longitude and latitude swapped?")
-	case all && growsAt(at.Lon()):
+	case growsAt(at.Lon()):
 		s.doubt(at, turned+": does the site lie at "+lies+", or are longitude and latitude swapped?")
-	case all:
+	default:
 		s.report(Problem{Severity: Warning, Code: "ring_winding", Place: s.file(), Text: turned, Count: areas})
 	}
 }
